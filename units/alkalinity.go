@@ -1,0 +1,49 @@
+package units
+
+// Alkalinity is a total alkalinity per litre, in meq/L, as a test kit gives it.
+// The oceanographer's alkalinity per kilogram is an AmountPerKilogram; going
+// from one to the other needs the density of the water.
+type Alkalinity float64
+
+// Units of Alkalinity. Molar masses from the IUPAC abridged standard atomic
+// weights of 2021: Ca 40.078, C 12.011, O 15.999.
+const (
+	MilliequivalentPerLitre Alkalinity = 1
+	DKH                     Alkalinity = 20 / 56.077 // 10 mg/L CaO by definition (DIN 38409); M(CaO) = 56.077 g/mol, two equivalents a mole
+	PPMCaCO3                Alkalinity = 2 / 100.086 // 1 mg/L CaCO₃; M(CaCO₃) = 100.086 g/mol, two equivalents a mole
+)
+
+// MilliequivalentsPerLitre returns the alkalinity in meq/L.
+func (a Alkalinity) MilliequivalentsPerLitre() float64 { return float64(a) }
+
+// DKH returns the alkalinity in degrees of carbonate hardness (German degrees).
+func (a Alkalinity) DKH() float64 { return float64(a / DKH) }
+
+// PPMCaCO3 returns the alkalinity in mg/L as calcium carbonate.
+func (a Alkalinity) PPMCaCO3() float64 { return float64(a / PPMCaCO3) }
+
+// PerKilogram returns the same alkalinity per kilogram of water of density d.
+func (a Alkalinity) PerKilogram(d Density) AmountPerKilogram {
+	return AmountPerLitre(a).PerKilogram(d)
+}
+
+var alkalinityUnits = table{
+	quantity: "alkalinity", base: "meq/L", example: `"2.9 meq/L", "8.2 dKH" or "146 ppm CaCO3"`,
+	units: []unit{
+		{names: "meq/L|mEq/L|mval/L", size: float64(MilliequivalentPerLitre)},
+		{names: "dKH|degrees KH", size: float64(DKH)},
+		{names: "ppm CaCO3|mg/L CaCO3|mg/L as CaCO3|ppm as CaCO3", size: float64(PPMCaCO3)},
+		{names: "KH", refuse: `"dKH"`},
+		{names: "ppm|mg/L", refuse: `"ppm CaCO3" if the kit counts calcium carbonate`},
+		{names: "umol/kg|meq/kg|mmol/kg", refuse: `a value per litre: alkalinity per kilogram needs the density of the water`},
+	},
+}
+
+// UnmarshalText reads a alkalinity such as "2.9 meq/L", "8.2 dKH" or "146 ppm CaCO3".
+func (a *Alkalinity) UnmarshalText(text []byte) error { return unmarshal(a, text, &alkalinityUnits) }
+
+// String writes the alkalinity in meq/L, as MarshalText does.
+func (a Alkalinity) String() string { return withUnit(float64(a), alkalinityUnits.base) }
+
+// MarshalText writes the alkalinity in meq/L; reading that gives the same value back.
+func (a Alkalinity) MarshalText() ([]byte, error) { return alkalinityUnits.marshal(float64(a)) }

@@ -1,0 +1,74 @@
+package units
+
+import "time"
+
+// Flow is a volume per time in litres per hour.
+type Flow float64
+
+// Units of Flow.
+const (
+	LitrePerHour        Flow = 1
+	LitrePerDay         Flow = 1. / 24
+	LitrePerMinute      Flow = 60
+	MillilitrePerMinute Flow = 0.06
+	MillilitrePerHour   Flow = 0.001
+	USGallonPerDay      Flow = 231 * inch * inch * inch / 24 // the rating of membranes
+	USGallonPerHour     Flow = 231 * inch * inch * inch      // the rating of pumps
+)
+
+// LitresPerHour returns the flow in L/h.
+func (f Flow) LitresPerHour() float64 { return float64(f) }
+
+// LitresPerDay returns the flow in L/day.
+func (f Flow) LitresPerDay() float64 { return float64(f / LitrePerDay) }
+
+// LitresPerMinute returns the flow in L/min.
+func (f Flow) LitresPerMinute() float64 { return float64(f / LitrePerMinute) }
+
+// MillilitresPerMinute returns the flow in mL/min.
+func (f Flow) MillilitresPerMinute() float64 { return float64(f / MillilitrePerMinute) }
+
+// USGallonsPerDay returns the flow in US gallons per day.
+func (f Flow) USGallonsPerDay() float64 { return float64(f / USGallonPerDay) }
+
+// USGallonsPerHour returns the flow in US gallons per hour.
+func (f Flow) USGallonsPerHour() float64 { return float64(f / USGallonPerHour) }
+
+// Volume returns what flows in a time d.
+func (f Flow) Volume(d time.Duration) Volume { return Volume(float64(f) * d.Hours()) }
+
+// Time returns how long a volume v takes to flow. It is negative for a flow
+// of zero or below, for NaN, and for more than the 292 years that a
+// time.Duration can hold: such a volume never comes.
+func (f Flow) Time(v Volume) time.Duration {
+	ns := float64(v) / float64(f) * float64(time.Hour)
+	if !(f > 0) || !(ns < 1<<63) {
+		return -1
+	}
+	return time.Duration(ns)
+}
+
+var flowUnits = table{
+	quantity: "flow", base: "L/h", example: `"8 L/h", "2 mL/min" or "75 US gal/day"`,
+	units: []unit{
+		{names: "L/h|L/hr|litre/hour|liter/hour", size: float64(LitrePerHour)},
+		{names: "L/day|L/d|litre/day|liter/day", size: 1, per: 24},
+		{names: "L/min|litre/minute|liter/minute", size: float64(LitrePerMinute)},
+		{names: "mL/min", size: 60, per: 1000},
+		{names: "mL/h|mL/hr", size: 1, per: 1000},
+		{names: "mL/day|mL/d", size: 1, per: 24000},
+		{names: "US gal/day|US gal/d|US gallons/day|US gpd", size: float64(USGallonPerDay)},
+		{names: "US gal/h|US gal/hr|US gph|US gallons/hour", size: float64(USGallonPerHour)},
+		{names: "gpd|gal/day|gal/d|gallons/day", refuse: `"US gal/day" or the flow in litres`},
+		{names: "gph|gal/h|gal/hr|gpm|gal/min", refuse: `"US gal/h" or the flow in litres`},
+	},
+}
+
+// UnmarshalText reads a flow such as "8 L/h", "2 mL/min" or "75 US gal/day".
+func (f *Flow) UnmarshalText(text []byte) error { return unmarshal(f, text, &flowUnits) }
+
+// String writes the flow in L/h, as MarshalText does.
+func (f Flow) String() string { return withUnit(float64(f), flowUnits.base) }
+
+// MarshalText writes the flow in L/h; reading that gives the same value back.
+func (f Flow) MarshalText() ([]byte, error) { return flowUnits.marshal(float64(f)) }

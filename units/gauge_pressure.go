@@ -1,0 +1,42 @@
+package units
+
+// GaugePressure is the pressure in a pipe above that of the air around it, in
+// bar, as the gauge on a water main or a membrane housing shows it.
+type GaugePressure float64
+
+// Units of GaugePressure.
+const (
+	BarGauge        GaugePressure = 1
+	KilopascalGauge GaugePressure = 0.01
+	PSIGauge        GaugePressure = 0.45359237 * 9.80665 / (0.0254 * 0.0254) * 1e-5 // lb·g₀/in² with the exact pound, inch and g₀ (NIST SP 811, appendix B: 6.894757 kPa)
+)
+
+// Bars returns the gauge pressure in bar.
+func (p GaugePressure) Bars() float64 { return float64(p) }
+
+// Kilopascals returns the gauge pressure in kilopascals.
+func (p GaugePressure) Kilopascals() float64 { return float64(p / KilopascalGauge) }
+
+// PSI returns the gauge pressure in pounds per square inch.
+func (p GaugePressure) PSI() float64 { return float64(p / PSIGauge) }
+
+var gaugePressureUnits = table{
+	quantity: "gauge pressure", base: "bar", example: `"4 bar" or "60 psi"`,
+	units: []unit{
+		{names: "bar|barg", size: float64(BarGauge)},
+		{names: "kPa", size: 1, per: 100},
+		{names: "MPa", size: 10},
+		{names: "psi|psig", size: float64(PSIGauge)},
+	},
+}
+
+// UnmarshalText reads a gauge pressure such as "4 bar" or "60 psi".
+func (p *GaugePressure) UnmarshalText(text []byte) error {
+	return unmarshal(p, text, &gaugePressureUnits)
+}
+
+// String writes the gauge pressure in bar, as MarshalText does.
+func (p GaugePressure) String() string { return withUnit(float64(p), gaugePressureUnits.base) }
+
+// MarshalText writes the gauge pressure in bar; reading that gives the same value back.
+func (p GaugePressure) MarshalText() ([]byte, error) { return gaugePressureUnits.marshal(float64(p)) }

@@ -1,0 +1,97 @@
+package units
+
+import "math"
+
+// PracticalSalinity is salinity on the Practical Salinity Scale of 1978
+// (PSS-78). It is a pure number with no unit; what the trade and old books
+// call ppt, ‰ or PSU is this scale. It is made by Practical, so a bare
+// number does not compile.
+//
+// The zero value is pure water.
+type PracticalSalinity struct{ value float64 }
+
+// Practical returns the practical salinity of value s.
+func Practical(s float64) PracticalSalinity { return PracticalSalinity{s} }
+
+// Value returns the number on the practical salinity scale.
+func (s PracticalSalinity) Value() float64 { return s.value }
+
+const practicalWant = `a practical salinity such as "35" (or "35 ppt", which is read the same way)`
+
+// UnmarshalText reads "35", "35 PSS-78" and, as the trade writes it, "35 ppt",
+// "35 PSU" or "35 ‰", which are all read as practical salinity. "35 g/kg" is
+// refused: that is an AbsoluteSalinity, and a different number.
+func (s *PracticalSalinity) UnmarshalText(text []byte) error {
+	s.value = math.NaN()
+	x, unit, err := split("practical salinity", string(text), practicalWant)
+	if err != nil {
+		return err
+	}
+	switch {
+	case hasName("|PSS-78|PSU|ppt|‰", unit):
+	case same(unit, "g/kg"):
+		return &InputError{"practical salinity", quote(string(text)),
+			practicalWant + `; a value in g/kg is absolute salinity (practical 35 is 35.165 g/kg)`}
+	case same(unit, "ppm"):
+		return &InputError{"practical salinity", quote(string(text)),
+			practicalWant + `; "ppm" could be a mass fraction or a dissolved-solids reading`}
+	default:
+		return &InputError{"practical salinity", quote(string(text)), practicalWant}
+	}
+	if x < 0 {
+		return &InputError{"practical salinity", quote(string(text)), "zero or more"}
+	}
+	s.value = x
+	return nil
+}
+
+// String writes "35 PSS-78", as MarshalText does.
+func (s PracticalSalinity) String() string { return withUnit(s.value, "PSS-78") }
+
+// MarshalText writes "35 PSS-78"; reading that gives the same value back.
+func (s PracticalSalinity) MarshalText() ([]byte, error) {
+	return marshal("practical salinity", s.value, "PSS-78")
+}
+
+// AbsoluteSalinity is the mass of dissolved sea salt in a mass of seawater,
+// in g/kg, on the Reference-Composition scale (Millero et al. 2008, adopted
+// by TEOS-10). For water of reference composition practical salinity 35 is
+// 35.16504 g/kg. It is made by Absolute, so a bare number does not compile.
+//
+// The zero value is pure water.
+type AbsoluteSalinity struct{ gramsPerKilogram float64 }
+
+// Absolute returns the absolute salinity of s grams of salt per kilogram of
+// seawater.
+func Absolute(s float64) AbsoluteSalinity { return AbsoluteSalinity{s} }
+
+// GramsPerKilogram returns the salinity in grams per kilogram of seawater.
+func (s AbsoluteSalinity) GramsPerKilogram() float64 { return s.gramsPerKilogram }
+
+const absoluteWant = `an absolute salinity such as "35.165 g/kg"`
+
+// UnmarshalText reads "35.165 g/kg" and nothing else: "35 ppt" and a bare
+// number mean practical salinity in the trade.
+func (s *AbsoluteSalinity) UnmarshalText(text []byte) error {
+	s.gramsPerKilogram = math.NaN()
+	x, unit, err := split("absolute salinity", string(text), absoluteWant)
+	if err != nil {
+		return err
+	}
+	if !same(unit, "g/kg") {
+		return &InputError{"absolute salinity", quote(string(text)), absoluteWant}
+	}
+	if x < 0 || x > 1000 {
+		return &InputError{"absolute salinity", quote(string(text)), "0 to 1000 g/kg"}
+	}
+	s.gramsPerKilogram = x
+	return nil
+}
+
+// String writes "35.165 g/kg", as MarshalText does.
+func (s AbsoluteSalinity) String() string { return withUnit(s.gramsPerKilogram, "g/kg") }
+
+// MarshalText writes "35.165 g/kg"; reading that gives the same value back.
+func (s AbsoluteSalinity) MarshalText() ([]byte, error) {
+	return marshal("absolute salinity", s.gramsPerKilogram, "g/kg")
+}

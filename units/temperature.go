@@ -1,0 +1,115 @@
+package units
+
+import "math"
+
+// Temperature is a temperature on the International Temperature Scale of
+// 1990 (ITS-90), in situ. It is made by Celsius, Fahrenheit or Kelvin, so a
+// bare number does not compile, and it is kept in degrees Celsius because a
+// trip through kelvin would change the last digits of most readings.
+//
+// The zero value is 0 °C.
+type Temperature struct{ celsius float64 }
+
+// Celsius returns the temperature of t degrees Celsius.
+func Celsius(t float64) Temperature { return Temperature{t} }
+
+// Fahrenheit returns the temperature of t degrees Fahrenheit:
+// t/°C = (t/°F - 32) / 1.8 (NIST SP 811, appendix B.8).
+func Fahrenheit(t float64) Temperature { return Temperature{(t - 32) / 1.8} }
+
+// Kelvin returns the temperature of t kelvin: t/°C = T/K - 273.15.
+func Kelvin(t float64) Temperature { return Temperature{t - zeroCelsius} }
+
+const zeroCelsius = 273.15 // K, by definition of the Celsius scale
+
+// Celsius returns the temperature in degrees Celsius.
+func (t Temperature) Celsius() float64 { return t.celsius }
+
+// Fahrenheit returns the temperature in degrees Fahrenheit.
+func (t Temperature) Fahrenheit() float64 { return t.celsius*1.8 + 32 }
+
+// Kelvin returns the temperature in kelvin.
+func (t Temperature) Kelvin() float64 { return t.celsius + zeroCelsius }
+
+// Add returns the temperature that is d warmer.
+func (t Temperature) Add(d TemperatureDifference) Temperature {
+	return Temperature{t.celsius + float64(d)}
+}
+
+// Sub returns how much warmer t is than u.
+func (t Temperature) Sub(u Temperature) TemperatureDifference {
+	return TemperatureDifference(t.celsius - u.celsius)
+}
+
+const temperatureWant = `a temperature such as "25 °C" or "77 °F"`
+
+// UnmarshalText reads "25 °C", "77 °F", "298.15 K"; the degree sign may be
+// left out, the letter may not.
+func (t *Temperature) UnmarshalText(text []byte) error {
+	t.celsius = math.NaN()
+	x, unit, err := split("temperature", string(text), temperatureWant)
+	if err != nil {
+		return err
+	}
+	switch {
+	case hasName("C|degC|celsius", unit):
+		*t = Celsius(x)
+	case hasName("F|degF|fahrenheit", unit):
+		*t = Fahrenheit(x)
+	case hasName("K|kelvin", unit):
+		*t = Kelvin(x)
+	default:
+		return &InputError{"temperature", quote(string(text)), temperatureWant}
+	}
+	if t.celsius < -zeroCelsius {
+		t.celsius = math.NaN()
+		return &InputError{"temperature", quote(string(text)), "a temperature above absolute zero"}
+	}
+	return nil
+}
+
+// String writes the temperature in degrees Celsius, as MarshalText does.
+func (t Temperature) String() string { return withUnit(t.celsius, "°C") }
+
+// MarshalText writes "25 °C"; reading that gives the same Temperature back.
+func (t Temperature) MarshalText() ([]byte, error) {
+	return marshal("temperature", t.celsius, "°C")
+}
+
+// TemperatureDifference is the distance between two temperatures, in
+// kelvin. It has no zero point, so 1 °F of difference is 5/9 K, never
+// -17.2 °C.
+type TemperatureDifference float64
+
+// Units of TemperatureDifference.
+const (
+	CelsiusDegree    TemperatureDifference = 1
+	FahrenheitDegree TemperatureDifference = 5. / 9
+)
+
+// CelsiusDegrees returns the difference in degrees Celsius, that is kelvin.
+func (d TemperatureDifference) CelsiusDegrees() float64 { return float64(d) }
+
+// FahrenheitDegrees returns the difference in degrees Fahrenheit.
+func (d TemperatureDifference) FahrenheitDegrees() float64 { return float64(d) * 1.8 }
+
+var temperatureDifferenceUnits = table{
+	quantity: "temperature difference", base: "K", example: `"0.5 °C", "1 °F" or "0.5 K"`,
+	units: []unit{
+		{names: "K|C|degC|kelvin|celsius", size: 1},
+		{names: "F|degF|fahrenheit", size: 5. / 9},
+	},
+}
+
+// UnmarshalText reads "0.5 K", "0.5 °C", "1 °F", all as differences.
+func (d *TemperatureDifference) UnmarshalText(text []byte) error {
+	return unmarshal(d, text, &temperatureDifferenceUnits)
+}
+
+// String writes the difference in kelvin, as MarshalText does.
+func (d TemperatureDifference) String() string { return withUnit(float64(d), "K") }
+
+// MarshalText writes "0.5 K"; reading that gives the same value back.
+func (d TemperatureDifference) MarshalText() ([]byte, error) {
+	return temperatureDifferenceUnits.marshal(float64(d))
+}

@@ -1,0 +1,73 @@
+package units
+
+// Volume is a volume in litres.
+//
+// A volume of water belongs to a temperature; mass does not. Where both are
+// at hand, keep the mass.
+type Volume float64
+
+// Units of Volume.
+const (
+	Litre          Volume = 1
+	Millilitre     Volume = 0.001
+	CubicMetre     Volume = 1000
+	USGallon       Volume = 231 * inch * inch * inch       // 231 in³ exactly (NIST SP 811, appendix B)
+	USQuart        Volume = 231 * inch * inch * inch / 4   // a quarter of a US gallon
+	USCup          Volume = 231 * inch * inch * inch / 16  // a sixteenth of a US gallon
+	USFluidOunce   Volume = 231 * inch * inch * inch / 128 // 1/128 of a US gallon
+	ImperialGallon Volume = 4.54609                        // exactly (UK Weights and Measures Act 1985, schedule 1)
+	CubicInch      Volume = inch * inch * inch
+	CubicFoot      Volume = 1728 * inch * inch * inch
+)
+
+// Litres returns the volume in litres.
+func (v Volume) Litres() float64 { return float64(v) }
+
+// Millilitres returns the volume in millilitres.
+func (v Volume) Millilitres() float64 { return float64(v / Millilitre) }
+
+// CubicMetres returns the volume in cubic metres.
+func (v Volume) CubicMetres() float64 { return float64(v / CubicMetre) }
+
+// USGallons returns the volume in US liquid gallons.
+func (v Volume) USGallons() float64 { return float64(v / USGallon) }
+
+// USCups returns the volume in US cups.
+func (v Volume) USCups() float64 { return float64(v / USCup) }
+
+// USFluidOunces returns the volume in US fluid ounces.
+func (v Volume) USFluidOunces() float64 { return float64(v / USFluidOunce) }
+
+// ImperialGallons returns the volume in imperial gallons.
+func (v Volume) ImperialGallons() float64 { return float64(v / ImperialGallon) }
+
+const inch = 0.254 // dm, exactly (international inch), so inch³ is in litres
+
+var volumeUnits = table{
+	quantity: "volume", base: "L", example: `"20 L" or "5 US gal"`,
+	units: []unit{
+		{names: "L|litre|liter", size: float64(Litre)},
+		{names: "mL|millilitre|milliliter|cm3|cc", size: 1, per: 1000},
+		{names: "m3|cubic metre|cubic meter", size: float64(CubicMetre)},
+		{names: "US gal|US gallon|gal US|US liquid gallon", size: float64(USGallon)},
+		{names: "US qt|US quart", size: float64(USQuart)},
+		{names: "US cup", size: float64(USCup)},
+		{names: "US fl oz|US fluid ounce", size: float64(USFluidOunce)},
+		{names: "imp gal|imperial gallon|UK gal|UK gallon", size: float64(ImperialGallon)},
+		{names: "in3|cubic inch|cu in", size: float64(CubicInch)},
+		{names: "ft3|cubic foot|cubic feet|cu ft", size: float64(CubicFoot)},
+		{names: "gal|gallon", refuse: `"US gal" (3.785 L) or "imp gal" (4.546 L)`},
+		{names: "cup", refuse: `"US cup" (236.6 mL) or the volume in mL: cups differ between countries`},
+		{names: "oz|fl oz|fluid ounce", refuse: `"US fl oz" (29.57 mL) or the volume in mL`},
+		{names: "qt|quart|pint|pt", refuse: `"US qt" (0.946 L) or the volume in litres`},
+	},
+}
+
+// UnmarshalText reads a volume such as "20 L" or "5 US gal".
+func (v *Volume) UnmarshalText(text []byte) error { return unmarshal(v, text, &volumeUnits) }
+
+// String writes the volume in L, as MarshalText does.
+func (v Volume) String() string { return withUnit(float64(v), volumeUnits.base) }
+
+// MarshalText writes the volume in L; reading that gives the same value back.
+func (v Volume) MarshalText() ([]byte, error) { return volumeUnits.marshal(float64(v)) }
