@@ -31,7 +31,7 @@ func (c AmountPerKilogram) PerLitre(d Density) AmountPerLitre {
 func (c AmountPerKilogram) Alkalinity(d Density) Alkalinity { return Alkalinity(c.PerLitre(d)) }
 
 var amountPerKilogramUnits = table{
-	quantity: "content", base: "umol/kg", example: `"2300 umol/kg" or "2.3 mmol/kg"`,
+	quantity: "content", base: "µmol/kg", example: `"2300 umol/kg" or "2.3 mmol/kg"`,
 	units: []unit{
 		{names: "umol/kg|ueq/kg", size: float64(MicromolePerKilogram)},
 		{names: "mmol/kg|meq/kg", size: float64(MillimolePerKilogram)},
@@ -45,10 +45,10 @@ func (c *AmountPerKilogram) UnmarshalText(text []byte) error {
 	return unmarshal(c, text, &amountPerKilogramUnits)
 }
 
-// String writes the content in umol/kg, as MarshalText does.
+// String writes the content in µmol/kg, as MarshalText does.
 func (c AmountPerKilogram) String() string { return withUnit(float64(c), amountPerKilogramUnits.base) }
 
-// MarshalText writes the content in umol/kg; reading that gives the same value back.
+// MarshalText writes the content in µmol/kg; reading that gives the same value back.
 func (c AmountPerKilogram) MarshalText() ([]byte, error) {
 	return amountPerKilogramUnits.marshal(float64(c))
 }

@@ -57,9 +57,9 @@ var flowUnits = table{
 		{names: "mL/min", size: 60, per: 1000},
 		{names: "mL/h|mL/hr", size: 1, per: 1000},
 		{names: "mL/day|mL/d", size: 1, per: 24000},
-		{names: "US gal/day|US gal/d|US gallons/day|US gpd", size: float64(USGallonPerDay)},
-		{names: "US gal/h|US gal/hr|US gph|US gallons/hour", size: float64(USGallonPerHour)},
-		{names: "gpd|gal/day|gal/d|gallons/day", refuse: `"US gal/day" or the flow in litres`},
+		{names: "US gal/day|US gal/d|US gallon/day|US gpd", size: float64(USGallonPerDay)},
+		{names: "US gal/h|US gal/hr|US gph|US gallon/hour", size: float64(USGallonPerHour)},
+		{names: "gpd|gal/day|gal/d|gallon/day", refuse: `"US gal/day" or the flow in litres`},
 		{names: "gph|gal/h|gal/hr|gpm|gal/min", refuse: `"US gal/h" or the flow in litres`},
 	},
 }

@@ -74,9 +74,10 @@ func (tb *table) read(text string) (float64, error) {
 	return x, nil
 }
 
-// find looks a spelling up, first as it stands and then without a plural s.
+// find looks a spelling up, first as it stands and then without plurals.
 func (tb *table) find(name string) (unit, bool) {
-	for _, n := range [...]string{name, strings.TrimSuffix(name, "s")} {
+	singular := strings.ReplaceAll(strings.TrimSuffix(name, "s"), "s/", "/")
+	for _, n := range [...]string{name, singular} {
 		for _, u := range tb.units {
 			if hasName(u.names, n) {
 				return u, true

@@ -1,0 +1,48 @@
+package units
+
+import "math"
+
+// Money is an amount in a currency named by its three-letter code (ISO 4217).
+// The zero value is no price at all.
+type Money struct {
+	Amount   float64
+	Currency string // "EUR"
+}
+
+// Times returns x times the amount.
+func (m Money) Times(x float64) Money { return Money{m.Amount * x, m.Currency} }
+
+const moneyWant = `an amount with a currency code such as "18.50 EUR" or "20 USD"`
+
+// UnmarshalText reads "18.50 EUR". A sign such as "$" is refused: a dozen
+// currencies share it.
+func (m *Money) UnmarshalText(text []byte) error {
+	*m = Money{Amount: math.NaN()}
+	x, code, err := split("price", string(text), moneyWant)
+	if err != nil {
+		return err
+	}
+	if !isCurrency(code) || x < 0 {
+		return &InputError{"price", quote(string(text)), moneyWant}
+	}
+	*m = Money{x, code}
+	return nil
+}
+
+func isCurrency(code string) bool {
+	if len(code) != 3 {
+		return false
+	}
+	for i := 0; i < 3; i++ {
+		if code[i] < 'A' || code[i] > 'Z' {
+			return false
+		}
+	}
+	return true
+}
+
+// String writes "18.5 EUR", as MarshalText does.
+func (m Money) String() string { return withUnit(m.Amount, m.Currency) }
+
+// MarshalText writes "18.5 EUR"; reading that gives the same value back.
+func (m Money) MarshalText() ([]byte, error) { return marshal("price", m.Amount, m.Currency) }

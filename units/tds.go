@@ -1,0 +1,67 @@
+package units
+
+import (
+	"math"
+	"strings"
+)
+
+// TDSScale is the factor by which a meter turns conductivity compensated to
+// 25 °C into "total dissolved solids": ppm per µS/cm. Meters differ, and the
+// same water reads 40 % more on one than on another, so a reading without its
+// scale is not a number to act on. Typical are 0.5, for sodium chloride, and
+// 0.7, for natural fresh water (common practice; the manual of the meter
+// says which).
+type TDSScale float64
+
+// TDS is the reading of a dissolved-solids meter together with the scale of
+// that meter. It is made by TDSReading.
+type TDS struct {
+	ppm   float64
+	scale TDSScale
+}
+
+// TDSReading returns the reading of ppm parts per million on a scale.
+func TDSReading(ppm float64, scale TDSScale) TDS { return TDS{ppm, scale} }
+
+// PPM returns the number that the meter shows.
+func (r TDS) PPM() float64 { return r.ppm }
+
+// Scale returns the factor of the meter.
+func (r TDS) Scale() TDSScale { return r.scale }
+
+// Conductivity returns the conductivity at 25 °C from which the meter made
+// the reading: the reading divided by the scale.
+func (r TDS) Conductivity() Conductivity {
+	return Conductivity(r.ppm/float64(r.scale)) * MicrosiemensPerCentimetre
+}
+
+const tdsWant = `a dissolved-solids reading with the factor of the meter such as "2 ppm x0.5" (0.5 is usual for hand-held meters; the manual says)`
+
+// UnmarshalText reads "2 ppm x0.5". A bare "2 ppm" is refused: the factor is
+// in the manual of the meter.
+func (r *TDS) UnmarshalText(text []byte) error {
+	*r = TDS{math.NaN(), TDSScale(math.NaN())}
+	bad := &InputError{"dissolved solids", quote(string(text)), tdsWant}
+	ppm, rest, err := split("dissolved solids", string(text), tdsWant)
+	if err != nil {
+		return err
+	}
+	unit, factor, _ := strings.Cut(rest, "x")
+	scale, tail, err := split("dissolved solids", factor, tdsWant)
+	if err != nil || tail != "" || !hasName("ppm|mg/L", strings.TrimSpace(unit)) || !(ppm >= 0) || !(scale > 0) {
+		return bad
+	}
+	*r = TDSReading(ppm, TDSScale(scale))
+	return nil
+}
+
+// String writes "2 ppm x0.5", as MarshalText does.
+func (r TDS) String() string { return number(r.ppm) + " ppm x" + number(float64(r.scale)) }
+
+// MarshalText writes "2 ppm x0.5"; reading that gives the same value back.
+func (r TDS) MarshalText() ([]byte, error) {
+	if _, err := marshal("dissolved solids", r.ppm*float64(r.scale), "ppm"); err != nil {
+		return nil, err
+	}
+	return []byte(r.String()), nil
+}

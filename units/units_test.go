@@ -1,0 +1,409 @@
+package units_test
+
+import (
+	"encoding"
+	"encoding/json"
+	"errors"
+	"flag"
+	"math"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"example.org/wellmixed/units"
+)
+
+// Each constant against its definition, computed here from the definition's
+// own numbers and not from the constants of the package.
+func TestConstantsMeetTheirDefinitions(t *testing.T) {
+	const (
+		ca, c, o = 40.078, 12.011, 15.999 // IUPAC abridged standard atomic weights 2021
+	)
+	for _, r := range []struct {
+		src       string
+		got, want float64
+	}{
+		{"NIST SP 811 B.8: US gallon 3.785 411 784 L", units.USGallon.Litres(), 3.785411784},
+		{"NIST SP 811 B.8: US liquid quart 0.946 352 946 L", units.USQuart.Litres(), 0.946352946},
+		{"NIST SP 811 B.8: US cup 236.588 236 5 mL", units.USCup.Millilitres(), 236.5882365},
+		{"NIST SP 811 B.8: US fluid ounce 29.573 529 562 5 mL", units.USFluidOunce.Millilitres(), 29.5735295625},
+		{"UK Weights and Measures Act 1985: gallon 4.546 09 L", units.ImperialGallon.Litres(), 4.54609},
+		{"NIST SP 811 B.8: cubic inch 16.387 064 mL", units.CubicInch.Millilitres(), 16.387064},
+		{"NIST SP 811 B.8: cubic foot 28.316 846 592 L", units.CubicFoot.Litres(), 28.316846592},
+		{"SI: m³", units.CubicMetre.Litres(), 1000},
+		{"NIST SP 811 B.8: pound 453.592 37 g", units.Pound.Grams(), 453.59237},
+		{"NIST SP 811 B.8: ounce 28.349 523 125 g", units.Ounce.Grams(), 28.349523125},
+		{"SI: kg", units.Kilogram.Grams(), 1000},
+		{"SI: mg", units.Milligram.Grams(), 1e-3},
+		{"NIST SP 811 B.8: inch 25.4 mm", units.Inch.Millimetres(), 25.4},
+		{"NIST SP 811 B.8: foot 0.3048 m", units.Foot.Metres(), 0.3048},
+		{"SI: cm", units.Centimetre.Millimetres(), 10},
+		{"SI: m", units.Metre.Centimetres(), 100},
+		{"NIST SP 811 B.8: psi 6.894 757 kPa, here from lb, g0 and in", units.PSIGauge.Kilopascals(), 0.45359237 * 9.80665 / (0.0254 * 0.0254) / 1000},
+		{"SI: 1 bar = 100 kPa", units.BarGauge.Kilopascals(), 100},
+		{"SI: 1 bar = 10 dbar", units.Bar.Decibars(), 10},
+		{"SI: 1 dbar = 10 kPa", units.Decibar.Kilopascals(), 10},
+		{"SI: 1 g/mL", units.GramPerMillilitre.KilogramsPerCubicMetre(), 1000},
+		{"SI: 1 S/m = 10 mS/cm", units.SiemensPerMetre.MillisiemensPerCentimetre(), 10},
+		{"SI: 1 mS/cm = 1000 µS/cm", units.MillisiemensPerCentimetre.MicrosiemensPerCentimetre(), 1000},
+		{"SI: 1 MΩ·cm is 1 µS/cm", units.MegohmCentimetre.Conductivity().MicrosiemensPerCentimetre(), 1},
+		{"SI: 1 MΩ·cm = 1000 kΩ·cm", units.MegohmCentimetre.KilohmCentimetres(), 1000},
+		{"DIN 38409: 1 dKH = 10 mg/L CaO, two equivalents a mole", units.DKH.MilliequivalentsPerLitre(), 10 / ((ca + o) / 2)},
+		{"definition: 1 mg/L CaCO3, two equivalents a mole", units.PPMCaCO3.MilliequivalentsPerLitre(), 1 / ((ca + c + 3*o) / 2)},
+		{"definition: dKH in ppm CaCO3", units.DKH.PPMCaCO3(), 10 * (ca + c + 3*o) / (ca + o)},
+		{"SI: 1 g/L", units.GramPerLitre.MilligramsPerLitre(), 1000},
+		{"SI: 1 µg/L", units.MicrogramPerLitre.MilligramsPerLitre(), 1e-3},
+		{"SI: 1 g/kg", units.GramPerKilogram.MilligramsPerKilogram(), 1000},
+		{"SI: 1 mol/kg", units.MolePerKilogram.MicromolesPerKilogram(), 1e6},
+		{"SI: 1 mmol/kg", units.MillimolePerKilogram.MicromolesPerKilogram(), 1e3},
+		{"SI: 1 µmol/L", units.MicromolePerLitre.MillimolesPerLitre(), 1e-3},
+		{"day of 24 h", units.LitrePerHour.LitresPerDay(), 24},
+		{"hour of 60 min", units.LitrePerMinute.LitresPerHour(), 60},
+		{"definition: mL/min", units.MillilitrePerMinute.LitresPerHour(), 0.06},
+		{"definition: US gal/day", units.USGallonPerDay.LitresPerDay(), 3.785411784},
+		{"definition: US gal/h", units.USGallonPerHour.LitresPerHour(), 3.785411784},
+		{"SI: kW", units.Kilowatt.Watts(), 1000},
+		{"SI: kWh", units.KilowattHour.Joules(), 3.6e6},
+		{"SI: Wh", units.WattHour.Joules(), 3600},
+		{"NIST SP 811 B.8: °F difference 5/9 K", units.FahrenheitDegree.CelsiusDegrees(), 5. / 9},
+	} {
+		assert.InEpsilon(t, r.want, r.got, 3e-16, r.src)
+	}
+	// The rounded figures that the trade quotes (common practice).
+	assert.InDelta(t, 2.8, units.MilliequivalentPerLitre.DKH(), 0.05)
+	assert.InDelta(t, 17.85, units.DKH.PPMCaCO3(), 0.005)
+	assert.InDelta(t, 50.04, units.MilliequivalentPerLitre.PPMCaCO3(), 0.005)
+}
+
+func TestTemperatureScales(t *testing.T) {
+	// NIST SP 811 B.8 definitions: fixed points that are exact in both scales.
+	for _, r := range []struct{ c, f float64 }{{0, 32}, {100, 212}, {25, 77}, {-40, -40}, {37, 98.6}} {
+		assert.InDelta(t, r.f, units.Celsius(r.c).Fahrenheit(), 1e-13)
+		assert.InDelta(t, r.c, units.Fahrenheit(r.f).Celsius(), 1e-13)
+	}
+	assert.Equal(t, 298.15, units.Celsius(25).Kelvin())
+	assert.InDelta(t, 25, units.Kelvin(298.15).Celsius(), 1e-13)
+	assert.Equal(t, units.TemperatureDifference(2.5), units.Celsius(26).Sub(units.Celsius(23.5)))
+	assert.InDelta(t, 78.8, units.Celsius(25).Add(1.8*units.FahrenheitDegree).Fahrenheit(), 1e-12)
+	assert.InDelta(t, 4.5, (2.5 * units.CelsiusDegree).FahrenheitDegrees(), 1e-14)
+	assert.Zero(t, units.Temperature{}.Celsius())
+}
+
+func TestCrossings(t *testing.T) {
+	rho := 1025 * units.KilogramPerCubicMetre
+	assert.Equal(t, 20500.0, rho.Mass(20*units.Litre).Grams())
+	assert.InDelta(t, 20, rho.Volume(20.5*units.Kilogram).Litres(), 1e-14)
+	assert.InDelta(t, 2400/1.025, (2.4 * units.MilliequivalentPerLitre).PerKilogram(rho).MicromolesPerKilogram(), 1e-9)
+	assert.InDelta(t, 2.4, (2400 / 1.025 * units.MicromolePerKilogram).Alkalinity(rho).MilliequivalentsPerLitre(), 1e-12)
+	assert.InDelta(t, 400, (410 * units.MilligramPerLitre).PerKilogram(rho).MilligramsPerKilogram(), 1e-12)
+	assert.InDelta(t, 410, (400 * units.MilligramPerKilogram).PerLitre(rho).MilligramsPerLitre(), 1e-12)
+	assert.InDelta(t, 0.5, (5 * units.MilligramPerLitre).Mass(100*units.Litre).Grams(), 1e-15)
+	assert.InDelta(t, 4, units.TDSReading(2, 0.5).Conductivity().MicrosiemensPerCentimetre(), 1e-14)
+	assert.True(t, math.IsInf(float64(units.Conductivity(0).Resistivity()), 1))
+}
+
+func TestFlowAndTime(t *testing.T) {
+	f := 8 * units.LitrePerHour
+	assert.Equal(t, 20.0, f.Volume(150*time.Minute).Litres())
+	assert.Equal(t, 150*time.Minute, f.Time(20*units.Litre))
+	for _, never := range []units.Flow{0, -1, units.Flow(math.NaN()), 1e-300} {
+		assert.Negative(t, never.Time(20*units.Litre))
+	}
+}
+
+// text is what every quantity of the package can do.
+type text interface {
+	encoding.TextMarshaler
+	encoding.TextUnmarshaler
+	String() string
+}
+
+func read[Q any, P interface {
+	*Q
+	text
+}](s string) (string, error) {
+	q, err := units.Parse[Q, P](s)
+	if err != nil {
+		return "", err
+	}
+	b, err := P(&q).MarshalText()
+	if err != nil {
+		return "", err
+	}
+	if got := P(&q).String(); got != string(b) {
+		return "", errors.New("String " + got + " differs from MarshalText " + string(b))
+	}
+	return string(b), nil
+}
+
+// kinds lists every quantity with what may be typed for it and what it reads.
+var kinds = []struct {
+	name   string
+	read   func(string) (string, error)
+	accept map[string]string
+	refuse []string
+}{
+	{"volume", read[units.Volume], map[string]string{
+		"20 L": "20 L", "20l": "20 L", " 20  litres ": "20 L", "1 liter": "1 L", "500 mL": "0.5 L", "413 mL": "0.413 L", "0.2 m³": "200 L", "0.2 m^3": "200 L",
+		"5 US gal": "18.92705892 L", "5 us gallons": "18.92705892 L", "1 imp gal": "4.54609 L", "1 UK gallon": "4.54609 L",
+		"2 US cups": "0.473176473 L", "1e3 cm3": "1 L", "1 cubic foot": "28.316846592 L", "3 cubic feet": "84.950539776 L", "20\u00a0L": "20 L", "-1 L": "-1 L", "1 US qt": "0.946352946 L",
+	}, []string{"5 gal", "5 gallons", "5", "", "L", "5,5 L", "1,000 L", "5 5 L", "NaN L", "Inf L", "0x10 L", "1e999 L", "5 kg", "1_000 L", "5 L L", "one L", "5 cups", "3 oz", "1 qt", "--5 L", ". L", "+ L"}},
+	{"mass", read[units.Mass], map[string]string{
+		"750 g": "750 g", "1.5 kg": "1500 g", "2 lb": "907.18474 g", "2 lbs": "907.18474 g", "8 oz": "226.796185 g", "5 mg": "0.005 g",
+	}, []string{"750", "5 stone", "5 L"}},
+	{"length", read[units.Length], map[string]string{
+		"40 cm": "400 mm", "16 in": "406.4 mm", "16\"": "406.4 mm", "16 inches": "406.4 mm", "4 ft": "1219.2 mm", "1.2 m": "1200 mm", "5 feet": "1524 mm",
+	}, []string{"40", "40 yd"}},
+	{"temperature", read[units.Temperature], map[string]string{
+		"25 °C": "25 °C", "25C": "25 °C", "25 degC": "25 °C", "77 °F": "25 °C", "77 f": "25 °C", "-2 ºC": "-2 °C", "\u22122 °C": "-2 °C", "273.15 K": "0 °C",
+	}, []string{"25", "25 X", "-300 °C", "-1 K", "warm", "25 °", "25 °C °C"}},
+	{"temperature difference", read[units.TemperatureDifference], map[string]string{
+		"0.5 °C": "0.5 K", "1.8 °F": "1 K", "2 K": "2 K",
+	}, []string{"1"}},
+	{"practical salinity", read[units.PracticalSalinity], map[string]string{
+		"35": "35 PSS-78", "35 ppt": "35 PSS-78", "35 PSU": "35 PSS-78", "35 ‰": "35 PSS-78", "35 PSS-78": "35 PSS-78", "0": "0 PSS-78",
+	}, []string{"35 g/kg", "35 ppm", "-1", "35 %", "1.025 SG", ""}},
+	{"absolute salinity", read[units.AbsoluteSalinity], map[string]string{
+		"35.165 g/kg": "35.165 g/kg",
+	}, []string{"35", "35 ppt", "35 g/L", "-1 g/kg", "1001 g/kg", "g/kg"}},
+	{"specific gravity", read[units.SpecificGravity], map[string]string{
+		"1.0264 25/25 °C": "1.0264 25/25 °C", "1.0264 25/25C": "1.0264 25/25 °C", "1.0268 60/60 °F": "1.0268 60/60 °F", "1.0248 20/4 °C": "1.0248 20/4 °C", "1.0264 77/77 F": "1.0264 25/25 °C",
+	}, []string{"1.0264", "1.0264 SG", "1.0264 25 °C", "1.0264 25/25", "1.0264 25 °F/25 °C", "25/25 °C", "0 25/25 °C", "-1 25/25 °C", "", "1.0264 25/25/25 °C", "1.0264 25/25 K"}},
+	{"dissolved solids", read[units.TDS], map[string]string{
+		"2 ppm x0.5": "2 ppm x0.5", "0 ppm x 0.64": "0 ppm x0.64", "2 mg/L x0.7": "2 ppm x0.7",
+	}, []string{"2 ppm", "2", "ppm x0.5", "2 ppm x", "2 ppm x0", "-2 ppm x0.5", "2 ppm x0.5 ppm", "2 ppt x0.5"}},
+	{"conductivity", read[units.Conductivity], map[string]string{
+		"53.1 mS/cm": "53.1 mS/cm", "1413 µS/cm": "1.413 mS/cm", "1413 μS / cm": "1.413 mS/cm", "5.3 S/m": "53 mS/cm", "53.1 mS per cm": "53.1 mS/cm",
+	}, []string{"53.1", "53.1 mS", "53100 ppm"}},
+	{"resistivity", read[units.Resistivity], map[string]string{
+		"18.2 MΩ·cm": "18.2 MΩ·cm", "18.2 Mohm.cm": "18.2 MΩ·cm", "200 kohm cm": "0.2 MΩ·cm",
+	}, []string{"18.2", "18.2 Mohm"}},
+	{"sea pressure", read[units.SeaPressure], map[string]string{
+		"10 dbar": "10 dbar", "1 bar": "10 dbar", "100 kPa": "10 dbar", "1 MPa": "100 dbar",
+	}, []string{"10", "10 m", "10 psi"}},
+	{"gauge pressure", read[units.GaugePressure], map[string]string{
+		"4 bar": "4 bar", "400 kPa": "4 bar", "0.4 MPa": "4 bar", "60 psi": "4.1368543759010175 bar",
+	}, []string{"60", "60 lb"}},
+	{"density", read[units.Density], map[string]string{
+		"1023.3 kg/m³": "1023.3 kg/m³", "1.025 g/mL": "1025 kg/m³", "1.025 kg/L": "1025 kg/m³",
+	}, []string{"1.0233", "1.0233 SG"}},
+	{"alkalinity", read[units.Alkalinity], map[string]string{
+		"2.9 meq/L": "2.9 meq/L", "8.2 dKH": "2.9245501720848117 meq/L", "100.086 ppm CaCO3": "2 meq/L",
+	}, []string{"8.2", "8.2 KH", "146 ppm", "2300 umol/kg"}},
+	{"mass per litre", read[units.MassPerLitre], map[string]string{
+		"5 mg/L": "5 mg/L", "50 µg/L": "0.05 mg/L", "1 g/L": "1000 mg/L",
+	}, []string{"5", "5 ppm", "5 ppb", "5 mmol/L"}},
+	{"mass per kilogram", read[units.MassPerKilogram], map[string]string{
+		"412 mg/kg": "412 mg/kg", "5 ug/kg": "0.005 mg/kg", "1 g/kg": "1000 mg/kg",
+	}, []string{"412 ppm", "412 mg/L"}},
+	{"amount per litre", read[units.AmountPerLitre], map[string]string{
+		"10 mmol/L": "10 mmol/L", "250 umol/L": "0.25 mmol/L", "1 mol/L": "1000 mmol/L", "10 mM": "10 mmol/L",
+	}, []string{"10", "10 mmol/kg"}},
+	{"amount per kilogram", read[units.AmountPerKilogram], map[string]string{
+		"2300 µmol/kg": "2300 µmol/kg", "2.3 mmol/kg": "2300 µmol/kg", "2.3 meq/kg": "2300 µmol/kg",
+	}, []string{"2.3 meq/L", "2300", "8 dKH"}},
+	{"flow", read[units.Flow], map[string]string{
+		"8 L/h": "8 L/h", "2 mL/min": "0.12 L/h", "24 L/day": "1 L/h", "75 US gal/day": "11.829411825 L/h", "1 US gph": "3.785411784 L/h", "2 litres per hour": "2 L/h",
+	}, []string{"75 gpd", "8", "8 L", "75 gal/day"}},
+	{"power", read[units.Power], map[string]string{"300 W": "300 W", "0.3 kW": "300 W"}, []string{"300", "300 J"}},
+	{"energy", read[units.Energy], map[string]string{"1.5 kWh": "5.4e+06 J", "10 kJ": "10000 J"}, []string{"1.5", "10 kcal"}},
+	{"heat loss", read[units.ThermalConductance], map[string]string{"3.5 W/K": "3.5 W/K", "3.5 W/°C": "3.5 W/K"}, []string{"3.5", "3.5 W"}},
+	{"specific heat", read[units.SpecificHeat], map[string]string{"3990 J/(kg·K)": "3990 J/(kg·K)", "3.99 kJ/(kg K)": "3990 J/(kg·K)"}, []string{"3990"}},
+	{"speed", read[units.Speed], map[string]string{"1530 m/s": "1530 m/s", "36 km/h": "10 m/s"}, []string{"1530"}},
+	{"fraction", read[units.Fraction], map[string]string{
+		"10 %": "10 %", "10%": "10 %", "29 percent": "29 %", "0.07 %": "0.07 %", "-5 %": "-5 %", "1e1 %": "10 %", "0 %": "0 %", "100 %": "100 %", "93.25 %": "93.25 %",
+	}, []string{"10", "0.1", "", "10 ppt"}},
+	{"price", read[units.Money], map[string]string{"18.50 EUR": "18.5 EUR", "20 USD": "20 USD"}, []string{"18.50", "$20", "20 $", "20 usd", "-1 EUR", "20 EURO"}},
+}
+
+func TestTextThatIsRead(t *testing.T) {
+	for _, k := range kinds {
+		for in, want := range k.accept {
+			got, err := k.read(in)
+			if assert.NoError(t, err, "%s %q", k.name, in) {
+				assert.Equal(t, want, got, "%s %q", k.name, in)
+			}
+			again, err := k.read(got)
+			assert.NoError(t, err, "%s %q", k.name, got)
+			assert.Equal(t, got, again, "%s: what is written is read back", k.name)
+		}
+	}
+}
+
+func TestTextThatIsRefused(t *testing.T) {
+	for _, k := range kinds {
+		for _, in := range k.refuse {
+			got, err := k.read(in)
+			var bad *units.InputError
+			if !assert.ErrorAs(t, err, &bad, "%s %q gave %s", k.name, in, got) {
+				continue
+			}
+			assert.ErrorIs(t, err, units.ErrInput)
+			assert.NotEmpty(t, bad.Field)
+			assert.NotEmpty(t, bad.Want, "%s %q", k.name, in)
+			assert.Contains(t, err.Error(), bad.Got)
+		}
+	}
+}
+
+func TestRefusalSaysWhatToWrite(t *testing.T) {
+	_, err := units.Parse[units.Volume]("5 gal")
+	assert.EqualError(t, err, `volume: got "5 gal", want "US gal" (3.785 L) or "imp gal" (4.546 L)`)
+	_, err = units.Parse[units.Temperature]("25")
+	assert.EqualError(t, err, `temperature: got "25", want a temperature such as "25 °C" or "77 °F"`)
+	_, err = units.Parse[units.Volume]("1,500 L")
+	assert.EqualError(t, err, `volume: got "1,500 L", want a point for decimals and no mark for thousands, as in "1.5" or "1500"`)
+}
+
+// An error that is ignored must not look like an empty tank.
+func TestRefusedTextLeavesNaN(t *testing.T) {
+	v, _ := units.Parse[units.Volume]("5 gal")
+	assert.True(t, math.IsNaN(v.Litres()))
+	c, _ := units.Parse[units.Temperature]("25")
+	assert.True(t, math.IsNaN(c.Celsius()))
+	s, _ := units.Parse[units.PracticalSalinity]("35 g/kg")
+	assert.True(t, math.IsNaN(s.Value()))
+	a, _ := units.Parse[units.AbsoluteSalinity]("35")
+	assert.True(t, math.IsNaN(a.GramsPerKilogram()))
+	g, _ := units.Parse[units.SpecificGravity]("1.0264")
+	assert.True(t, math.IsNaN(g.Ratio()))
+	d, _ := units.Parse[units.TDS]("2 ppm")
+	assert.True(t, math.IsNaN(d.PPM()))
+	f, _ := units.Parse[units.Fraction]("10")
+	assert.True(t, math.IsNaN(f.Percent()))
+	m, _ := units.Parse[units.Money]("$5")
+	assert.True(t, math.IsNaN(m.Amount))
+}
+
+func TestNaNIsNotWritten(t *testing.T) {
+	for _, q := range []encoding.TextMarshaler{
+		units.Volume(math.NaN()), units.Celsius(math.Inf(1)), units.Practical(math.NaN()), units.Absolute(math.NaN()),
+		units.Gravity(math.NaN(), units.SG25C()), units.TDSReading(math.NaN(), 0.5), units.Fraction(math.NaN()), units.Money{Amount: math.NaN(), Currency: "EUR"},
+	} {
+		_, err := q.MarshalText()
+		assert.ErrorIs(t, err, units.ErrInput)
+	}
+}
+
+func TestFlagsAndJSON(t *testing.T) {
+	var in struct {
+		Volume      units.Volume
+		Temperature units.Temperature
+		Salinity    units.PracticalSalinity
+		Share       units.Fraction
+	}
+	set := flag.NewFlagSet("", flag.ContinueOnError)
+	set.TextVar(&in.Volume, "volume", 10*units.Litre, "")
+	require.NoError(t, set.Parse([]string{"-volume", "5 US gal"}))
+	assert.Equal(t, 5*units.USGallon, in.Volume)
+
+	require.NoError(t, json.Unmarshal([]byte(`{"Volume":"2 L","Temperature":"77 °F","Salinity":"35 ppt","Share":"29 %"}`), &in))
+	assert.Equal(t, units.Celsius(25), in.Temperature)
+	assert.Equal(t, units.Practical(35), in.Salinity)
+	assert.Equal(t, units.Fraction(0.29), in.Share)
+	out, err := json.Marshal(in)
+	require.NoError(t, err)
+	assert.JSONEq(t, `{"Volume":"2 L","Temperature":"25 °C","Salinity":"35 PSS-78","Share":"29 %"}`, string(out))
+	assert.Error(t, json.Unmarshal([]byte(`{"Volume":"2"}`), &in))
+}
+
+func TestErrorsNameWhatWhereAndWhy(t *testing.T) {
+	r := units.Range{Quantity: "temperature", Min: -2, Max: 40, Unit: "°C", Source: "UNESCO 1983"}
+	for _, ok := range []float64{-2, 0, 40} {
+		assert.NoError(t, r.Check(ok))
+	}
+	for _, bad := range []float64{-2.0001, 40.0001, math.NaN(), math.Inf(1), math.Inf(-1)} {
+		err := r.Check(bad)
+		var re *units.RangeError
+		require.ErrorAs(t, err, &re)
+		assert.ErrorIs(t, err, units.ErrRange)
+		assert.NotErrorIs(t, err, units.ErrInput)
+	}
+	assert.EqualError(t, r.Check(45), "temperature: 45 °C is outside -2 to 40 °C (UNESCO 1983)")
+	assert.EqualError(t, units.Range{Quantity: "practical salinity", Min: 2, Max: 42}.Check(1), "practical salinity: 1 is outside 2 to 42")
+}
+
+// What is written is read back to the same bits, whatever the number.
+func FuzzRoundTrip(f *testing.F) {
+	for _, x := range []float64{0, 1, 0.1, 0.29, -3, 1e-300, 1e300, 35.16504, 4.9e-324} {
+		f.Add(x)
+	}
+	f.Fuzz(func(t *testing.T, x float64) {
+		if math.IsNaN(x) || math.IsInf(x, 0) {
+			return
+		}
+		same(t, units.Volume(x))
+		same(t, units.Density(x))
+		same(t, units.Resistivity(x))
+		same(t, units.AmountPerKilogram(x))
+		same(t, units.SpecificHeat(x))
+		same(t, units.TemperatureDifference(x))
+		if math.Abs(x) < 1e300 { // a hundred times it is still a number
+			same(t, units.Fraction(x))
+		}
+		if x >= -273.15 {
+			same(t, units.Celsius(x))
+		}
+		if x >= 0 {
+			same(t, units.Practical(x))
+			same(t, units.Money{Amount: x, Currency: "EUR"})
+		}
+		if x >= 0 && x <= 1000 {
+			same(t, units.Absolute(x))
+		}
+		if x > 0 {
+			same(t, units.Gravity(x, units.SG60F()))
+			if x < 1e150 { // the meter's conductivity stays finite
+				same(t, units.TDSReading(x, units.TDSScale(x)))
+			}
+		}
+	})
+}
+
+func same[Q comparable, P interface {
+	*Q
+	text
+}](t *testing.T, q Q) {
+	t.Helper()
+	b, err := P(&q).MarshalText()
+	require.NoError(t, err)
+	back, err := units.Parse[Q, P](string(b))
+	require.NoError(t, err)
+	require.Equal(t, q, back, string(b))
+}
+
+// Any text at all ends in a finite value or a typed error.
+func FuzzParse(f *testing.F) {
+	for _, k := range kinds {
+		for in := range k.accept {
+			f.Add(in)
+		}
+		for _, in := range k.refuse {
+			f.Add(in)
+		}
+	}
+	f.Fuzz(func(t *testing.T, in string) {
+		for _, k := range kinds {
+			out, err := k.read(in)
+			if err != nil {
+				var bad *units.InputError
+				require.ErrorAs(t, err, &bad, "%s %q", k.name, in)
+				continue
+			}
+			again, err := k.read(out)
+			require.NoError(t, err, "%s %q", k.name, in)
+			require.Equal(t, out, again)
+		}
+	})
+}
+
+func BenchmarkParse(b *testing.B) {
+	b.ReportAllocs()
+	for i := 0; i < b.N; i++ {
+		if _, err := units.Parse[units.Volume]("5 US gal"); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
