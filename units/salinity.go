@@ -20,7 +20,8 @@ const practicalWant = `a practical salinity such as "35" (or "35 ppt", which is 
 
 // UnmarshalText reads "35", "35 PSS-78" and, as the trade writes it, "35 ppt",
 // "35 PSU" or "35 ‰", which are all read as practical salinity. "35 g/kg" is
-// refused: that is an AbsoluteSalinity, and a different number.
+// refused: that is an AbsoluteSalinity, and a different number. So is a bare
+// "1.025", which is a specific gravity in the wrong place.
 func (s *PracticalSalinity) UnmarshalText(text []byte) error {
 	s.value = math.NaN()
 	x, unit, err := split("practical salinity", string(text), practicalWant)
@@ -28,6 +29,9 @@ func (s *PracticalSalinity) UnmarshalText(text []byte) error {
 		return err
 	}
 	switch {
+	case unit == "" && x >= 1 && x < 1.1 && x != 1:
+		return &InputError{"practical salinity", quote(string(text)),
+			practicalWant + `; a number just above 1 looks like a specific gravity: write "1.025 PSS-78" if you mean it`}
 	case hasName("|PSS-78|PSU|ppt|‰", unit):
 	case same(unit, "g/kg"):
 		return &InputError{"practical salinity", quote(string(text)),

@@ -163,8 +163,8 @@ var kinds = []struct {
 		"0.5 °C": "0.5 K", "1.8 °F": "1 K", "2 K": "2 K",
 	}, []string{"1"}},
 	{"practical salinity", read[units.PracticalSalinity], map[string]string{
-		"35": "35 PSS-78", "35 ppt": "35 PSS-78", "35 PSU": "35 PSS-78", "35 ‰": "35 PSS-78", "35 PSS-78": "35 PSS-78", "0": "0 PSS-78",
-	}, []string{"35 g/kg", "35 ppm", "-1", "35 %", "1.025 SG", ""}},
+		"35": "35 PSS-78", "35 ppt": "35 PSS-78", "35 PSU": "35 PSS-78", "35 ‰": "35 PSS-78", "35 PSS-78": "35 PSS-78", "0": "0 PSS-78", "1": "1 PSS-78", "1.1": "1.1 PSS-78", "1.025 PSS-78": "1.025 PSS-78",
+	}, []string{"1.025", "35 g/kg", "35 ppm", "-1", "35 %", "1.025 SG", ""}},
 	{"absolute salinity", read[units.AbsoluteSalinity], map[string]string{
 		"35.165 g/kg": "35.165 g/kg",
 	}, []string{"35", "35 ppt", "35 g/L", "-1 g/kg", "1001 g/kg", "g/kg"}},

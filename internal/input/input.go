@@ -1,0 +1,75 @@
+// Package input refuses what a planner cannot work with, in one voice, and
+// writes the numbers in its sentences.
+package input
+
+import (
+	"errors"
+	"math"
+	"strconv"
+
+	"example.org/wellmixed/units"
+)
+
+// NaN stands beside an error, so that an ignored error cannot pass off a
+// number as sound.
+func NaN[Q ~float64]() Q { return Q(math.NaN()) }
+
+// Bad returns the error for a field: what it was and what is wanted.
+func Bad(field, got, want string) error {
+	return &units.InputError{Field: field, Got: got, Want: want}
+}
+
+// Positive refuses what is not a finite number above zero.
+func Positive(field string, x float64, unit string) error {
+	if x > 0 && !math.IsInf(x, 0) {
+		return nil
+	}
+	return Bad(field, withUnit(x, unit), "a number above zero")
+}
+
+// NotNegative refuses what is not a finite number of zero or more.
+func NotNegative(field string, x float64, unit string) error {
+	if x >= 0 && !math.IsInf(x, 0) {
+		return nil
+	}
+	return Bad(field, withUnit(x, unit), "zero or more")
+}
+
+// Share refuses what is not a share above nothing and up to all.
+func Share(field string, f units.Fraction) error {
+	if f > 0 && f <= 1 {
+		return nil
+	}
+	return Bad(field, f.String(), "above 0 and up to 100 %")
+}
+
+// In puts the name of a field before the quantity that the error of a lower
+// layer names.
+func In(field string, err error) error {
+	var out *units.RangeError
+	if errors.As(err, &out) {
+		named := *out
+		named.Quantity = field + ": " + out.Quantity
+		return &named
+	}
+	var bad *units.InputError
+	if errors.As(err, &bad) {
+		named := *bad
+		named.Field = field + ": " + bad.Field
+		return &named
+	}
+	return err
+}
+
+// Number writes a number as it is, to six digits.
+func Number(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }
+
+// Fixed writes a number with so many decimals.
+func Fixed(x float64, decimals int) string { return strconv.FormatFloat(x, 'f', decimals, 64) }
+
+func withUnit(x float64, unit string) string {
+	if unit == "" {
+		return Number(x)
+	}
+	return Number(x) + " " + unit
+}

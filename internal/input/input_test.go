@@ -1,0 +1,43 @@
+package input
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"example.org/wellmixed/units"
+)
+
+func TestRefusals(t *testing.T) {
+	nan, inf := math.NaN(), math.Inf(1)
+	assert.NoError(t, Positive("x", 1e-300, ""))
+	assert.NoError(t, NotNegative("x", 0, ""))
+	assert.NoError(t, Share("x", 1))
+	for _, bad := range []float64{0, -1, nan, inf, -inf} {
+		assert.ErrorIs(t, Positive("x", bad, "L"), units.ErrInput)
+	}
+	for _, bad := range []float64{-1, nan, inf} {
+		assert.ErrorIs(t, NotNegative("x", bad, "L"), units.ErrInput)
+		assert.ErrorIs(t, Share("x", units.Fraction(bad)), units.ErrInput)
+	}
+	assert.ErrorIs(t, Share("x", 0), units.ErrInput)
+	assert.EqualError(t, Positive("tank", -1, "L"), "tank: got -1 L, want a number above zero")
+	assert.EqualError(t, Positive("scoops", 0, ""), "scoops: got 0, want a number above zero")
+}
+
+func TestInNamesTheField(t *testing.T) {
+	low := units.Range{Quantity: "temperature", Min: -2, Max: 40, Unit: "°C"}.Check(50)
+	assert.EqualError(t, In("water", low), "water: temperature: 50 °C is outside -2 to 40 °C")
+	assert.ErrorIs(t, In("water", low), units.ErrRange)
+	assert.EqualError(t, low, "temperature: 50 °C is outside -2 to 40 °C", "the first error is left alone")
+	assert.EqualError(t, In("salt", Bad("label", "5", "more")), "salt: label: got 5, want more")
+	other := errors.New("other")
+	assert.Equal(t, other, In("x", other))
+	assert.NoError(t, In("x", nil))
+}
+
+func TestNaN(t *testing.T) {
+	assert.True(t, math.IsNaN(NaN[units.Volume]().Litres()))
+}
