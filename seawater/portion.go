@@ -1,0 +1,76 @@
+package seawater
+
+import (
+	"math"
+
+	"example.org/wellmixed/seawater/teos10"
+	"example.org/wellmixed/units"
+)
+
+// Portion is so much of a Sample: a bucket, a tank, a litre. What it keeps is
+// the mass, because mass adds up and volume does not.
+type Portion struct {
+	Sample
+	Mass units.Mass
+}
+
+// OfMass returns a mass of the water.
+func (s Sample) OfMass(m units.Mass) Portion { return Portion{s, m} }
+
+// OfVolume returns a volume of the water, measured at its temperature.
+func (s Sample) OfVolume(v units.Volume) Portion { return Portion{s, s.Density().Mass(v)} }
+
+// Volume returns the volume of the portion at its temperature.
+func (p Portion) Volume() units.Volume {
+	if p.Mass == 0 {
+		return 0
+	}
+	return p.Density().Volume(p.Mass)
+}
+
+// Salt returns the mass of dissolved salt.
+func (p Portion) Salt() units.Mass {
+	return units.Mass(p.salinity.GramsPerKilogram() / 1000 * float64(p.Mass))
+}
+
+// Water returns the mass of the water without the salt.
+func (p Portion) Water() units.Mass { return p.Mass - p.Salt() }
+
+// Blend pours portions together: mass adds up, salt adds up, and heat adds up
+// as conservative temperature, the measure of heat content of TEOS-10
+// (McDougall 2003). The heat that mixing salt and fresh water itself takes up
+// (below 0.02 K) is in it; heat from the vessel and the air is not.
+//
+// Portions of no mass do not count, and nothing but those gives an empty
+// Portion. A negative mass or one that is not a number gives NaN in all that is
+// asked of the blend.
+func Blend(portions ...Portion) Portion {
+	var mass, salt, heat float64
+	only := -1
+	for i, p := range portions {
+		m := float64(p.Mass)
+		switch {
+		case m == 0:
+			continue
+		case !(m > 0) || math.IsInf(m, 1):
+			return Portion{invalid(), units.Mass(math.NaN())}
+		}
+		if mass == 0 {
+			only = i
+		} else {
+			only = -1
+		}
+		mass += m
+		salt += m * p.salinity.GramsPerKilogram()
+		heat += m * teos10.ConservativeFromInSitu(p.salinity, p.temperature, 0).Celsius()
+	}
+	switch {
+	case mass == 0:
+		return Portion{}
+	case only >= 0: // nothing to blend, no digit to lose
+		return portions[only]
+	}
+	s := units.Absolute(salt / mass)
+	t := teos10.InSituFromConservative(s, teos10.Conservative(heat/mass), 0)
+	return Portion{Sample{s, t}, units.Mass(mass)}
+}

@@ -1,0 +1,160 @@
+package seawater
+
+import (
+	"math"
+
+	"example.org/wellmixed/seawater/pss78"
+	"example.org/wellmixed/seawater/teos10"
+	"example.org/wellmixed/units"
+)
+
+// Sample is water of a salinity and a temperature at the surface: tank water,
+// a mix, pure water. It is made by one of the From functions or [PureWater],
+// which refuse what is outside the standard, and asked for whatever one wants
+// to know of it. Copy it freely; comparing with == compares the exact numbers.
+//
+// The zero value is pure water at 0 °C.
+type Sample struct {
+	salinity    units.AbsoluteSalinity
+	temperature units.Temperature
+}
+
+// The range of a Sample at atmospheric pressure.
+var (
+	salinityRange    = units.Range{Quantity: "absolute salinity", Min: 0, Max: 120, Unit: "g/kg", Source: "IAPWS R13-08, at atmospheric pressure"}
+	temperatureRange = units.Range{Quantity: "temperature", Min: -2, Max: 40, Unit: "°C", Source: "IAPWS SR7-09 and PSS-78; no warmer standard is implemented"}
+)
+
+// FromAbsolute returns water of an absolute salinity.
+func FromAbsolute(s units.AbsoluteSalinity, t units.Temperature) (Sample, error) {
+	if err := salinityRange.Check(s.GramsPerKilogram()); err != nil {
+		return invalid(), err
+	}
+	if err := temperatureRange.Check(t.Celsius()); err != nil {
+		return invalid(), err
+	}
+	return Sample{s, t}, nil
+}
+
+// FromPractical returns water of a practical salinity and of the reference
+// composition of sea salt: practical 35 is 35.16504 g/kg.
+func FromPractical(s units.PracticalSalinity, t units.Temperature) (Sample, error) {
+	if err := practicalRange.Check(s.Value()); err != nil {
+		return invalid(), err
+	}
+	return FromAbsolute(teos10.AbsoluteFromPractical(s), t)
+}
+
+var practicalRange = units.Range{Quantity: "practical salinity", Min: 0, Max: 42, Source: "PSS-78 and Hill et al. 1986"}
+
+// PureWater returns pure water.
+func PureWater(t units.Temperature) (Sample, error) {
+	return FromAbsolute(units.Absolute(0), t)
+}
+
+// FromConductivity returns the water that has this conductivity at this
+// temperature, as measured and not compensated to 25 °C.
+func FromConductivity(c units.Conductivity, t units.Temperature) (Sample, error) {
+	return FromPractical(pss78.Salinity(c, t, 0), t)
+}
+
+// FromDensity returns the water that has this density at this temperature.
+func FromDensity(d units.Density, t units.Temperature) (Sample, error) {
+	if err := temperatureRange.Check(t.Celsius()); err != nil {
+		return invalid(), err
+	}
+	return FromAbsolute(teos10.SalinityFromDensityExact(d, t, 0), t)
+}
+
+// FromSpecificGravity returns the water that has this specific gravity. The
+// sample gets the temperature of the liquid in the pair of the reading: use
+// [Sample.At] for the same water at another one.
+func FromSpecificGravity(g units.SpecificGravity) (Sample, error) {
+	water, err := PureWater(g.Pair().Water)
+	if err != nil {
+		return invalid(), err
+	}
+	return FromDensity(units.Density(g.Ratio())*water.Density(), g.Pair().Liquid)
+}
+
+// invalid stands beside an error: every number asked of it is NaN.
+func invalid() Sample {
+	return Sample{units.Absolute(math.NaN()), units.Celsius(math.NaN())}
+}
+
+// At returns the same water at another temperature.
+func (s Sample) At(t units.Temperature) (Sample, error) { return FromAbsolute(s.salinity, t) }
+
+// Absolute returns the absolute salinity.
+func (s Sample) Absolute() units.AbsoluteSalinity { return s.salinity }
+
+// Practical returns the practical salinity of water of reference composition
+// with this absolute salinity.
+func (s Sample) Practical() units.PracticalSalinity { return teos10.PracticalFromAbsolute(s.salinity) }
+
+// Temperature returns the temperature.
+func (s Sample) Temperature() units.Temperature { return s.temperature }
+
+// Density returns the density.
+func (s Sample) Density() units.Density { return teos10.DensityExact(s.salinity, s.temperature, 0) }
+
+// SpecificGravity returns the specific gravity of the water for a pair of
+// temperatures: its density at the one, divided by that of pure water at the
+// other. Its own temperature does not matter.
+func (s Sample) SpecificGravity(pair units.GravityPair) units.SpecificGravity {
+	liquid := teos10.DensityExact(s.salinity, pair.Liquid, 0)
+	water := teos10.DensityExact(units.Absolute(0), pair.Water, 0)
+	return units.Gravity(float64(liquid/water), pair)
+}
+
+// Conductivity returns the conductivity at the temperature of the water. It is
+// NaN above practical salinity 42, where the scale ends.
+func (s Sample) Conductivity() units.Conductivity {
+	sp := s.Practical()
+	if !(sp.Value() <= practicalRange.Max) {
+		return units.Conductivity(math.NaN())
+	}
+	return pss78.Conductivity(sp, s.temperature, 0)
+}
+
+// HeatCapacity returns the heat capacity per mass at constant pressure.
+func (s Sample) HeatCapacity() units.SpecificHeat {
+	return teos10.HeatCapacityExact(s.salinity, s.temperature, 0)
+}
+
+// ThermalExpansion returns by what part the volume grows per kelvin, in 1/K.
+func (s Sample) ThermalExpansion() float64 {
+	return teos10.ThermalExpansionExact(s.salinity, s.temperature, 0)
+}
+
+// HalineContraction returns by what part the density grows per g/kg of
+// absolute salinity at constant temperature, in kg/g.
+func (s Sample) HalineContraction() float64 {
+	return teos10.HalineContractionExact(s.salinity, s.temperature, 0)
+}
+
+// FreezingPoint returns the temperature at which ice forms in the water, which
+// is taken as saturated with air.
+func (s Sample) FreezingPoint() units.Temperature {
+	return teos10.FreezingTemperature(s.salinity, 0, 1)
+}
+
+// OsmoticPressure returns the pressure that has to be put on the water to stop
+// pure water at the surface from passing into it through a membrane.
+func (s Sample) OsmoticPressure() units.SeaPressure {
+	return teos10.OsmoticPressure(s.salinity, s.temperature, 0)
+}
+
+// SoundSpeed returns the speed of sound.
+func (s Sample) SoundSpeed() units.Speed {
+	return teos10.SoundSpeedExact(s.salinity, s.temperature, 0)
+}
+
+// EvaporationHeat returns the heat that evaporating the water takes, in J/kg of
+// vapour.
+func (s Sample) EvaporationHeat() float64 {
+	return teos10.EvaporationHeat(s.salinity, teos10.ConservativeFromInSitu(s.salinity, s.temperature, 0))
+}
+
+// Viscosity returns the dynamic viscosity, in Pa·s.
+func (s Sample) Viscosity() float64 { return teos10.Viscosity(s.salinity, s.temperature) }

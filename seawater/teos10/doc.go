@@ -1,0 +1,75 @@
+// Package teos10 is the Thermodynamic Equation of Seawater 2010: what a sample
+// of pure water or seawater weighs, holds in heat, conducts and freezes at,
+// from its absolute salinity, its temperature and its pressure.
+//
+// Two families answer the same questions, and the type of the temperature
+// keeps them apart:
+//
+//   - [Density], [SoundSpeed], [Enthalpy] and the other plain names are the
+//     75-term polynomial for specific volume [RMMB15]. They take Conservative
+//     Temperature, are fast, and hold up to 42 g/kg.
+//   - [DensityExact], [HeatCapacityExact] and the other names with Exact are
+//     derivatives of the Gibbs function of seawater [SR7] [R13]. They take the
+//     in-situ temperature that a thermometer shows and hold up to 120 g/kg.
+//     "Exact" is the word of TEOS-10 for them: nothing is fitted a second time.
+//
+// Density of the two differs by at most 0.001 kg/m³ up to 1000 dbar.
+//
+// Conservative Temperature is heat content in degrees: heat mixes with it as
+// mass does. At the surface of a tank of practical salinity 35 it lies within 0.03 K of
+// what the thermometer shows, in brackish water a degree or more above it;
+// [ConservativeFromInSitu] and [InSituFromConservative] go from one to the other.
+//
+// Absolute salinity is in g/kg. [AbsoluteFromPractical] takes the salt to
+// have the composition of standard seawater; [DensitySalinity] corrects for
+// measured alkalinity, carbon, nitrate and silicate. The geographic atlas of
+// salinity anomalies, which TEOS-10 needs for the open ocean, is left out: a
+// tank has no longitude.
+//
+// # Symbols
+//
+//	SA  absolute salinity, g/kg           ξ  sqrt(SA/SA_u), SA_u = 40 g/kg · 35.16504/35
+//	t   in-situ temperature, °C ITS-90    τ  t/40 °C
+//	T   t + 273.15 K                      s  sqrt((SA + 24 g/kg)/SA_u)
+//	CT  Conservative Temperature, °C      y  CT/40 °C
+//	pt  potential temperature, °C         z  p/10⁴ dbar, also π
+//	p   sea pressure, dbar                P  p + 101325 Pa
+//	g   specific Gibbs energy, J/kg       v  specific volume, m³/kg
+//
+// A subscript is a derivative: g_TP = ∂²g/∂T∂P. Derivatives are per g/kg, per
+// K and per Pa.
+//
+// # Meaningless input
+//
+// NaN, an infinity, a salinity below 0 or above 1000 g/kg and a temperature
+// below absolute zero give NaN. Outside the published ranges the functions
+// extrapolate, and each family has its CheckRange.
+//
+// # Sources
+//
+//	[TEOS10] IOC, SCOR, IAPSO 2010, The international thermodynamic equation of
+//	         seawater 2010, UNESCO Manuals and Guides 56; McDougall and Barker
+//	         2011, Getting started with TEOS-10 and the Gibbs Seawater (GSW)
+//	         Oceanographic Toolbox
+//	[RMMB15] Roquet, Madec, McDougall, Barker 2015, Ocean Modelling 90, 29-43
+//	[SR7]    IAPWS SR7-09, Supplementary Release on a Computationally Efficient
+//	         Thermodynamic Formulation for Liquid Water for Oceanographic Use
+//	[R13]    IAPWS R13-08, Release on the Formulation 2008 for the Thermodynamic
+//	         Properties of Seawater
+//	[F03]    Feistel 2003, Progress in Oceanography 58, 43-114
+//	[F08]    Feistel 2008, Deep-Sea Research I 55, 1639-1671
+//	[R10]    IAPWS R10-06(2009), Revised Release on the Equation of State 2006
+//	         for H2O Ice Ih
+//	[FW06]   Feistel, Wagner 2006, J. Phys. Chem. Ref. Data 35, 1021-1047
+//	[MFWM08] Millero, Feistel, Wright, McDougall 2008, Deep-Sea Research I 55, 50-72
+//	[PWM11]  Pawlowicz, Wright, Millero 2011, Ocean Science 7, 363-387
+//	[SLZ10]  Sharqawy, Lienhard, Zubair 2010, Desalination and Water Treatment 16,
+//	         354-380
+//	[SR6]    IAPWS SR6-08(2011), Revised Supplementary Release on Properties of
+//	         Liquid Water at 0.1 MPa
+//	[G10]    IAPWS G10-15, Guideline on the Thermal Conductivity of Seawater
+//	[R1]     IAPWS R1-76(2014), Revised Release on Surface Tension of Ordinary
+//	         Water Substance
+//	[R14]    IAPWS R14-19, Release on the Surface Tension of Seawater
+//	[WP02]   Wagner, Pruss 2002, J. Phys. Chem. Ref. Data 31, 387-535
+package teos10

@@ -1,0 +1,33 @@
+package teos10
+
+// Conservative Temperature at which air-free seawater freezes, in °C [TEOS10,
+// toolbox]: Σ c_ik xⁱ qᵏ with x = sqrt(SA / 100 g/kg) and q = p / 10⁴ dbar.
+// The digit of a name is i; the arrays hold rising powers of q.
+var (
+	freezingCT0 = [...]float64{0.017947064327968736, -7.389420998107497, -2.110913185058476, 0.2295491578006229}
+	freezingCT2 = [...]float64{-6.076099099929818, -0.9891538123307282, 0.3831132432071728, -0.7997496801694032}
+	freezingCT3 = [...]float64{4.883198653547851, -0.08987150128406496, 1.065556599652796, 0.8756340772729538}
+	freezingCT4 = [...]float64{-11.88081601230542, 1.054318231187074, -2.078616693017569, 0.1338002171109174}
+	freezingCT5 = [...]float64{13.34658511480257, 0.3850133554097069, 1.596435439942262}
+	freezingCT6 = [...]float64{-8.722761043208607, -2.079022768390933}
+	freezingCT7 = [...]float64{2.082038908808201, 1.242891021876471}
+)
+
+// In-situ temperature at which air-free seawater freezes, in °C, the same
+// way; the first guess of the exact calculation.
+var (
+	freezingT0 = [...]float64{0.002519, -7.433320943962606, -1.561578562479883, 0.04073774363480365}
+	freezingT2 = [...]float64{-5.946302841607319, 0.01158414435887717, -0.1123186915628260, 0.04140574258089767}
+	freezingT3 = [...]float64{4.136051661346983, -0.4122639292422863, 0.2021682115652684, -0.2812172968619369}
+	freezingT4 = [...]float64{-11.15150523403847, 0.5715012685553502, -0.01205825928146808, 0.2349147739749606}
+	freezingT5 = [...]float64{14.76878746184548, -0.6034228641903586, -0.1204395563789007}
+	freezingT6 = [...]float64{-10.88873263630961, 0.01877244474023750}
+	freezingT7 = [...]float64{2.961018839640730, 0.002748444541144219}
+)
+
+// Lowering of the freezing Conservative Temperature by dissolved air [TEOS10]:
+// f · 10⁻³ K · (2.4 - a SA) (1 + b (1 - SA/35.16504)).
+const (
+	freezingAirA = 0.014289763856964
+	freezingAirB = 0.057000649899720
+)

@@ -1,0 +1,82 @@
+package teos10
+
+import (
+	"math"
+
+	"example.org/wellmixed/units"
+)
+
+// SalinityFromDensity returns the absolute salinity of seawater from its
+// density; it undoes Density.
+//
+//	symbol   ρ(SA, CT, p) = ρ
+//	source   [RMMB15]
+//	units    ρ kg/m³, CT °C, p dbar; result g/kg, inverse to 1e-12 g/kg and rounding
+//	range    0 <= SA <= 42, freezing <= CT <= 40, 0 <= p <= 8000, narrower in the deep
+//	outside  extrapolates (CheckRange of the result tells); NaN if no salinity has
+//	         this density, lighter than pure water for one; meaningless input: NaN
+func SalinityFromDensity(rho units.Density, ct ConservativeTemperature, p units.SeaPressure) units.AbsoluteSalinity {
+	w, y, z := reduceConservative(units.Absolute(20), ct, p)
+	c0, c1, c2, c3, c4, c5, c6 := volumeTerms(y, z)
+	v := 1 / rho.KilogramsPerCubicMetre()
+	// Halley's rule in s from the middle of the range, as in column.root.
+	s := math.Sqrt(w)
+	const enough, steps = 1e-5, 30
+	for range steps {
+		f := c0 + s*(c1+s*(c2+s*(c3+s*(c4+s*(c5+s*c6))))) - v
+		f1 := c1 + s*(2*c2+s*(3*c3+s*(4*c4+s*(5*c5+s*6*c6))))
+		f2 := 2*c2 + s*(6*c3+s*(12*c4+s*(20*c5+s*30*c6)))
+		d := f * f1 / (f1*f1 - 0.5*f*f2)
+		s -= d
+		if math.Abs(d) < enough {
+			return salinityResult(s*s*salinityUnit - specvolOffset)
+		}
+	}
+	return units.Absolute(math.NaN())
+}
+
+// SalinityFromDensityExact returns the absolute salinity of seawater from its
+// density and in-situ temperature; it undoes DensityExact.
+//
+//	symbol   1/g_P(SA, t, p) = ρ
+//	source   [R13]
+//	units    ρ kg/m³, t °C ITS-90, p dbar; result g/kg, inverse to 1e-12 g/kg and rounding
+//	range    0 <= SA <= 120, -12.15 <= t <= 40, p <= 9989 (100 MPa)
+//	outside  extrapolates (CheckRangeExact of the result tells); NaN if no salinity
+//	         has this density, lighter than pure water for one; meaningless input: NaN
+func SalinityFromDensityExact(rho units.Density, t units.Temperature, p units.SeaPressure) units.AbsoluteSalinity {
+	x, y, z := reduce(units.Absolute(20), t.Celsius(), p.Decibars())
+	v := pascalUnit / rho.KilogramsPerCubicMetre()
+	// Newton's rule in SA, in which the volume is almost straight.
+	const enough, steps = 1e-8, 60
+	s := 20.0
+	for range steps {
+		var c column
+		c.seawaterP(x, z)
+		f := c.value(y) - v
+		c.salineSP(x, z)
+		d := f * (2 * salinityUnit) / c.value(y)
+		if math.Abs(d) < enough {
+			return salinityResult(s - d)
+		}
+		// No salinity is below zero: try pure water before giving up.
+		if s -= d; s < 0 {
+			s = 0
+		}
+		x = math.Sqrt(s / salinityUnit)
+	}
+	return units.Absolute(math.NaN())
+}
+
+// salinityResult drops what no water can have, and takes what is below zero
+// by rounding alone for zero.
+func salinityResult(s float64) units.AbsoluteSalinity {
+	const rounding = 1e-11
+	switch {
+	case s < 0 && s > -rounding:
+		s = 0
+	case !(s >= 0 && s <= 1000):
+		s = math.NaN()
+	}
+	return units.Absolute(s)
+}

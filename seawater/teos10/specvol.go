@@ -1,0 +1,217 @@
+package teos10
+
+import (
+	"math"
+
+	"example.org/wellmixed/internal/poly"
+	"example.org/wellmixed/units"
+)
+
+// The functions of this file are the 75-term polynomial for specific volume
+// [RMMB15] with its derivatives and its integral, of Conservative Temperature.
+
+// SpecificVolume returns the volume of a kilogram of seawater, in m³/kg.
+//
+//	symbol   v = Σ v_ijk sⁱ yʲ zᵏ
+//	source   [RMMB15], table of coefficients
+//	units    SA g/kg, CT °C, p dbar; result m³/kg
+//	range    0 <= SA <= 42, freezing <= CT <= 40, 0 <= p <= 8000, narrower in the deep;
+//	         within 9e-7 of SpecificVolumeExact up to 1000 dbar, relative
+//	outside  extrapolates (CheckRange tells); meaningless input: NaN
+func SpecificVolume(sa units.AbsoluteSalinity, ct ConservativeTemperature, p units.SeaPressure) float64 {
+	w, y, z := reduceConservative(sa, ct, p)
+	c0, c1, c2, c3, c4, c5, c6 := volumeTerms(y, z)
+	return c0 + w*(c2+w*(c4+w*c6)) + math.Sqrt(w)*(c1+w*(c3+w*c5))
+}
+
+// Density returns the density of seawater.
+//
+//	symbol   ρ = 1/v
+//	source   [RMMB15], table of coefficients
+//	units    SA g/kg, CT °C, p dbar
+//	range    0 <= SA <= 42, freezing <= CT <= 40, 0 <= p <= 8000, narrower in the deep;
+//	         within 0.0009 kg/m³ of DensityExact up to 1000 dbar
+//	outside  extrapolates (CheckRange tells); meaningless input: NaN
+func Density(sa units.AbsoluteSalinity, ct ConservativeTemperature, p units.SeaPressure) units.Density {
+	w, y, z := reduceConservative(sa, ct, p)
+	c0, c1, c2, c3, c4, c5, c6 := volumeTerms(y, z)
+	return units.Density(1 / (c0 + w*(c2+w*(c4+w*c6)) + math.Sqrt(w)*(c1+w*(c3+w*c5))))
+}
+
+// SurfaceDensity returns the density of seawater at the surface: Density with
+// p = 0, of which 28 terms remain.
+//
+//	symbol   ρ = 1/v(p = 0)
+//	source   [RMMB15], table of coefficients
+//	units    SA g/kg, CT °C
+//	range    0 <= SA <= 42, freezing <= CT <= 40; within 0.0007 kg/m³ of DensityExact
+//	outside  extrapolates (CheckRange tells); meaningless input: NaN
+func SurfaceDensity(sa units.AbsoluteSalinity, ct ConservativeTemperature) units.Density {
+	w, y, _ := reduceConservative(sa, ct, 0)
+	c0 := polyP6(y, &v00)
+	c1 := poly.P5(y, &v10)
+	c2 := poly.P4(y, &v20)
+	c3 := poly.P3(y, &v30)
+	c4 := poly.P2(y, &v40)
+	c5 := polyP1(y, &v50)
+	return units.Density(1 / (c0 + w*(c2+w*(c4+w*v60[0])) + math.Sqrt(w)*(c1+w*(c3+w*c5))))
+}
+
+// ThermalExpansion returns the thermal expansion coefficient with respect to
+// Conservative Temperature.
+//
+//	symbol   α = (1/v) ∂v/∂CT
+//	source   [RMMB15]
+//	units    SA g/kg, CT °C, p dbar; result 1/K
+//	range    0 <= SA <= 42, freezing <= CT <= 40, 0 <= p <= 8000, narrower in the deep
+//	outside  extrapolates (CheckRange tells); meaningless input: NaN
+func ThermalExpansion(sa units.AbsoluteSalinity, ct ConservativeTemperature, p units.SeaPressure) float64 {
+	w, y, z := reduceConservative(sa, ct, p)
+	c0 := polyD6(y, &v00) + z*(polyD5(y, &v01)+z*(polyD4(y, &v02)+z*(polyD2(y, &v03)+z*v04[1])))
+	c1 := polyD5(y, &v10) + z*(polyD4(y, &v11)+z*(polyD3(y, &v12)+z*v13[1]))
+	c2 := polyD4(y, &v20) + z*(polyD3(y, &v21)+z*polyD2(y, &v22))
+	c3 := polyD3(y, &v30) + z*(polyD2(y, &v31)+z*v32[1])
+	c4 := polyD2(y, &v40) + z*v41[1]
+	vY := c0 + w*(c2+w*c4) + math.Sqrt(w)*(c1+w*(c3+w*v50[1]))
+	return vY / (kelvinUnit * SpecificVolume(sa, ct, p))
+}
+
+// HalineContraction returns the saline contraction coefficient at constant
+// Conservative Temperature: by what share water gets denser with a gram more
+// of salt per kilogram.
+//
+//	symbol   β = -(1/v) ∂v/∂SA
+//	source   [RMMB15]
+//	units    SA g/kg, CT °C, p dbar; result kg/g
+//	range    0 <= SA <= 42, freezing <= CT <= 40, 0 <= p <= 8000, narrower in the deep
+//	outside  extrapolates (CheckRange tells); meaningless input: NaN
+func HalineContraction(sa units.AbsoluteSalinity, ct ConservativeTemperature, p units.SeaPressure) float64 {
+	w, y, z := reduceConservative(sa, ct, p)
+	c0, c1, c2, c3, c4, c5, c6 := volumeTerms(y, z)
+	s := math.Sqrt(w)
+	v := c0 + w*(c2+w*(c4+w*c6)) + s*(c1+w*(c3+w*c5))
+	vS := c1 + w*(3*c3+w*5*c5) + s*(2*c2+w*(4*c4+w*6*c6))
+	return -vS / (2 * salinityUnit * s * v)
+}
+
+// Compressibility returns the compressibility of seawater without exchange of
+// heat or salt.
+//
+//	symbol   κ = -(1/v) ∂v/∂P
+//	source   [RMMB15]
+//	units    SA g/kg, CT °C, p dbar; result 1/Pa
+//	range    0 <= SA <= 42, freezing <= CT <= 40, 0 <= p <= 8000, narrower in the deep
+//	outside  extrapolates (CheckRange tells); meaningless input: NaN
+func Compressibility(sa units.AbsoluteSalinity, ct ConservativeTemperature, p units.SeaPressure) float64 {
+	return -volumeSlope(reduceConservative(sa, ct, p)) / (pascalUnit * SpecificVolume(sa, ct, p))
+}
+
+// SoundSpeed returns the speed of sound.
+//
+//	symbol   c = v sqrt(-1/(∂v/∂P))
+//	source   [RMMB15]
+//	units    SA g/kg, CT °C, p dbar
+//	range    0 <= SA <= 42, freezing <= CT <= 40, 0 <= p <= 8000, narrower in the deep
+//	outside  extrapolates (CheckRange tells); meaningless input: NaN
+func SoundSpeed(sa units.AbsoluteSalinity, ct ConservativeTemperature, p units.SeaPressure) units.Speed {
+	vZ := volumeSlope(reduceConservative(sa, ct, p))
+	return units.Speed(SpecificVolume(sa, ct, p) * math.Sqrt(-pascalUnit/vZ))
+}
+
+// Enthalpy returns the specific enthalpy: heat content by definition of
+// Conservative Temperature, and the work of pressing the water.
+//
+//	symbol   h = 3991.86795711963 J/(kg K) · CT + ∫ v dP
+//	source   [RMMB15]; [TEOS10] section 3.3
+//	units    SA g/kg, CT °C, p dbar; result J/kg
+//	range    0 <= SA <= 42, freezing <= CT <= 40, 0 <= p <= 8000, narrower in the deep
+//	outside  extrapolates (CheckRange tells); meaningless input: NaN
+func Enthalpy(sa units.AbsoluteSalinity, ct ConservativeTemperature, p units.SeaPressure) float64 {
+	return heatCapacity0*ct.celsius + pascalUnit*volumeIntegral(reduceConservative(sa, ct, p))
+}
+
+// InternalEnergy returns the specific internal energy.
+//
+//	symbol   u = h - P v
+//	source   [RMMB15]
+//	units    SA g/kg, CT °C, p dbar; result J/kg
+//	range    0 <= SA <= 42, freezing <= CT <= 40, 0 <= p <= 8000, narrower in the deep
+//	outside  extrapolates (CheckRange tells); meaningless input: NaN
+func InternalEnergy(sa units.AbsoluteSalinity, ct ConservativeTemperature, p units.SeaPressure) float64 {
+	return Enthalpy(sa, ct, p) - (p.Decibars()*pascalDbar+atmosphere)*SpecificVolume(sa, ct, p)
+}
+
+// reduceConservative returns the variables of the polynomial: s², y and z. s²
+// is NaN, and with it every sum, if water cannot be like that.
+func reduceConservative(sa units.AbsoluteSalinity, ct ConservativeTemperature, p units.SeaPressure) (w, y, z float64) {
+	s := sa.GramsPerKilogram()
+	w = (s + specvolOffset) * (1 / salinityUnit)
+	if !possible(s, ct.celsius, p.Decibars()) {
+		w = math.NaN()
+	}
+	return w, ct.celsius * (1. / kelvinUnit), p.Decibars() * (1 / dbarUnit)
+}
+
+// volumeTerms returns v as a polynomial in s. The salinity and its root come
+// in last, so the processor can work on the rest meanwhile.
+func volumeTerms(y, z float64) (c0, c1, c2, c3, c4, c5, c6 float64) {
+	c0 = polyP6(y, &v00)
+	c1 = poly.P5(y, &v10)
+	c2 = poly.P4(y, &v20)
+	c3 = poly.P3(y, &v30)
+	c4 = poly.P2(y, &v40)
+	c5 = polyP1(y, &v50)
+	if z != 0 {
+		c0 += z * (poly.P5(y, &v01) + z*(poly.P4(y, &v02)+z*(poly.P2(y, &v03)+z*(polyP1(y, &v04)+z*(v05[0]+z*v06[0])))))
+		c1 += z * (poly.P4(y, &v11) + z*(poly.P3(y, &v12)+z*(polyP1(y, &v13)+z*v14[0])))
+		c2 += z * (poly.P3(y, &v21) + z*(poly.P2(y, &v22)+z*v23[0]))
+		c3 += z * (poly.P2(y, &v31) + z*polyP1(y, &v32))
+		c4 += z * (polyP1(y, &v41) + z*v42[0])
+		c5 += z * v51[0]
+	}
+	return c0, c1, c2, c3, c4, c5, v60[0]
+}
+
+// volumeSlope returns ∂v/∂z.
+func volumeSlope(w, y, z float64) float64 {
+	c0 := poly.P5(y, &v01) + z*(2*poly.P4(y, &v02)+z*(3*poly.P2(y, &v03)+z*(4*polyP1(y, &v04)+z*(5*v05[0]+z*6*v06[0]))))
+	c1 := poly.P4(y, &v11) + z*(2*poly.P3(y, &v12)+z*(3*polyP1(y, &v13)+z*4*v14[0]))
+	c2 := poly.P3(y, &v21) + z*(2*poly.P2(y, &v22)+z*3*v23[0])
+	c3 := poly.P2(y, &v31) + z*2*polyP1(y, &v32)
+	c4 := polyP1(y, &v41) + z*2*v42[0]
+	return c0 + w*(c2+w*c4) + math.Sqrt(w)*(c1+w*(c3+w*v51[0]))
+}
+
+// volumeIntegral returns the integral of v over z from the surface down.
+func volumeIntegral(w, y, z float64) float64 {
+	c0 := polyP6(y, &v00) + z*(poly.P5(y, &v01)*(1./2)+z*(poly.P4(y, &v02)*(1./3)+z*(poly.P2(y, &v03)*(1./4)+z*(polyP1(y, &v04)*(1./5)+z*(v05[0]*(1./6)+z*v06[0]*(1./7))))))
+	c1 := poly.P5(y, &v10) + z*(poly.P4(y, &v11)*(1./2)+z*(poly.P3(y, &v12)*(1./3)+z*(polyP1(y, &v13)*(1./4)+z*v14[0]*(1./5))))
+	c2 := poly.P4(y, &v20) + z*(poly.P3(y, &v21)*(1./2)+z*(poly.P2(y, &v22)*(1./3)+z*v23[0]*(1./4)))
+	c3 := poly.P3(y, &v30) + z*(poly.P2(y, &v31)*(1./2)+z*polyP1(y, &v32)*(1./3))
+	c4 := poly.P2(y, &v40) + z*(polyP1(y, &v41)*(1./2)+z*v42[0]*(1./3))
+	c5 := polyP1(y, &v50) + z*v51[0]*(1./2)
+	return z * (c0 + w*(c2+w*(c4+w*v60[0])) + math.Sqrt(w)*(c1+w*(c3+w*c5)))
+}
+
+// The polynomials that internal/poly does not hold, and the slopes D of those
+// used here.
+
+func polyP1(x float64, c *[2]float64) float64 { return c[0] + x*c[1] }
+
+func polyP6(x float64, c *[7]float64) float64 {
+	return c[0] + x*(c[1]+x*(c[2]+x*(c[3]+x*(c[4]+x*(c[5]+x*c[6])))))
+}
+
+func polyD2(x float64, c *[3]float64) float64 { return c[1] + x*2*c[2] }
+
+func polyD3(x float64, c *[4]float64) float64 { return c[1] + x*(2*c[2]+x*3*c[3]) }
+
+func polyD4(x float64, c *[5]float64) float64 { return c[1] + x*(2*c[2]+x*(3*c[3]+x*4*c[4])) }
+
+func polyD5(x float64, c *[6]float64) float64 {
+	return c[1] + x*(2*c[2]+x*(3*c[3]+x*(4*c[4]+x*5*c[5])))
+}
+
+func polyD6(x float64, c *[7]float64) float64 {
+	return c[1] + x*(2*c[2]+x*(3*c[3]+x*(4*c[4]+x*(5*c[5]+x*6*c[6]))))
+}
