@@ -1,0 +1,56 @@
+package dilution
+
+import (
+	"math"
+
+	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/mix"
+	"example.org/wellmixed/units"
+)
+
+// Swings at one change above which animals may suffer. All are common
+// practice: cautious figures of the hobby, not limits of physiology.
+const (
+	salinitySwing    = 1.0             // practical salinity
+	temperatureSwing = 1.0             // K
+	alkalinitySwing  = 1.0 * units.DKH // up or down
+	largeShare       = 0.5             // of the water at one go
+	liftLimit        = 23e3            // g, NIOSH lifting equation 1994, load constant
+)
+
+func cautions(c Change, p ChangePlan) []mix.Caution {
+	list := []mix.Caution{
+		{ID: "unplug-before-draining", Severity: mix.Danger, Text: "Switch heaters and pumps off before the level falls, let heaters cool, and keep hands out of the water while anything in it is plugged in; outlets near the tank want residual-current (ground-fault) protection and drip loops, under the local code."},
+		{ID: "measure-the-batch", Severity: mix.Care, Text: "Measure salinity and temperature of the batch right before use: the plan is no better than the readings."},
+	}
+	add := func(id string, text string) {
+		list = append(list, mix.Caution{ID: id, Severity: mix.Care, Text: text})
+	}
+	before, after := p.Before.Water, p.After.Water
+	if d := after.Practical().Value() - before.Practical().Value(); math.Abs(d) > salinitySwing {
+		add("salinity-swing", "Salinity moves by "+signed(d, 2)+" at this change, more than 1 at a time (common practice): correct the batch, or spread the change over days.")
+	}
+	if d := float64(after.Temperature().Sub(before.Temperature())); math.Abs(d) > temperatureSwing {
+		add("temperature-swing", "Temperature moves by "+signed(d, 1)+" °C at this change, more than 1 °C at a time (common practice): bring the batch nearer to the tank first, or pour slowly.")
+	}
+	a0, k0 := p.Before.Alkalinity.Value()
+	a1, k1 := p.After.Alkalinity.Value()
+	if d := a1 - a0; k0 && k1 && math.Abs(float64(d)) > float64(alkalinitySwing) {
+		add("alkalinity-swing", "Alkalinity moves by "+signed(d.DKH(), 1)+" dKH at this change, more than 1 dKH at a time (common practice): make several smaller changes.")
+	}
+	if p.Share > largeShare {
+		add("large-change", "More than half of the water at one go changes everything that was not measured as well, pH and trace elements among it: several smaller changes are gentler.")
+	}
+	if m := c.Batch.Water.OfVolume(c.Swap).Mass; m > liftLimit {
+		list = append(list, mix.Caution{ID: "heavy-water", Severity: mix.Danger, Text: "The new water weighs " + input.Fixed(m.Kilograms(), 0) + " kg: pump it, or carry it in parts well below 23 kg (the load constant of the NIOSH lifting equation, under ideal conditions)."})
+	}
+	return list
+}
+
+func signed(x float64, decimals int) string {
+	s := input.Fixed(x, decimals)
+	if x > 0 {
+		return "+" + s
+	}
+	return s
+}

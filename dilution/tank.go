@@ -1,0 +1,123 @@
+package dilution
+
+import (
+	"time"
+
+	"example.org/wellmixed/internal/input"
+
+	"example.org/wellmixed/seawater"
+	"example.org/wellmixed/units"
+)
+
+// Swap draws a volume from a tank and pours the same volume of fresh water in,
+// each measured at its own temperature. Salt is balanced by mass and heat by
+// conservative temperature; the volume of the result is up to its density.
+func Swap(tank seawater.Portion, fresh seawater.Sample, swap units.Volume) (seawater.Portion, error) {
+	if err := inside("swap", swap, tank.Volume()); err != nil {
+		return empty(), err
+	}
+	return seawater.Blend(rest(tank, swap), fresh.OfVolume(swap)), nil
+}
+
+// SwapToReach returns the volume to swap for the fresh water so that the tank
+// comes to a practical salinity. With v swapped, ρ the densities and S the
+// absolute salinities,
+//
+//	M S - v ρ S + v ρf Sf = S' (M - v ρ + v ρf)
+func SwapToReach(tank seawater.Portion, fresh seawater.Sample, goal units.PracticalSalinity) (units.Volume, error) {
+	want, err := seawater.FromPractical(goal, tank.Temperature())
+	if err != nil {
+		return input.NaN[units.Volume](), err
+	}
+	if err := input.Positive("tank", float64(tank.Mass), "g"); err != nil {
+		return input.NaN[units.Volume](), err
+	}
+	s, sf, sw := tank.Absolute().GramsPerKilogram(), fresh.Absolute().GramsPerKilogram(), want.Absolute().GramsPerKilogram()
+	if s == sw {
+		return 0, nil
+	}
+	if !(sw > s && sw <= sf || sw < s && sw >= sf) {
+		return input.NaN[units.Volume](), input.Bad("goal", goal.String(),
+			"between the tank at "+input.Fixed(tank.Practical().Value(), 2)+" and the fresh water at "+input.Fixed(fresh.Practical().Value(), 2))
+	}
+	d, df := float64(tank.Density()), float64(fresh.Density())
+	v := units.Volume(float64(tank.Mass) * (s - sw) / (d*(s-sw) - df*(sf-sw)))
+	return min(v, tank.Volume()), nil
+}
+
+// Evaporate takes pure water out of a tank: the salt stays.
+func Evaporate(tank seawater.Portion, lost units.Volume) (seawater.Portion, error) {
+	water, err := seawater.PureWater(tank.Temperature())
+	if err != nil {
+		return empty(), err
+	}
+	if err := inside("lost", lost, tank.Volume()); err != nil {
+		return empty(), err
+	}
+	left := tank.Mass - water.OfVolume(lost).Mass
+	if !(left > 0) {
+		return empty(), input.Bad("lost", lost.String(), "less than the tank holds")
+	}
+	s, err := seawater.FromAbsolute(units.Absolute(float64(tank.Salt())/float64(left)*1000), tank.Temperature())
+	if err != nil {
+		return empty(), err
+	}
+	return s.OfMass(left), nil
+}
+
+// Unattended returns how long a tank may lose water to the air without
+// top-off until its practical salinity reaches a limit. Salt stays, so the
+// mass at the limit is M S/S'.
+func Unattended(tank seawater.Portion, evaporation units.Flow, limit units.PracticalSalinity) (time.Duration, error) {
+	if err := input.Positive("tank", float64(tank.Mass), "g"); err != nil {
+		return 0, err
+	}
+	if err := input.Positive("evaporation", float64(evaporation), "L/h"); err != nil {
+		return 0, err
+	}
+	at, err := seawater.FromPractical(limit, tank.Temperature())
+	if err != nil {
+		return 0, err
+	}
+	water, err := seawater.PureWater(tank.Temperature())
+	if err != nil {
+		return 0, err
+	}
+	s, sl := tank.Absolute().GramsPerKilogram(), at.Absolute().GramsPerKilogram()
+	if !(sl >= s && s > 0) {
+		return 0, input.Bad("limit", limit.String(), "above the salinity of the tank, "+input.Fixed(tank.Practical().Value(), 2))
+	}
+	t := evaporation.Time(water.OfMass(units.Mass(float64(tank.Mass) * (1 - s/sl))).Volume())
+	if t < 0 {
+		return 0, input.Bad("evaporation", evaporation.String(), "enough to matter within a lifetime")
+	}
+	return t, nil
+}
+
+// Residue returns by how much a solute in the top-off water has risen in a tank
+// after a time: what evaporates leaves it behind.
+//
+//	Δc = c E t / V
+func Residue(topOff units.MassPerLitre, evaporation units.Flow, tank units.Volume, d time.Duration) units.MassPerLitre {
+	if !(topOff >= 0 && evaporation >= 0 && tank > 0) {
+		return input.NaN[units.MassPerLitre]()
+	}
+	return topOff * units.MassPerLitre(evaporation.Volume(d)/tank)
+}
+
+// rest returns what stays in a tank when a volume is drawn.
+func rest(tank seawater.Portion, drawn units.Volume) seawater.Portion {
+	left := tank.Mass - tank.OfVolume(drawn).Mass
+	return tank.OfMass(max(left, 0)) // drawing all may leave a rounding error
+}
+
+// empty stands beside an error: every number asked of it is NaN.
+func empty() seawater.Portion { return seawater.Blend(seawater.Sample{}.OfMass(-1)) }
+
+// inside refuses a volume that is not between nothing and all of the tank.
+func inside(field string, v, tank units.Volume) error {
+	if v >= 0 && v <= tank*(1+1e-12) {
+		return nil
+	}
+	return input.Bad(field, v.String(), "zero to the "+input.Fixed(tank.Litres(), 2)+" L of the tank")
+}

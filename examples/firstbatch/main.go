@@ -1,0 +1,29 @@
+package main
+
+import (
+	"fmt"
+
+	"example.org/wellmixed/dilution"
+	"example.org/wellmixed/mix"
+	"example.org/wellmixed/seawater/pss78"
+	"example.org/wellmixed/units"
+)
+
+func main() {
+	plan, err := mix.Plan(mix.Batch{
+		Target:           units.Practical(35),
+		Temperature:      units.Celsius(25),
+		WaterTemperature: units.Celsius(18),
+		Amount:           mix.FinalVolume(10 * units.USGallon),
+		Salt:             mix.Salt{SeaSalt: 95 * units.Percent}, // or what its label promises
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.0f g of salt into %.1f L of water\n", plan.Salt.Grams(), plan.Water.Litres())
+	found := pss78.Salinity(52.1*units.MillisiemensPerCentimetre, units.Celsius(25), 0)
+	fmt.Printf("the meter shows 52.1 mS/cm at 25 °C: that is %.1f\n", found.Value())
+	left := dilution.Once(15 * units.Percent)
+	fmt.Printf("nitrate after 15 %%: %.1f mg/L\n", dilution.Level(20*units.MilligramPerLitre, 0, left).MilligramsPerLitre())
+}

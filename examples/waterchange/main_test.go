@@ -1,0 +1,227 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"flag"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"example.org/wellmixed/units"
+)
+
+var update = flag.Bool("update", false, "rewrite the expected reports")
+
+func report(t *testing.T, args ...string) (string, error) {
+	t.Helper()
+	var out bytes.Buffer
+	err := run(args, &out, io.Discard)
+	return out.String(), err
+}
+
+// The reports are kept whole, so that a change of any number shows.
+func TestReports(t *testing.T) {
+	for name, args := range map[string][]string{
+		"default": nil,
+		"us":      {"-target", "33 ppt", "-mix", "12 US gal", "-swap", "11 US gal", "-tank", "90 US gal", "-temperature", "78 °F", "-measured", "33.6"},
+		"json":    {"-json"},
+	} {
+		got, err := report(t, args...)
+		require.NoError(t, err, name)
+		path := filepath.Join("testdata", name+".txt")
+		if *update {
+			require.NoError(t, os.MkdirAll("testdata", 0o777))
+			require.NoError(t, os.WriteFile(path, []byte(got), 0o666))
+		}
+		want, err := os.ReadFile(path)
+		require.NoError(t, err)
+		if name == "json" { // the last digits differ between processors
+			var a, b any
+			require.NoError(t, json.Unmarshal([]byte(got), &a))
+			require.NoError(t, json.Unmarshal(want, &b))
+			assert.Empty(t, cmp.Diff(b, a, cmp.Comparer(nearly)))
+			continue
+		}
+		assert.Empty(t, cmp.Diff(string(want), got), name)
+	}
+}
+
+// nearly compares texts by their numbers to nine digits.
+func nearly(a, b string) bool {
+	x, unitX, okX := strings.Cut(a, " ")
+	y, unitY, okY := strings.Cut(b, " ")
+	var p, q float64
+	if !okX || !okY || json.Unmarshal([]byte(x), &p) != nil || json.Unmarshal([]byte(y), &q) != nil {
+		return a == b
+	}
+	return unitX == unitY && (p-q)*(p-q) <= 1e-18*p*p
+}
+
+// The masses in the JSON report balance: salt and water in, mix out.
+func TestMassesBalance(t *testing.T) {
+	out, err := report(t, "-json", "-mix", "33 L", "-swap", "30 L")
+	require.NoError(t, err)
+	var r struct {
+		Batch struct {
+			Salt, WaterMass units.Mass
+			Mix             struct {
+				Mass     units.Mass
+				Absolute units.AbsoluteSalinity
+				Volume   units.Volume
+			}
+		}
+	}
+	require.NoError(t, json.Unmarshal([]byte(out), &r))
+	assert.InEpsilon(t, float64(r.Batch.Mix.Mass), float64(r.Batch.Salt+r.Batch.WaterMass), 1e-12)
+	assert.InDelta(t, 33, r.Batch.Mix.Volume.Litres(), 1e-9)
+}
+
+// A wrong scenario gets an error with the field, the value and what is
+// expected, and nothing that looks like a plan.
+func TestWrongScenarios(t *testing.T) {
+	for _, r := range []struct{ field, text, want string }{
+		{"tank.volume", "80 gal", `tank.volume: got "80 gal", want "US gal" (3.785 L) or "imp gal" (4.546 L)`},
+		{"tank.volume", "310", `tank.volume: got "310", want a volume such as "20 L" or "5 US gal"`},
+		{"tank.volume", "-5 L", `change: tank: got -5 L, want a number above zero`},
+		{"tank.temperature", "25", `tank.temperature: got "25", want a temperature such as "25 °C" or "77 °F"`},
+		{"tank.temperature", "77 °C", `tank: temperature: 77 °C is outside -2 to 40 °C (IAPWS SR7-09 and PSS-78; no warmer standard is implemented)`},
+		{"batch.target", "35 g/kg", `batch.target: got "35 g/kg", want a practical salinity such as "35" (or "35 ppt", which is read the same way); a value in g/kg is absolute salinity (practical 35 is 35.165 g/kg)`},
+		{"batch.target", "1.025", `a number just above 1 looks like a specific gravity`},
+		{"batch.target", "60", `batch: target: practical salinity: 60 is outside 0 to 42 (PSS-78 and Hill et al. 1986)`},
+		{"batch.final_volume", "70 L", `batch: amount: got 70.00 L of mix, want at most the safe fill of the vessel`},
+		{"batch.water_volume", "5 L", `batch: got 2 amounts, want one of final_volume, water_volume, final_level, water_level`},
+		{"tank.calcium", "405 ppm", `tank.calcium: got "405 ppm", want "mg/L": ppm could also be mg/kg, 2.5 % less in seawater`},
+		{"tank.nitrate", "-2 mg/L", `change: tank.nitrate: got -2 mg/L, want zero or more`},
+		{"salt.price", "$48", `salt.price: got "$48", want an amount with a currency code such as "18.50 EUR" or "20 USD"`},
+		{"salt.sea_salt", "90 %", `batch: salt: got a share of sea salt and a label, want one of them`},
+		{"change.every", "fortnight", `change.every: got "fortnight", want a time such as "14 days", "1 day" or "36h"`},
+		{"change.swap", "60 L", `change: swap: got 60 L, want at most the`},
+		{"vessel.shape", "barrel", `vessel.shape: got "barrel", want "box", "cylinder", "bucket" or "marks"`},
+		{"vessel.safe_fill", "60 cm", `vessel.safeFill: got 600 mm, want above zero and no higher than the brim at 500 mm`},
+		{"heater.power", "5 W", `heater: to: got 25 °C, want below 20.7 °C`},
+		{"pure_water.product", "0 ppm", `pure_water.product: got "0 ppm", want a dissolved-solids reading with the factor of the meter`},
+		{"pure_water.flow", "75 gpd", `pure_water.flow: got "75 gpd", want "US gal/day" or the flow in litres`},
+		{"pure_water.flow", "0 L/h", `pure_water.flow: got 0 L/h, want a flow above zero`},
+		{"pure_water.waste_ratio", "3:1", `pure_water.waste_ratio: got "3:1", want a number such as "3"`},
+		{"tank.volum", "310 L", `tank.volum: got "310 L", want no such field`},
+	} {
+		path := filepath.Join(t.TempDir(), "scenario.json")
+		s, err := parseScenario(example)
+		require.NoError(t, err)
+		s.set(r.field, r.text)
+		require.NoError(t, os.WriteFile(path, unflatten(t, s.texts), 0o666))
+		out, err := report(t, "-scenario", path)
+		if assert.Error(t, err, r) {
+			assert.Contains(t, err.Error(), r.want)
+		}
+		assert.Empty(t, out)
+	}
+}
+
+// Every field of the scenario is needed or may be left out; none is guessed.
+func TestMissingFields(t *testing.T) {
+	whole, err := parseScenario(example)
+	require.NoError(t, err)
+	optional := map[string]bool{
+		"salt.bulk_density": false, "salt.package": true, "salt.price": true, "scoop.volume": true,
+		"vessel.safe_fill": true, "batch.measured": true, "tank.nitrate_per_day": true, "tank.nitrate_limit": true, "heater.loss": false,
+	}
+	for _, of := range []string{"batch", "tank"} {
+		for _, name := range []string{"alkalinity", "calcium", "magnesium", "nitrate", "phosphate"} {
+			optional[of+"."+name] = true
+		}
+	}
+	for field := range whole.texts {
+		s, err := parseScenario(example)
+		require.NoError(t, err)
+		s.drop(field)
+		in, err := s.read()
+		if err == nil {
+			_, err = work(in)
+		}
+		if optional[field] {
+			assert.NoError(t, err, field)
+			continue
+		}
+		if assert.Error(t, err, field) {
+			assert.NotEmpty(t, err.Error())
+		}
+	}
+}
+
+func TestWrongFilesAndFlags(t *testing.T) {
+	dir := t.TempDir()
+	for name, text := range map[string]string{"number.json": `{"tank":{"volume":310}}`, "list.json": `[]`, "broken.json": `{`, "empty.json": `{}`} {
+		path := filepath.Join(dir, name)
+		require.NoError(t, os.WriteFile(path, []byte(text), 0o666))
+		out, err := report(t, "-scenario", path)
+		assert.Error(t, err, name)
+		assert.Empty(t, out)
+	}
+	_, err := report(t, "-scenario", filepath.Join(dir, "number.json"))
+	assert.EqualError(t, err, `tank.volume: got 310, want a text in quotes with its unit, such as "20 L"`)
+	_, err = report(t, "-scenario", filepath.Join(dir, "none.json"))
+	assert.Error(t, err)
+	_, err = report(t, "stray")
+	assert.EqualError(t, err, `"stray": want flags only`)
+	_, err = report(t, "-tank", "5 gal")
+	assert.ErrorContains(t, err, "tank.volume")
+	out, err := report(t, "-example")
+	require.NoError(t, err)
+	assert.Equal(t, string(example), out)
+}
+
+// Other vessels and other ways to say how much.
+func TestOtherVessels(t *testing.T) {
+	for name, set := range map[string]map[string]string{
+		"box":      {"vessel.shape": "box", "vessel.length": "50 cm", "vessel.width": "40 cm", "vessel.height": "40 cm", "vessel.safe_fill": "38 cm"},
+		"cylinder": {"vessel.shape": "cylinder", "vessel.diameter": "18 in", "vessel.height": "50 cm"},
+		"marks":    {"vessel.shape": "marks", "vessel.marks.0.height": "20 cm", "vessel.marks.0.volume": "22 L", "vessel.marks.1.height": "50 cm", "vessel.marks.1.volume": "60 L"},
+	} {
+		s, err := parseScenario(example)
+		require.NoError(t, err)
+		s.drop("vessel.bottom_diameter", "vessel.top_diameter")
+		if name == "marks" {
+			s.drop("vessel.height")
+		}
+		for field, text := range set {
+			s.set(field, text)
+		}
+		s.drop("batch.final_volume")
+		s.set("batch.final_level", "36 cm")
+		s.set("change.swap", "25 L")
+		in, err := s.read()
+		require.NoError(t, err, name)
+		j, err := work(in)
+		require.NoError(t, err, name)
+		assert.InDelta(t, 36, j.batch.FinalLevel.Centimetres(), 1e-6, name)
+	}
+}
+
+func unflatten(t *testing.T, texts map[string]string) []byte {
+	t.Helper()
+	tree := map[string]any{}
+	for name, text := range texts {
+		at := tree
+		parts := strings.Split(name, ".")
+		for _, p := range parts[:len(parts)-1] {
+			next, ok := at[p].(map[string]any)
+			if !ok {
+				next = map[string]any{}
+				at[p] = next
+			}
+			at = next
+		}
+		at[parts[len(parts)-1]] = text
+	}
+	data, err := json.Marshal(tree)
+	require.NoError(t, err)
+	return data
+}

@@ -1,0 +1,350 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+	"time"
+
+	"example.org/wellmixed/mix"
+	"example.org/wellmixed/seawater"
+	"example.org/wellmixed/units"
+)
+
+// print writes the job for the person with the bucket.
+func (j job) print(w io.Writer) error {
+	p := &printer{w: w}
+	in, b := j.in, j.batch
+
+	p.line("Water change: %s", in.name)
+
+	p.head("1. Pure water")
+	p.line("Make %s, at %s: %s, with %s to the drain.", volume(j.pure.need), flow(in.flow), duration(j.pure.time), volume(j.pure.waste))
+	p.line("Meter: %g ppm after the purifier, %g ppm from the tap%s: %s", in.product.PPM(), in.tap.PPM(), rejection(j.pure.rejection), j.pure.advice)
+
+	p.head("2. Mix")
+	p.line("Pour %s of pure water at %s%s.", volume(b.Water), temperature(in.batch.WaterTemperature), levelNote("up to", b.WaterLevel))
+	p.line("Dissolve %s of %s%s.", mass(b.Salt), in.batch.Salt.Name, scoops(b.Scoops))
+	p.line("That makes %s at %s%s.", volume(b.Volume), temperature(in.batch.Temperature), levelNote("level at", b.FinalLevel))
+	if b.Batches > 0 {
+		p.line("A package gives %.1f such batches%s.", b.Batches, cost(b.Cost))
+	}
+
+	p.head("3. Warm and circulate, lid on")
+	p.line("The heater (%g W) takes %s for %s and draws %.1f kWh%s.", in.heating.Heater.Watts(), duration(j.heat.Time), warming(in), j.heat.Energy.KilowattHours(), hold(j.heat.Hold))
+
+	p.head("4. Measure before use")
+	p.line("At %s the mix must read", temperature(in.batch.Temperature))
+	p.line("  practical salinity  %.1f (ppt)", b.Mix.Practical().Value())
+	p.line("  specific gravity    %.4f at %s", b.Reads.SpecificGravity.Ratio(), b.Reads.SpecificGravity.Pair())
+	p.line("  conductivity        %.1f mS/cm (%.1f compensated to 25 °C)", b.Reads.Conductivity.MillisiemensPerCentimetre(), b.Reads.Conductivity25.MillisiemensPerCentimetre())
+	if in.corrects {
+		p.line("It reads %.1f: %s", in.measured.Value(), advice(j.correction))
+	}
+
+	p.head("5. Change")
+	p.line("Swap %s, %.1f %% of the tank%s.", volume(in.swap), j.change.Share.Percent(), left(j.change.BatchLeft))
+	p.line("  %-12s %9s %9s %9s", "", "tank now", "new water", "after")
+	for _, m := range j.change.Moves {
+		if math.IsNaN(m.Before) && math.IsNaN(m.Batch) {
+			continue
+		}
+		d := decimals(m.Name)
+		p.line("  %-12s %9s %9s %9s %s", m.Name, fixed(m.Before, d), fixed(m.Batch, d), fixed(m.After, d), m.Unit)
+	}
+
+	p.head("6. Until the next change, " + days(in.every))
+	p.line("Top off with pure water, about %s in all: salt does not evaporate.", volume(j.between.topOff))
+	p.line("Without top-off the tank reaches %.1f after %s.", in.salinityLimit.Value(), days(j.between.unattended))
+	if r := j.between.rounds; r != nil {
+		p.line("Such changes take nitrate to %s before and %s after each.", level(r.before), level(r.after))
+		switch {
+		case r.note != "":
+			p.line("Limit %s: %s", level(r.limit), r.note)
+		case !math.IsNaN(float64(r.share)):
+			p.line("To stay at %s, change %.0f %% each time.", level(r.limit), math.Ceil(r.share.Percent()))
+		}
+	}
+
+	p.head("Assumed")
+	for _, a := range append(append([]string{}, b.Assumptions...), j.change.Assumptions...) {
+		p.item(a)
+	}
+	p.head("Take care")
+	for _, c := range j.cautions() {
+		p.item(c.Text)
+	}
+	return p.err
+}
+
+// cautions gathers those of all steps, each once, the dangers first.
+func (j job) cautions() []mix.Caution {
+	seen := map[string]bool{}
+	var list []mix.Caution
+	for severity := mix.Danger; ; severity-- {
+		for _, c := range append(append(append([]mix.Caution{}, j.batch.Cautions...), j.heat.Cautions...), j.change.Cautions...) {
+			if c.Severity == severity && !seen[c.ID] {
+				seen[c.ID] = true
+				list = append(list, c)
+			}
+		}
+		if severity == mix.Note {
+			return list
+		}
+	}
+}
+
+// printer writes lines until the first error.
+type printer struct {
+	w   io.Writer
+	err error
+}
+
+func (p *printer) line(format string, args ...any) {
+	if p.err == nil {
+		_, p.err = fmt.Fprintf(p.w, format+"\n", args...)
+	}
+}
+
+func (p *printer) head(text string) { p.line("\n%s", text) }
+
+// item writes a sentence as a list item, folded at 78 columns.
+func (p *printer) item(text string) {
+	line := "-"
+	for _, word := range strings.Fields(text) {
+		if len([]rune(line))+1+len([]rune(word)) > 78 {
+			p.line("%s", line)
+			line = " "
+		}
+		line += " " + word
+	}
+	p.line("%s", line)
+}
+
+func volume(v units.Volume) string {
+	return fmt.Sprintf("%.1f L (%.1f US gal)", v.Litres(), v.USGallons())
+}
+
+func mass(m units.Mass) string {
+	if m < 1*units.Kilogram {
+		return fmt.Sprintf("%.0f g (%.1f oz)", m.Grams(), m.Ounces())
+	}
+	return fmt.Sprintf("%.3f kg (%.2f lb)", m.Kilograms(), m.Pounds())
+}
+
+func temperature(t units.Temperature) string {
+	return fmt.Sprintf("%.1f °C (%.1f °F)", t.Celsius(), t.Fahrenheit())
+}
+
+func flow(f units.Flow) string { return fmt.Sprintf("%.1f L/h", f.LitresPerHour()) }
+
+func level(c units.MassPerLitre) string { return fmt.Sprintf("%.1f mg/L", c.MilligramsPerLitre()) }
+
+func duration(d time.Duration) string {
+	d = d.Round(time.Minute)
+	return fmt.Sprintf("%d h %d min", int(d.Hours()), int(d.Minutes())%60)
+}
+
+func days(d time.Duration) string {
+	n := strconv.FormatFloat(math.Round(d.Hours()/2.4)/10, 'f', -1, 64)
+	if n == "1" {
+		return "1 day"
+	}
+	return n + " days"
+}
+
+func rejection(r float64) string {
+	if math.IsNaN(r) {
+		return ""
+	}
+	return fmt.Sprintf(" (%.1f %% held back)", 100*r)
+}
+
+func levelNote(word string, h units.Length) string {
+	if h == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", %s %.1f cm (%.1f in)", word, h.Centimetres(), h.Inches())
+}
+
+func scoops(n float64) string {
+	if n == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", about %.1f level scoops", n)
+}
+
+func cost(m units.Money) string {
+	if m.Currency == "" {
+		return ""
+	}
+	return fmt.Sprintf(", %.2f %s each", m.Amount, m.Currency)
+}
+
+func warming(in inputs) string {
+	return temperature(in.batch.WaterTemperature) + " to " + temperature(in.batch.Temperature)
+}
+
+func hold(p units.Power) string {
+	if p == 0 {
+		return ""
+	}
+	return fmt.Sprintf("; holding it takes %.0f W", p.Watts())
+}
+
+func advice(c mix.Correction) string {
+	var do []string
+	if c.Remove > 0 {
+		do = append(do, "take out "+volume(c.Remove))
+	}
+	if c.AddWater > 0 {
+		do = append(do, "add "+volume(c.AddWater)+" of pure water")
+	}
+	if c.AddSalt > 0 {
+		do = append(do, "dissolve another "+mass(c.AddSalt)+" of salt"+scoops(c.Scoops))
+	}
+	if len(do) == 0 {
+		return "as it should be."
+	}
+	return strings.Join(do, ", then ") + ", circulate and measure again."
+}
+
+func left(v units.Volume) string {
+	if v < 0.05*units.Litre {
+		return ""
+	}
+	return ", and keep " + volume(v) + " of the mix"
+}
+
+func decimals(name string) int {
+	switch name {
+	case "Calcium", "Magnesium":
+		return 0
+	case "Phosphate":
+		return 3
+	}
+	return 1
+}
+
+func fixed(x float64, decimals int) string {
+	if math.IsNaN(x) {
+		return "?"
+	}
+	return strconv.FormatFloat(x, 'f', decimals, 64)
+}
+
+// json writes the job for programs: every quantity a text with its unit, every
+// number in full.
+func (j job) json(w io.Writer) error {
+	type water struct {
+		Volume      units.Volume
+		Mass        units.Mass
+		Practical   units.PracticalSalinity
+		Absolute    units.AbsoluteSalinity
+		Temperature units.Temperature
+	}
+	of := func(p seawater.Portion) water {
+		return water{p.Volume(), p.Mass, p.Practical(), p.Absolute(), p.Temperature()}
+	}
+	type move struct {
+		Name, Unit           string
+		Before, Batch, After *float64 // null if not measured
+	}
+	number := func(x float64) *float64 {
+		if math.IsNaN(x) {
+			return nil
+		}
+		return &x
+	}
+	var moves []move
+	for _, m := range j.change.Moves {
+		moves = append(moves, move{m.Name, m.Unit, number(m.Before), number(m.Batch), number(m.After)})
+	}
+	type caution struct {
+		ID       string
+		Severity mix.Severity
+		Text     string
+	}
+	var cautions []caution
+	for _, c := range j.cautions() {
+		cautions = append(cautions, caution(c))
+	}
+	type correction struct {
+		Remove, AddWater units.Volume
+		AddSalt          units.Mass
+		Mix              water
+	}
+	out := struct {
+		Name      string
+		PureWater struct {
+			Need, Waste units.Volume
+			Hours       float64
+			Advice      string
+		}
+		Batch struct {
+			Salt             units.Mass
+			Scoops           float64
+			Water            units.Volume
+			WaterMass        units.Mass
+			Mix              water
+			WaterLevel       units.Length
+			FinalLevel       units.Length
+			Cost             *units.Money `json:",omitempty"`
+			BatchesInPackage float64
+			SpecificGravity  units.SpecificGravity
+			Density          units.Density
+			Conductivity     units.Conductivity
+			Conductivity25   units.Conductivity
+		}
+		Heating struct {
+			Hours  float64
+			Energy units.Energy
+			Hold   units.Power
+		}
+		Correction *correction `json:",omitempty"`
+		Change     struct {
+			Share     units.Fraction
+			BatchLeft units.Volume
+			After     water
+			Moves     []move
+		}
+		UntilNext struct {
+			TopOff                      units.Volume
+			DaysWithoutTopOff           float64
+			NitrateBefore, NitrateAfter *units.MassPerLitre `json:",omitempty"`
+			ShareToHoldNitrate          *units.Fraction     `json:",omitempty"`
+		}
+		Assumptions []string
+		Cautions    []caution
+	}{Name: j.in.name}
+	out.PureWater.Need, out.PureWater.Waste, out.PureWater.Hours, out.PureWater.Advice = j.pure.need, j.pure.waste, j.pure.time.Hours(), j.pure.advice
+	b := &out.Batch
+	b.Salt, b.Scoops, b.Water, b.WaterMass, b.Mix = j.batch.Salt, j.batch.Scoops, j.batch.Water, j.batch.WaterMass, of(j.batch.Mix)
+	b.WaterLevel, b.FinalLevel, b.BatchesInPackage = j.batch.WaterLevel, j.batch.FinalLevel, j.batch.Batches
+	if j.batch.Cost.Currency != "" {
+		b.Cost = &j.batch.Cost
+	}
+	r := j.batch.Reads
+	b.SpecificGravity, b.Density, b.Conductivity, b.Conductivity25 = r.SpecificGravity, r.Density, r.Conductivity, r.Conductivity25
+	out.Heating.Hours, out.Heating.Energy, out.Heating.Hold = j.heat.Time.Hours(), j.heat.Energy, j.heat.Hold
+	if c := j.correction; j.in.corrects {
+		out.Correction = &correction{c.Remove, c.AddWater, c.AddSalt, of(c.Mix)}
+	}
+	out.Change.Share, out.Change.BatchLeft, out.Change.After, out.Change.Moves = j.change.Share, j.change.BatchLeft, of(j.change.After.Water), moves
+	out.UntilNext.TopOff, out.UntilNext.DaysWithoutTopOff = j.between.topOff, j.between.unattended.Hours()/24
+	if r := j.between.rounds; r != nil {
+		out.UntilNext.NitrateBefore, out.UntilNext.NitrateAfter = &r.before, &r.after
+		if !math.IsNaN(float64(r.share)) {
+			out.UntilNext.ShareToHoldNitrate = &r.share
+		}
+	}
+	out.Assumptions = append(append(out.Assumptions, j.batch.Assumptions...), j.change.Assumptions...)
+	out.Cautions = cautions
+	e := json.NewEncoder(w)
+	e.SetIndent("", "  ")
+	e.SetEscapeHTML(false)
+	return e.Encode(out)
+}

@@ -1,0 +1,117 @@
+package mix
+
+import (
+	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/seawater"
+	"example.org/wellmixed/units"
+)
+
+// Measured is a mix that was measured and is off its target.
+type Measured struct {
+	Present          seawater.Portion // salinity and temperature as measured, and how much there is
+	Target           units.PracticalSalinity
+	Salt             Salt
+	Scoop            Scoop             // optional
+	Most             units.Volume      // that the vessel may hold; 0 if there is room for any
+	WaterTemperature units.Temperature // of the pure water at hand
+}
+
+// Correction is what brings a mix to its target: in this order take out Remove,
+// pour AddWater, dissolve AddSalt. What is not needed is zero.
+type Correction struct {
+	Remove   units.Volume // of the mix, when the vessel would overflow
+	AddWater units.Volume
+	AddSalt  units.Mass
+	Scoops   float64
+	Mix      seawater.Portion // what there is afterwards
+	Volume   units.Volume
+	Cautions []Caution
+}
+
+// Correct works out how to bring a measured mix to its target: too salt, it is
+// diluted, and first drawn down if the vessel is too full for the water; too
+// weak, it gets salt. The mass balance is exact, the water that the product
+// brings included.
+//
+// Correct the mix in its own vessel, before it goes near animals, and measure
+// again: a correction is no better than the reading it starts from.
+func Correct(m Measured) (Correction, error) {
+	share, err := m.Salt.SeaSaltShare()
+	if err != nil {
+		return Correction{}, err
+	}
+	scoop, err := m.Scoop.holds(m.Salt)
+	if err != nil {
+		return Correction{}, err
+	}
+	if err := input.Positive("present", float64(m.Present.Mass), "g"); err != nil {
+		return Correction{}, err
+	}
+	if err := input.Positive("target", m.Target.Value(), "PSS-78"); err != nil {
+		return Correction{}, err
+	}
+	if err := input.NotNegative("most", float64(m.Most), "L"); err != nil {
+		return Correction{}, err
+	}
+	target, err := seawater.FromPractical(m.Target, m.Present.Temperature())
+	if err != nil {
+		return Correction{}, input.In("target", err)
+	}
+	water, err := seawater.PureWater(m.WaterTemperature)
+	if err != nil {
+		return Correction{}, input.In("water", err)
+	}
+	var c Correction
+	if m.Present.Absolute().GramsPerKilogram() > target.Absolute().GramsPerKilogram() {
+		c = m.dilute(target, water)
+	} else {
+		c = m.strengthen(target, share)
+	}
+	if scoop > 0 {
+		c.Scoops = float64(c.AddSalt / scoop)
+	}
+	c.Volume = c.Mix.Volume()
+	c.Cautions = []Caution{saltIntoWater, mixUntilClear, mainsNearWater}
+	return c, nil
+}
+
+// dilute balances kept·S = final·target, with as much kept as the vessel
+// allows.
+func (m Measured) dilute(target, water seawater.Sample) Correction {
+	ratio := m.Present.Absolute().GramsPerKilogram() / target.Absolute().GramsPerKilogram()
+	after := func(kept units.Mass) (all, added seawater.Portion) {
+		added = water.OfMass(units.Mass(float64(kept) * (ratio - 1)))
+		return seawater.Blend(m.Present.OfMass(kept), added), added
+	}
+	kept := m.Present.Mass
+	all, added := after(kept)
+	if m.Most > 0 && all.Volume() > m.Most {
+		// The volume of a given recipe goes with its mass: one step is exact.
+		kept = units.Mass(float64(kept) * float64(m.Most/all.Volume()))
+		all, added = after(kept)
+	}
+	return Correction{
+		Remove:   m.Present.OfMass(m.Present.Mass - kept).Volume(),
+		AddWater: added.Volume(),
+		Mix:      all,
+	}
+}
+
+// strengthen balances kept·S + share·m = (kept + m)·target.
+func (m Measured) strengthen(target seawater.Sample, share units.Fraction) Correction {
+	kept := m.Present.Mass
+	after := func(kept units.Mass) (seawater.Portion, units.Mass) {
+		salt := dissolve(m.Present.OfMass(kept), share, target)
+		return target.OfMass(kept + salt), salt
+	}
+	all, salt := after(kept)
+	if m.Most > 0 && all.Volume() > m.Most {
+		kept = units.Mass(float64(kept) * float64(m.Most/all.Volume()))
+		all, salt = after(kept)
+	}
+	return Correction{
+		Remove:  m.Present.OfMass(m.Present.Mass - kept).Volume(),
+		AddSalt: salt,
+		Mix:     all,
+	}
+}
