@@ -44,8 +44,7 @@ var (
 	heaterDry      = Caution{"heater-dry", Danger, "A heater out of water can burst or start a fire: switch it off before the level falls below its mark and let it cool first."}
 	heavyVessel    = Caution{"heavy-vessel", Danger, "The filled vessel is too heavy to lift: pump the water, or carry it in small parts (the NIOSH lifting equation of 1994 starts from 23 kg under ideal conditions). Check that the floor carries it."}
 	dustySalt      = Caution{"dusty-salt", Note, "Dry salt dust irritates eyes and lungs: pour low, keep it closed and dry, keep it from children."}
-	oldWaterSplit  = Caution{"settled-salt", Note, "Salt in an opened package settles by grain size and takes up moisture: turn the package over before scooping; a scoop weighs differently from package to package."}
-	hotWater       = Caution{"scalding", Danger, "Water above 50 °C scalds: pour slowly, keep children away."}
+	settledSalt    = Caution{"settled-salt", Note, "Salt in an opened package settles by grain size and takes up moisture: turn the package over before scooping; a scoop weighs differently from package to package."}
 )
 
 // liftLimit is the load constant of the revised NIOSH lifting equation

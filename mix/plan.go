@@ -242,5 +242,8 @@ func (b Batch) cautions(p BatchPlan) []Caution {
 	if p.Mix.Mass > liftLimit {
 		list = append(list, heavyVessel)
 	}
+	if p.Scoops > 0 {
+		list = append(list, settledSalt)
+	}
 	return append(list, dustySalt)
 }

@@ -82,10 +82,12 @@ func (j job) print(w io.Writer) error {
 
 // cautions gathers those of all steps, each once, the dangers first.
 func (j job) cautions() []mix.Caution {
+	all := append([]mix.Caution{drinkingWaterLine}, j.batch.Cautions...)
+	all = append(append(all, j.heat.Cautions...), j.change.Cautions...)
 	seen := map[string]bool{}
 	var list []mix.Caution
 	for severity := mix.Danger; ; severity-- {
-		for _, c := range append(append(append([]mix.Caution{}, j.batch.Cautions...), j.heat.Cautions...), j.change.Cautions...) {
+		for _, c := range all {
 			if c.Severity == severity && !seen[c.ID] {
 				seen[c.ID] = true
 				list = append(list, c)
@@ -96,6 +98,9 @@ func (j job) cautions() []mix.Caution {
 		}
 	}
 }
+
+// drinkingWaterLine goes with every purifier.
+var drinkingWaterLine = mix.Caution{ID: "drinking-water-line", Severity: mix.Care, Text: "A purifier on the drinking-water line wants backflow protection and fittings made for potable water under the local plumbing code, and an eye on it while it runs: leaks and overfull bins flood homes."}
 
 // printer writes lines until the first error.
 type printer struct {

@@ -43,7 +43,7 @@ func (t PotentialTemperature) Celsius() float64 { return t.celsius }
 //	outside  extrapolates (CheckRangeExact tells); meaningless input: NaN
 func ConservativeFromInSitu(sa units.AbsoluteSalinity, t units.Temperature, p units.SeaPressure) ConservativeTemperature {
 	x, y, z := reduce(sa, t.Celsius(), p.Decibars())
-	return conservative(x, moved(x, y, z, 0))
+	return conservative(x, raised(x, y, z))
 }
 
 // InSituFromConservative returns what a thermometer shows in seawater of
@@ -56,7 +56,7 @@ func ConservativeFromInSitu(sa units.AbsoluteSalinity, t units.Temperature, p un
 //	         meaningless input: NaN
 func InSituFromConservative(sa units.AbsoluteSalinity, ct ConservativeTemperature, p units.SeaPressure) units.Temperature {
 	x, _, z := reduce(sa, ct.celsius, p.Decibars())
-	return units.Celsius(kelvinUnit * moved(x, potential(x, ct.celsius), 0, z))
+	return units.Celsius(kelvinUnit * sunk(x, potential(x, ct.celsius), z))
 }
 
 // ConservativeFromPotential returns the Conservative Temperature of seawater
@@ -126,7 +126,7 @@ func MovedTemperature(sa units.AbsoluteSalinity, t units.Temperature, from, to u
 	if from == to {
 		return t
 	}
-	return units.Celsius(kelvinUnit * moved(x, y, z, to.Decibars()/dbarUnit))
+	return units.Celsius(kelvinUnit * sunk(x, raised(x, y, z), to.Decibars()/dbarUnit))
 }
 
 // conservative returns the Conservative Temperature of water of potential
@@ -147,19 +147,31 @@ func potential(x, ct float64) float64 {
 	return c.root(heatCapacity0*ct, guess*(1./kelvinUnit))
 }
 
-// moved returns the temperature of water of temperature y after a change of
-// pressure from z to zNew at constant entropy. The logarithm in the entropy
-// is the same on both sides.
-func moved(x, y, z, zNew float64) float64 {
-	if z == zNew {
+// raised returns the temperature of water of temperature y at pressure z after
+// it is brought to the surface at constant entropy. The logarithm in the
+// entropy is the same on both sides.
+func raised(x, y, z float64) float64 {
+	if z == 0 {
 		return y + 0*x // NaN if x is
 	}
-	var surface, before, after column
+	var surface, pressed column
 	surface.surface(x)
-	before.press(&surface, x, z)
-	after.press(&surface, x, zNew)
-	after.differentiate()
-	return after.root(before.slope(y), y)
+	pressed.press(&surface, x, z)
+	surface.differentiate()
+	return surface.root(pressed.slope(y), y)
+}
+
+// sunk returns the temperature of water of temperature y at the surface after
+// it is brought to pressure z; it undoes raised.
+func sunk(x, y, z float64) float64 {
+	if z == 0 {
+		return y + 0*x
+	}
+	var surface, pressed column
+	surface.surface(x)
+	pressed.press(&surface, x, z)
+	pressed.differentiate()
+	return pressed.root(surface.slope(y), y)
 }
 
 // differentiate turns c into its slope.
