@@ -15,12 +15,11 @@ const (
 	temperatureSwing = 1.0             // K
 	alkalinitySwing  = 1.0 * units.DKH // up or down
 	largeShare       = 0.5             // of the water at one go
-	liftLimit        = 23e3            // g, NIOSH lifting equation 1994, load constant
 )
 
 func cautions(c Change, p ChangePlan) []mix.Caution {
 	list := []mix.Caution{
-		{ID: "unplug-before-draining", Severity: mix.Danger, Text: "Switch heaters and pumps off before the level falls, let heaters cool, and keep hands out of the water while anything in it is plugged in; outlets near the tank want residual-current (ground-fault) protection and drip loops, under the local code."},
+		{ID: "unplug-before-draining", Severity: mix.Danger, Text: "Switch the heaters and pumps of the tank off before its level falls, let heaters cool in the water, and keep hands out while anything in it is plugged in; its outlets want residual-current (ground-fault) protection and drip loops, under the local code."},
 		{ID: "measure-the-batch", Severity: mix.Care, Text: "Measure salinity and temperature of the batch right before use: the plan is no better than the readings."},
 	}
 	add := func(id string, text string) {
@@ -41,8 +40,8 @@ func cautions(c Change, p ChangePlan) []mix.Caution {
 	if p.Share > largeShare {
 		add("large-change", "More than half of the water at one go changes everything that was not measured as well, pH and trace elements among it: several smaller changes are gentler.")
 	}
-	if m := c.Batch.Water.OfVolume(c.Swap).Mass; m > liftLimit {
-		list = append(list, mix.Caution{ID: "heavy-water", Severity: mix.Danger, Text: "The new water weighs " + input.Fixed(m.Kilograms(), 0) + " kg: pump it, or carry it in parts well below 23 kg (the load constant of the NIOSH lifting equation, under ideal conditions)."})
+	if heavy, applies := mix.TooHeavy(c.Batch.Water.OfVolume(c.Swap).Mass); applies {
+		list = append(list, heavy)
 	}
 	return list
 }

@@ -9,24 +9,6 @@ import (
 	"example.org/wellmixed/units"
 )
 
-// Measured is a measured level, or none: its zero value is "not measured", which
-// is not the same as zero. Known makes one.
-type Measured[Q ~float64] struct {
-	value Q
-	known bool
-}
-
-// Known returns a measured level.
-func Known[Q ~float64](q Q) Measured[Q] { return Measured[Q]{q, true} }
-
-// Value returns the level, NaN if it was not measured, and whether it was.
-func (m Measured[Q]) Value() (Q, bool) {
-	if !m.known {
-		return input.NaN[Q](), false
-	}
-	return m.value, true
-}
-
 // Solute is any further conservative solute, by name.
 type Solute struct {
 	Name  string
@@ -54,10 +36,10 @@ type Change struct {
 
 // ChangePlan is the answer to a Change.
 type ChangePlan struct {
-	Before, After State
+	Before, Batch State // as they were given
+	After         State
 	Share         units.Fraction // of the tank's water that was swapped
 	BatchLeft     units.Volume   // what is left of the batch
-	Moves         []Move         // parameter by parameter, for display
 	Assumptions   []string
 	Cautions      []mix.Caution
 }
@@ -99,6 +81,7 @@ func PlanChange(c Change) (ChangePlan, error) {
 	}
 	p := ChangePlan{
 		Before:    c.Tank,
+		Batch:     c.Batch,
 		Share:     units.Fraction(c.Swap / tank.Volume()),
 		BatchLeft: max(0, batch.Volume()-c.Swap),
 	}
@@ -116,12 +99,11 @@ func PlanChange(c Change) (ChangePlan, error) {
 		Phosphate:  blend(b, c.Tank.Phosphate, c.Batch.Phosphate),
 		Others:     blendOthers(b, c.Tank.Others, c.Batch.Others),
 	}
-	p.Moves = moves(c.Tank, c.Batch, p.After)
 	p.Assumptions = []string{
 		"The tank is well mixed, and what was drawn is tank water, not a mixture of old and new.",
 		"No heat goes to the air or the glass, and nothing reacts while the water is swapped.",
 	}
-	for _, m := range p.Moves {
+	for _, m := range p.Moves() {
 		if math.IsNaN(m.After) && !(math.IsNaN(m.Before) && math.IsNaN(m.Batch)) {
 			p.Assumptions = append(p.Assumptions, m.Name+" was not measured in both waters, so it is not known after the change.")
 		}
@@ -203,7 +185,9 @@ func checkLevel[Q ~float64](field string, m Measured[Q], unit string) error {
 	return input.NotNegative(field, float64(m.value), unit)
 }
 
-func moves(tank, batch, after State) []Move {
+// Moves lists what the change does, parameter by parameter.
+func (p ChangePlan) Moves() []Move {
+	tank, batch, after := p.Before, p.Batch, p.After
 	list := []Move{
 		{"Salinity", "PSS-78", tank.Water.Practical().Value(), batch.Water.Practical().Value(), after.Water.Practical().Value()},
 		{"Temperature", "°C", tank.Water.Temperature().Celsius(), batch.Water.Temperature().Celsius(), after.Water.Temperature().Celsius()},

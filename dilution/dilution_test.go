@@ -1,6 +1,7 @@
 package dilution_test
 
 import (
+	"encoding/json"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -42,7 +43,7 @@ func TestRemainingByHand(t *testing.T) {
 	} {
 		assert.True(t, math.IsNaN(float64(r)))
 	}
-	assert.True(t, math.IsNaN(float64(dilution.Once(0.5).Each(0))))
+	assert.True(t, math.IsNaN(float64(dilution.Once(0.5).ShareEach(0))))
 }
 
 func TestRemainingForwardAndBack(t *testing.T) {
@@ -54,11 +55,11 @@ func TestRemainingForwardAndBack(t *testing.T) {
 		times, err := left.Times(share)
 		require.NoError(t, err)
 		assert.Equal(t, n, times, "%v %d", share, n)
-		assert.InEpsilon(t, float64(share), float64(left.Each(n)), 1e-9)
+		assert.InEpsilon(t, float64(share), float64(left.ShareEach(n)), 1e-9)
 		once := dilution.Once(share)
-		assert.InEpsilon(t, float64(share), float64(once.Once()), 1e-12)
+		assert.InEpsilon(t, float64(share), float64(once.Share()), 1e-12)
 		tank := units.Volume(10 + 1000*r.Float64())
-		assert.InEpsilon(t, float64(once), float64(dilution.Continuous(once.Continuous(tank), tank)), 1e-12)
+		assert.InEpsilon(t, float64(once), float64(dilution.Continuous(once.Feed(tank), tank)), 1e-12)
 		// any level between is reached, from above as from below
 		old, fresh := 100*r.Float64(), 100*r.Float64()
 		goal := fresh + (old-fresh)*r.Float64()
@@ -139,12 +140,22 @@ func TestPeriodicRefuses(t *testing.T) {
 	} {
 		p := good
 		spoil(&p)
-		_, _, err := p.Steady()
+		before, after, err := p.Steady()
 		assert.ErrorIs(t, err, units.ErrInput, name)
-		_, err = p.After(5, 3)
+		assert.True(t, math.IsNaN(float64(before)) && math.IsNaN(float64(after)), name)
+		level, err := p.After(5, 3)
 		assert.ErrorIs(t, err, units.ErrInput, name)
+		assert.True(t, math.IsNaN(float64(level)), name)
 	}
 	_, err := good.After(5, -1)
+	assert.ErrorIs(t, err, units.ErrInput)
+	for _, start := range []units.MassPerLitre{-1, units.MassPerLitre(math.NaN())} {
+		_, err = good.After(start, 0)
+		assert.ErrorIs(t, err, units.ErrInput)
+	}
+	greedy := good
+	greedy.PerDay = -4 // 28 of the 30 there, and then there is not enough
+	_, err = greedy.Changes(30, 1)
 	assert.ErrorIs(t, err, units.ErrInput)
 	_, err = good.Changes(5, 1) // settles at 28
 	assert.EqualError(t, err, "goal: got 1, want between 5 now and 28, where this routine settles")
@@ -365,7 +376,7 @@ func TestPlanChangeConservesEverything(t *testing.T) {
 	assert.Contains(t, p.Assumptions, "Iodine was not measured in both waters, so it is not known after the change.")
 
 	names := []string{}
-	for _, m := range p.Moves {
+	for _, m := range p.Moves() {
 		names = append(names, m.Name)
 	}
 	assert.Empty(t, cmp.Diff([]string{"Salinity", "Temperature", "Alkalinity", "Calcium", "Magnesium", "Nitrate", "Phosphate", "Potassium", "Iodine"}, names))
@@ -456,4 +467,22 @@ func BenchmarkPlanChange(b *testing.B) {
 			b.Fatal(err)
 		}
 	}
+}
+
+// Plans go to JSON and come back; what was not measured stays so.
+func TestPlansAreJSON(t *testing.T) {
+	c := change(t)
+	p, err := dilution.PlanChange(c)
+	require.NoError(t, err)
+	text, err := json.Marshal(p)
+	require.NoError(t, err)
+	assert.Contains(t, string(text), `"Magnesium":""`)
+	var back dilution.ChangePlan
+	require.NoError(t, json.Unmarshal(text, &back))
+	assert.Equal(t, p, back)
+	assert.Error(t, json.Unmarshal([]byte(`{"Before":{"Calcium":"405 ppm"}}`), &back))
+
+	free := dilution.Known(0.5)
+	assert.Equal(t, "0.5", free.String())
+	assert.Error(t, free.UnmarshalText([]byte("0.5")))
 }

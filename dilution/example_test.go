@@ -35,7 +35,7 @@ func ExampleFor() {
 		return
 	}
 	times, err := left.Times(20 * units.Percent)
-	fmt.Printf("%.0f %% at once, or %d changes of 20 %%, %v\n", left.Once().Percent(), times, err)
+	fmt.Printf("%.0f %% at once, or %d changes of 20 %%, %v\n", left.Share().Percent(), times, err)
 	// Output: 75 % at once, or 7 changes of 20 %, <nil>
 }
 
@@ -94,7 +94,7 @@ func ExamplePlanChange() {
 		fmt.Println(err)
 		return
 	}
-	for _, m := range plan.Moves {
+	for _, m := range plan.Moves() {
 		if m.After == m.After { // measured
 			fmt.Printf("%-11s %6.2f -> %6.2f %s\n", m.Name, m.Before, m.After, m.Unit)
 		}

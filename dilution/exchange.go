@@ -61,11 +61,11 @@ func For[Q ~float64](old, fresh, goal Q) (Remaining, error) {
 //	fresh + (old - fresh) r
 func Level[Q ~float64](old, fresh Q, r Remaining) Q { return fresh + (old-fresh)*Q(r) }
 
-// Once returns the share to change at one go.
-func (r Remaining) Once() units.Fraction { return units.Fraction(1 - r) }
+// Share returns the share to change at one go.
+func (r Remaining) Share() units.Fraction { return units.Fraction(1 - r) }
 
-// Each returns the share to change n times for the same effect.
-func (r Remaining) Each(n int) units.Fraction {
+// ShareEach returns the share to change n times for the same effect.
+func (r Remaining) ShareEach(n int) units.Fraction {
 	if n < 1 {
 		return input.NaN[units.Fraction]()
 	}
@@ -94,7 +94,7 @@ func (r Remaining) Times(share units.Fraction) (int, error) {
 	return int(n), nil
 }
 
-// Continuous returns the volume to feed through a tank at a constant rate.
-func (r Remaining) Continuous(tank units.Volume) units.Volume {
-	return units.Volume(-math.Log(float64(r)) * float64(tank))
+// Feed returns the volume to feed through a tank at a constant rate.
+func (r Remaining) Feed(tank units.Volume) units.Volume {
+	return units.Volume(math.Abs(math.Log(float64(r)))) * tank
 }

@@ -37,8 +37,10 @@ func (p Periodic[Q]) Steady() (before, after Q, err error) {
 	}
 	g := p.gain()
 	before = p.Fresh + g/Q(p.Share)
-	after = before - g
-	return before, after, p.empty(before)
+	if err := p.empty(before); err != nil {
+		return input.NaN[Q](), input.NaN[Q](), err
+	}
+	return before, before - g, nil
 }
 
 // After returns the level right after the nth change from now, if it is start
@@ -50,15 +52,24 @@ func (p Periodic[Q]) After(start Q, n int) (Q, error) {
 	if n < 0 {
 		return input.NaN[Q](), input.Bad("changes", input.Number(float64(n)), "zero or more")
 	}
+	if err := input.NotNegative("start", float64(start), ""); err != nil {
+		return input.NaN[Q](), err
+	}
 	if n == 0 {
 		return start, nil
 	}
-	// The distance from the steady level shrinks by 1-x at each change.
-	settled := p.Fresh + p.gain()/Q(p.Share) - p.gain()
-	level := Level(start, settled, Repeated(p.Share, n))
-	lowest := min(start, Level(start, settled, Repeated(p.Share, n-1))) + p.gain()
-	return level, p.empty(lowest)
+	// The distance from the settled level shrinks by 1-x at each change, so
+	// the lowest level before a change is the first or the last.
+	settled := p.settled()
+	last := Level(start, settled, Repeated(p.Share, n-1))
+	if err := p.empty(min(start, last) + p.gain()); err != nil {
+		return input.NaN[Q](), err
+	}
+	return Level(start, settled, Repeated(p.Share, n)), nil
 }
+
+// settled returns the level right after a change in the long run.
+func (p Periodic[Q]) settled() Q { return p.Fresh + p.gain()/Q(p.Share) - p.gain() }
 
 // Changes returns how many changes bring the level from start to goal or past
 // it, right after a change. It is an error if the level settles before the
@@ -67,13 +78,18 @@ func (p Periodic[Q]) Changes(start, goal Q) (int, error) {
 	if err := p.check(); err != nil {
 		return 0, err
 	}
-	settled := p.Fresh + p.gain()/Q(p.Share) - p.gain()
+	settled := p.settled()
 	r, err := For(start, settled, goal)
 	if err != nil {
 		return 0, input.Bad("goal", input.Number(float64(goal)),
 			"between "+input.Number(float64(start))+" now and "+input.Number(float64(settled))+", where this routine settles")
 	}
-	return r.Times(p.Share)
+	n, err := r.Times(p.Share)
+	if err != nil {
+		return 0, err
+	}
+	_, err = p.After(start, n) // is the tank ever empty on the way?
+	return n, err
 }
 
 // ShareToHold returns the share to change each time for the level to settle at

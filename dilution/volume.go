@@ -85,13 +85,19 @@ func (t Tracer) Volume() (volume, uncertainty units.Volume, err error) {
 	if err := input.NotNegative("reading", t.Reading.Value(), "PSS-78"); err != nil {
 		return fail(err)
 	}
+	if err := input.Set("temperature", t.Temperature); err != nil {
+		return fail(err)
+	}
+	if _, err := seawater.PureWater(t.Temperature); err != nil {
+		return fail(err)
+	}
 	before, err := seawater.FromPractical(t.Before, t.Temperature)
 	if err != nil {
-		return fail(input.In("before", err))
+		return fail(input.As("before", err))
 	}
 	after, err := seawater.FromPractical(t.After, t.Temperature)
 	if err != nil {
-		return fail(input.In("after", err))
+		return fail(input.As("after", err))
 	}
 	s0, s1 := before.Absolute().GramsPerKilogram()/1000, after.Absolute().GramsPerKilogram()/1000
 	rise, f := s1-s0, float64(share)

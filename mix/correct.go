@@ -6,8 +6,8 @@ import (
 	"example.org/wellmixed/units"
 )
 
-// Measured is a mix that was measured and is off its target.
-type Measured struct {
+// Mixed is a batch that was mixed, measured, and found off its target.
+type Mixed struct {
 	Present          seawater.Portion // salinity and temperature as measured, and how much there is
 	Target           units.PracticalSalinity
 	Salt             Salt
@@ -35,7 +35,7 @@ type Correction struct {
 //
 // Correct the mix in its own vessel, before it goes near animals, and measure
 // again: a correction is no better than the reading it starts from.
-func Correct(m Measured) (Correction, error) {
+func Correct(m Mixed) (Correction, error) {
 	share, err := m.Salt.SeaSaltShare()
 	if err != nil {
 		return Correction{}, err
@@ -47,19 +47,19 @@ func Correct(m Measured) (Correction, error) {
 	if err := input.Positive("present", float64(m.Present.Mass), "g"); err != nil {
 		return Correction{}, err
 	}
-	if err := input.Positive("target", m.Target.Value(), "PSS-78"); err != nil {
+	if err := input.Positive("target", m.Target.Value(), ""); err != nil {
 		return Correction{}, err
 	}
 	if err := input.NotNegative("most", float64(m.Most), "L"); err != nil {
 		return Correction{}, err
 	}
-	target, err := seawater.FromPractical(m.Target, m.Present.Temperature())
+	target, err := saltAt("target", m.Target, "present temperature", m.Present.Temperature())
 	if err != nil {
-		return Correction{}, input.In("target", err)
+		return Correction{}, err
 	}
-	water, err := seawater.PureWater(m.WaterTemperature)
+	water, err := pureAt("water temperature", m.WaterTemperature)
 	if err != nil {
-		return Correction{}, input.In("water", err)
+		return Correction{}, err
 	}
 	var c Correction
 	if m.Present.Absolute().GramsPerKilogram() > target.Absolute().GramsPerKilogram() {
@@ -72,12 +72,15 @@ func Correct(m Measured) (Correction, error) {
 	}
 	c.Volume = c.Mix.Volume()
 	c.Cautions = []Caution{saltIntoWater, mixUntilClear, mainsNearWater}
+	if c.Scoops > 0 {
+		c.Cautions = append(c.Cautions, settledSalt)
+	}
 	return c, nil
 }
 
 // dilute balances kept·S = final·target, with as much kept as the vessel
 // allows.
-func (m Measured) dilute(target, water seawater.Sample) Correction {
+func (m Mixed) dilute(target, water seawater.Sample) Correction {
 	ratio := m.Present.Absolute().GramsPerKilogram() / target.Absolute().GramsPerKilogram()
 	after := func(kept units.Mass) (all, added seawater.Portion) {
 		added = water.OfMass(units.Mass(float64(kept) * (ratio - 1)))
@@ -98,7 +101,7 @@ func (m Measured) dilute(target, water seawater.Sample) Correction {
 }
 
 // strengthen balances kept·S + share·m = (kept + m)·target.
-func (m Measured) strengthen(target seawater.Sample, share units.Fraction) Correction {
+func (m Mixed) strengthen(target seawater.Sample, share units.Fraction) Correction {
 	kept := m.Present.Mass
 	after := func(kept units.Mass) (seawater.Portion, units.Mass) {
 		salt := dissolve(m.Present.OfMass(kept), share, target)

@@ -65,7 +65,7 @@ func ExampleCorrect() {
 		fmt.Println(err)
 		return
 	}
-	c, err := mix.Correct(mix.Measured{
+	c, err := mix.Correct(mix.Mixed{
 		Present:          mixed.OfVolume(18.8 * units.Litre),
 		Target:           units.Practical(35),
 		Salt:             mix.Salt{SeaSalt: 94 * units.Percent},

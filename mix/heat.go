@@ -23,9 +23,8 @@ type Heating struct {
 // HeatPlan is the answer to a Heating.
 type HeatPlan struct {
 	Time     time.Duration
-	Energy   units.Energy      // that the heater draws
-	Limit    units.Temperature // that this heater never passes; +Inf °C without Loss
-	Hold     units.Power       // to keep the water at the temperature asked for
+	Energy   units.Energy // that the heater draws
+	Hold     units.Power  // to keep the water at the temperature asked for
 	Cautions []Caution
 }
 
@@ -35,7 +34,8 @@ type HeatPlan struct {
 //	C dT/dt = P - U (T - T_room)
 //
 // A temperature that the heater can never reach is an *units.InputError that
-// names the limit. Water that is warm enough already takes no time.
+// names the limit. Water that is warm enough already takes no time; water that
+// is too warm has to be left to cool.
 func Heat(h Heating) (HeatPlan, error) {
 	if err := input.Positive("water", float64(h.Water.Mass), "g"); err != nil {
 		return HeatPlan{}, err
@@ -46,29 +46,32 @@ func Heat(h Heating) (HeatPlan, error) {
 	if err := input.NotNegative("loss", float64(h.Loss), "W/K"); err != nil {
 		return HeatPlan{}, err
 	}
+	if err := input.Set("to", h.To); err != nil {
+		return HeatPlan{}, err
+	}
 	warm, err := h.Water.At(h.To)
 	if err != nil {
-		return HeatPlan{}, input.In("to", err)
+		return HeatPlan{}, input.As("to", err)
 	}
 	from, to, room := h.Water.Temperature().Celsius(), h.To.Celsius(), h.Room.Celsius()
-	p := HeatPlan{
-		Limit:    units.Celsius(math.Inf(1)),
-		Cautions: []Caution{heaterDry, mainsNearWater},
-	}
+	p := HeatPlan{Cautions: []Caution{heaterDry, mainsNearWater}}
+	limit := math.Inf(1) // the temperature that this heater never passes
 	if h.Loss > 0 {
+		if err := input.Set("room", h.Room); err != nil {
+			return HeatPlan{}, err
+		}
 		if !(math.Abs(room) <= 60) {
 			return HeatPlan{}, input.Bad("room", h.Room.String(), "-60 to 60 °C")
 		}
-		p.Limit = units.Celsius(room + float64(h.Heater)/float64(h.Loss))
+		limit = room + float64(h.Heater)/float64(h.Loss)
 		p.Hold = units.Power(math.Max(0, float64(h.Loss)*(to-room)))
 	}
-	if to <= from {
-		return p, nil
-	}
-	limit := p.Limit.Celsius()
 	if !(to < limit) {
 		return HeatPlan{}, input.Bad("to", h.To.String(),
 			"below "+input.Fixed(limit, 1)+" °C, the most that "+h.Heater.String()+" reach in this room: take a stronger heater or insulate")
+	}
+	if to <= from {
+		return p, nil
 	}
 	midway := (float64(h.Water.HeatCapacity()) + float64(warm.HeatCapacity())) / 2
 	capacity := midway * h.Water.Mass.Kilograms() // J/K

@@ -88,18 +88,21 @@ func Plan(b Batch) (BatchPlan, error) {
 	if err != nil {
 		return BatchPlan{}, err
 	}
-	if err := input.Positive("target", b.Target.Value(), "PSS-78"); err != nil {
+	if err := input.Positive("target", b.Target.Value(), ""); err != nil {
 		return BatchPlan{}, err
 	}
-	target, err := seawater.FromPractical(b.Target, b.Temperature)
+	target, err := saltAt("target", b.Target, "temperature", b.Temperature)
 	if err != nil {
-		return BatchPlan{}, input.In("target", err)
+		return BatchPlan{}, err
 	}
-	water, err := seawater.PureWater(b.WaterTemperature)
+	water, err := pureAt("water temperature", b.WaterTemperature)
 	if err != nil {
-		return BatchPlan{}, input.In("water", err)
+		return BatchPlan{}, err
 	}
 	if err := input.NotNegative("present", float64(b.Present.Mass), "g"); err != nil {
+		return BatchPlan{}, err
+	}
+	if err := b.Salt.checkPrice(); err != nil {
 		return BatchPlan{}, err
 	}
 
@@ -116,6 +119,9 @@ func Plan(b Batch) (BatchPlan, error) {
 		Reads:     reads(target),
 	}
 	p.Volume = p.Mix.Volume()
+	if err := input.Positive("amount", float64(p.Mix.Mass), "g of mix"); err != nil {
+		return BatchPlan{}, err
+	}
 	if err := p.fit(b.Vessel, liquid.Volume()); err != nil {
 		return BatchPlan{}, err
 	}
@@ -226,21 +232,24 @@ func (b Batch) assumptions(share units.Fraction, target seawater.Sample) []strin
 		"Salinity " + input.Number(b.Target.Value()) + " is practical salinity, which the trade writes as ppt: " +
 			input.Fixed(target.Absolute().GramsPerKilogram(), 2) + " g of sea salt per kg of mix.",
 		"The product is " + input.Fixed(share.Percent(), 1) + " % sea salt of the composition of the ocean; the rest of it counts as water.",
-		"The water poured is pure.",
+		"The water is pure and poured at " + input.Number(b.WaterTemperature.Celsius()) + " °C; volume and readings of the mix are those at " + input.Number(b.Temperature.Celsius()) + " °C.",
 	}
 	if b.Vessel.Exists() && b.Vessel.safe == b.Vessel.brim {
-		list = append(list, "No safe fill was given, so the vessel may be filled to the brim.")
+		list = append(list, "No safe fill was given, so the brim was taken as the limit: leave room to stir.")
 	}
 	return list
 }
 
 func (b Batch) cautions(p BatchPlan) []Caution {
 	list := []Caution{saltIntoWater, mixUntilClear, mainsNearWater}
-	if b.WaterTemperature != b.Temperature {
+	if b.Target.Value() > 1 && b.Target.Value() < 1.1 {
+		list = append(list, almostFresh)
+	}
+	if b.WaterTemperature.Celsius() < b.Temperature.Celsius() {
 		list = append(list, heaterDry)
 	}
-	if p.Mix.Mass > liftLimit {
-		list = append(list, heavyVessel)
+	if heavy, applies := TooHeavy(p.Mix.Mass); applies {
+		list = append(list, heavy)
 	}
 	if p.Scoops > 0 {
 		list = append(list, settledSalt)

@@ -39,27 +39,27 @@ func (s Salt) SeaSaltShare() (units.Fraction, error) {
 	case s.SeaSalt != 0 && s.Label != Label{}:
 		return input.NaN[units.Fraction](), input.Bad("salt", "a share of sea salt and a label", "one of them")
 	case s.SeaSalt != 0:
-		return s.SeaSalt, checkSeaSalt("salt.seaSalt", s.SeaSalt)
+		return soundShare("sea salt", s.SeaSalt)
 	}
 	return s.Label.seaSalt()
 }
 
 // seaSalt works out what the product must contain for the label to hold.
 func (l Label) seaSalt() (units.Fraction, error) {
-	mix, err := seawater.FromPractical(l.Gives, l.At)
+	mix, err := saltAt("salt label: gives", l.Gives, "salt label: at", l.At)
 	if err != nil {
-		return input.NaN[units.Fraction](), input.In("salt.label", err)
+		return input.NaN[units.Fraction](), err
 	}
-	if !(l.Gives.Value() > 0) {
-		return input.NaN[units.Fraction](), input.Bad("salt.label.gives", l.Gives.String(), "a salinity above zero")
+	if err := input.Positive("salt label: gives", l.Gives.Value(), ""); err != nil {
+		return input.NaN[units.Fraction](), err
 	}
 	perWater, perMix := l.PerLitreOfWater, l.PerLitreOfMix
 	var share units.Fraction
 	switch {
 	case perWater > 0 && perMix == 0:
-		water, err := seawater.PureWater(l.At)
+		water, err := pureAt("salt label: at", l.At)
 		if err != nil {
-			return input.NaN[units.Fraction](), input.In("salt.label", err)
+			return input.NaN[units.Fraction](), err
 		}
 		product := perWater.Mass(1 * units.Litre)
 		total := water.OfVolume(1*units.Litre).Mass + product
@@ -67,10 +67,10 @@ func (l Label) seaSalt() (units.Fraction, error) {
 	case perMix > 0 && perWater == 0:
 		share = units.Fraction(mix.OfVolume(1*units.Litre).Salt() / perMix.Mass(1*units.Litre))
 	default:
-		return input.NaN[units.Fraction](), input.Bad("salt.label", perWater.String()+" of water and "+perMix.String()+" of mix",
+		return input.NaN[units.Fraction](), input.Bad("salt label", perWater.String()+" of water and "+perMix.String()+" of mix",
 			"grams per litre of water or per litre of mix, one of them above zero")
 	}
-	return share, checkSeaSalt("salt.label", share)
+	return soundShare("salt label", share)
 }
 
 // SeaSaltOf returns the share of sea salt in a product from a batch that was
@@ -84,18 +84,32 @@ func SeaSaltOf(product, water units.Mass, gave units.PracticalSalinity) (units.F
 	}
 	mix, err := seawater.FromPractical(gave, units.Celsius(25)) // salt by mass: no temperature matters
 	if err != nil {
-		return input.NaN[units.Fraction](), err
+		return input.NaN[units.Fraction](), input.As("gave", err)
 	}
 	share := units.Fraction(mix.OfMass(product+water).Salt() / product)
-	return share, checkSeaSalt("sea salt", share)
+	return soundShare("sea salt", share)
 }
 
-// checkSeaSalt refuses shares that no dry product has. Half of the mass as
+// soundShare refuses shares that no dry product has. Half of the mass as
 // water is more than any hydrate of sea salts holds.
-func checkSeaSalt(field string, share units.Fraction) error {
+func soundShare(field string, share units.Fraction) (units.Fraction, error) {
 	if share >= 0.5 && share <= 1 {
-		return nil
+		return share, nil
 	}
-	return input.Bad(field, share.String()+" sea salt",
-		"50 to 100 % of the product: check the grams, the litres and the salinity")
+	return input.NaN[units.Fraction](), input.Bad(field, share.String()+" of the product",
+		"50 to 100 %: check the grams, the litres and the salinity")
+}
+
+// checkPrice refuses a package or a price that cannot be.
+func (s Salt) checkPrice() error {
+	if err := input.NotNegative("salt package", float64(s.Package), "g"); err != nil {
+		return err
+	}
+	if err := input.NotNegative("salt price", s.Price.Amount, s.Price.Currency); err != nil {
+		return err
+	}
+	if s.Price != (units.Money{}) && s.Package == 0 {
+		return input.Bad("salt price", s.Price.String(), "the mass of the package that it buys too")
+	}
+	return nil
 }

@@ -30,7 +30,7 @@ func ExampleFromDensity() {
 	// Output: 36.0
 }
 
-// Ten litres of a mix that is too salt and a litre of pure water: what is it
+// Ten litres of a mix that is too salt and half a litre of pure water: what is it
 // then?
 func ExampleBlend() {
 	salt, err := seawater.FromPractical(units.Practical(37), units.Celsius(25))

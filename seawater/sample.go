@@ -3,6 +3,7 @@ package seawater
 import (
 	"math"
 
+	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/seawater/pss78"
 	"example.org/wellmixed/seawater/teos10"
 	"example.org/wellmixed/units"
@@ -63,18 +64,55 @@ func FromDensity(d units.Density, t units.Temperature) (Sample, error) {
 	if err := temperatureRange.Check(t.Celsius()); err != nil {
 		return invalid(), err
 	}
-	return FromAbsolute(teos10.SalinityFromDensityExact(d, t, 0), t)
+	if err := lightestToHeaviest("density in kg/m³", t, 1).Check(float64(d)); err != nil {
+		return invalid(), err
+	}
+	return fromDensity(d, t), nil
 }
+
+// fromDensity is for densities that are in range. A density that is that of
+// pure water but for rounding is that of pure water.
+func fromDensity(d units.Density, t units.Temperature) Sample {
+	s := teos10.SalinityFromDensityExact(d, t, 0)
+	if !(s.GramsPerKilogram() > 0) {
+		s = units.Absolute(0)
+	}
+	return Sample{s, t}
+}
+
+// lightestToHeaviest is the range of densities from pure water to the saltiest
+// that a Sample can be, each divided by a scale.
+func lightestToHeaviest(quantity string, t units.Temperature, scale units.Density) units.Range {
+	return units.Range{
+		Quantity: quantity,
+		Min:      float64(teos10.DensityExact(units.Absolute(salinityRange.Min), t, 0) / scale * (1 - rounding)),
+		Max:      float64(teos10.DensityExact(units.Absolute(salinityRange.Max), t, 0) / scale),
+		Source:   "pure water to 120 g/kg at this temperature, IAPWS R13-08",
+	}
+}
+
+// rounding is what a computed density may differ by from the same density
+// computed on another way.
+const rounding = 1e-14
 
 // FromSpecificGravity returns the water that has this specific gravity. The
 // sample gets the temperature of the liquid in the pair of the reading: use
 // [Sample.At] for the same water at another one.
 func FromSpecificGravity(g units.SpecificGravity) (Sample, error) {
-	water, err := PureWater(g.Pair().Water)
-	if err != nil {
+	liquid := g.Pair().Liquid
+	for _, t := range [...]units.Temperature{liquid, g.Pair().Water} {
+		if !t.IsSet() {
+			return invalid(), input.Bad("specific gravity", g.String(), "the pair of temperatures that is marked on the instrument")
+		}
+		if err := temperatureRange.Check(t.Celsius()); err != nil {
+			return invalid(), err
+		}
+	}
+	water := teos10.DensityExact(units.Absolute(0), g.Pair().Water, 0)
+	if err := lightestToHeaviest("specific gravity", liquid, water).Check(g.Ratio()); err != nil {
 		return invalid(), err
 	}
-	return FromDensity(units.Density(g.Ratio())*water.Density(), g.Pair().Liquid)
+	return fromDensity(units.Density(g.Ratio())*water, liquid), nil
 }
 
 // invalid stands beside an error: every number asked of it is NaN.

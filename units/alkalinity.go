@@ -39,7 +39,7 @@ var alkalinityUnits = table{
 	},
 }
 
-// UnmarshalText reads a alkalinity such as "2.9 meq/L", "8.2 dKH" or "146 ppm CaCO3".
+// UnmarshalText reads an alkalinity such as "2.9 meq/L", "8.2 dKH" or "146 ppm CaCO3".
 func (a *Alkalinity) UnmarshalText(text []byte) error { return unmarshal(a, text, &alkalinityUnits) }
 
 // String writes the alkalinity in meq/L, as MarshalText does.

@@ -28,7 +28,7 @@ var energyUnits = table{
 	},
 }
 
-// UnmarshalText reads a energy such as "1.2 kWh".
+// UnmarshalText reads an energy such as "1.2 kWh".
 func (e *Energy) UnmarshalText(text []byte) error { return unmarshal(e, text, &energyUnits) }
 
 // String writes the energy in J, as MarshalText does.

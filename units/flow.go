@@ -58,6 +58,8 @@ var flowUnits = table{
 		{names: "mL/h|mL/hr", size: 1, per: 1000},
 		{names: "mL/day|mL/d", size: 1, per: 24000},
 		{names: "US gal/day|US gal/d|US gallon/day|US gpd", size: float64(USGallonPerDay)},
+		{names: "imp gal/day|UK gal/day", size: 4.54609, per: 24},
+		{names: "imp gal/h|UK gal/h", size: 4.54609},
 		{names: "US gal/h|US gal/hr|US gph|US gallon/hour", size: float64(USGallonPerHour)},
 		{names: "gpd|gal/day|gal/d|gallon/day", refuse: `"US gal/day" or the flow in litres`},
 		{names: "gph|gal/h|gal/hr|gpm|gal/min", refuse: `"US gal/h" or the flow in litres`},

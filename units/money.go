@@ -14,9 +14,13 @@ func (m Money) Times(x float64) Money { return Money{m.Amount * x, m.Currency} }
 
 const moneyWant = `an amount with a currency code such as "18.50 EUR" or "20 USD"`
 
-// UnmarshalText reads "18.50 EUR". A sign such as "$" is refused: a dozen
-// currencies share it.
+// UnmarshalText reads "18.50 EUR", and an empty text as no price. A sign such as
+// "$" is refused: a dozen currencies share it.
 func (m *Money) UnmarshalText(text []byte) error {
+	if len(text) == 0 {
+		*m = Money{}
+		return nil
+	}
 	*m = Money{Amount: math.NaN()}
 	x, code, err := split("price", string(text), moneyWant)
 	if err != nil {
@@ -42,7 +46,21 @@ func isCurrency(code string) bool {
 }
 
 // String writes "18.5 EUR", as MarshalText does.
-func (m Money) String() string { return withUnit(m.Amount, m.Currency) }
+func (m Money) String() string {
+	if m == (Money{}) {
+		return ""
+	}
+	return withUnit(m.Amount, m.Currency)
+}
 
-// MarshalText writes "18.5 EUR"; reading that gives the same value back.
-func (m Money) MarshalText() ([]byte, error) { return marshal("price", m.Amount, m.Currency) }
+// MarshalText writes "18.5 EUR", and nothing for no price; reading that gives
+// the same value back.
+func (m Money) MarshalText() ([]byte, error) {
+	if m == (Money{}) {
+		return nil, nil
+	}
+	if m.Amount < 0 || !isCurrency(m.Currency) {
+		return nil, &InputError{"price", m.String(), moneyWant}
+	}
+	return marshal("price", m.Amount, m.Currency)
+}

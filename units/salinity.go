@@ -54,6 +54,9 @@ func (s PracticalSalinity) String() string { return withUnit(s.value, "PSS-78") 
 
 // MarshalText writes "35 PSS-78"; reading that gives the same value back.
 func (s PracticalSalinity) MarshalText() ([]byte, error) {
+	if s.value < 0 {
+		return nil, &InputError{"practical salinity", s.String(), "zero or more"}
+	}
 	return marshal("practical salinity", s.value, "PSS-78")
 }
 
@@ -97,5 +100,8 @@ func (s AbsoluteSalinity) String() string { return withUnit(s.gramsPerKilogram, 
 
 // MarshalText writes "35.165 g/kg"; reading that gives the same value back.
 func (s AbsoluteSalinity) MarshalText() ([]byte, error) {
+	if s.gramsPerKilogram < 0 || s.gramsPerKilogram > 1000 {
+		return nil, &InputError{"absolute salinity", s.String(), "0 to 1000 g/kg"}
+	}
 	return marshal("absolute salinity", s.gramsPerKilogram, "g/kg")
 }

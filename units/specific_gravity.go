@@ -63,10 +63,14 @@ func (g *SpecificGravity) UnmarshalText(text []byte) error {
 	return nil
 }
 
+// plausibleGravity keeps densities in kg/m³ and slips of the decimal point from
+// being read as a specific gravity: no water and no brine is outside.
+func plausibleGravity(ratio float64) bool { return ratio > 0.9 && ratio < 1.3 }
+
 func parseGravity(s string) (ratio float64, pair GravityPair, ok bool) {
 	first, second, _ := strings.Cut(s, " ")
 	ratio, unit, err := split("", first, "")
-	if err != nil || unit != "" || !(ratio > 0) {
+	if err != nil || unit != "" || !plausibleGravity(ratio) {
 		return 0, pair, false
 	}
 	above, below, _ := strings.Cut(second, "/")
@@ -92,8 +96,8 @@ func (g SpecificGravity) String() string { return number(g.ratio) + " " + g.pair
 // MarshalText writes "1.0264 25/25 °C"; reading that gives the same value
 // back.
 func (g SpecificGravity) MarshalText() ([]byte, error) {
-	if _, err := marshal("specific gravity", g.ratio, ""); err != nil {
-		return nil, err
+	if !plausibleGravity(g.ratio) || !g.pair.Liquid.IsSet() || !g.pair.Water.IsSet() {
+		return nil, &InputError{"specific gravity", g.String(), gravityWant}
 	}
 	return []byte(g.String()), nil
 }

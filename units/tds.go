@@ -35,6 +35,10 @@ func (r TDS) Conductivity() Conductivity {
 	return Conductivity(r.ppm/float64(r.scale)) * MicrosiemensPerCentimetre
 }
 
+// plausibleScale holds for every meter: a factor of 0.3 to 1. A meter marked
+// "500 scale" has the factor 0.5.
+func plausibleScale(scale float64) bool { return scale >= 0.3 && scale <= 1 }
+
 const tdsWant = `a dissolved-solids reading with the factor of the meter such as "2 ppm x0.5" (0.5 is usual for hand-held meters; the manual says)`
 
 // UnmarshalText reads "2 ppm x0.5". A bare "2 ppm" is refused: the factor is
@@ -46,9 +50,9 @@ func (r *TDS) UnmarshalText(text []byte) error {
 	if err != nil {
 		return err
 	}
-	unit, factor, _ := strings.Cut(rest, "x")
+	unit, factor, _ := strings.Cut(strings.NewReplacer("×", "x", "X", "x").Replace(rest), "x")
 	scale, tail, err := split("dissolved solids", factor, tdsWant)
-	if err != nil || tail != "" || !hasName("ppm|mg/L", strings.TrimSpace(unit)) || !(ppm >= 0) || !(scale > 0) {
+	if err != nil || tail != "" || !hasName("ppm|mg/L", strings.TrimSpace(unit)) || !(ppm >= 0) || !plausibleScale(scale) {
 		return bad
 	}
 	*r = TDSReading(ppm, TDSScale(scale))
@@ -60,8 +64,8 @@ func (r TDS) String() string { return number(r.ppm) + " ppm x" + number(float64(
 
 // MarshalText writes "2 ppm x0.5"; reading that gives the same value back.
 func (r TDS) MarshalText() ([]byte, error) {
-	if _, err := marshal("dissolved solids", r.ppm*float64(r.scale), "ppm"); err != nil {
-		return nil, err
+	if !(r.ppm >= 0) || math.IsInf(r.ppm, 0) || !plausibleScale(float64(r.scale)) {
+		return nil, &InputError{"dissolved solids", r.String(), tdsWant}
 	}
 	return []byte(r.String()), nil
 }

@@ -7,23 +7,38 @@ import "math"
 // bare number does not compile, and it is kept in degrees Celsius because a
 // trip through kelvin would change the last digits of most readings.
 //
-// The zero value is 0 °C.
-type Temperature struct{ celsius float64 }
+// The zero value counts as 0 °C in formulas, but it remembers that nobody set
+// it ([Temperature.IsSet]), so that planners can refuse a field that was
+// forgotten instead of planning for ice water.
+type Temperature struct {
+	// A freezing point that was set is kept as minus zero, which equals the
+	// plus zero of the zero value in every sum and comparison.
+	celsius float64
+}
 
 // Celsius returns the temperature of t degrees Celsius.
-func Celsius(t float64) Temperature { return Temperature{t} }
+func Celsius(t float64) Temperature {
+	if t == 0 {
+		t = math.Copysign(0, -1)
+	}
+	return Temperature{t}
+}
+
+// IsSet tells whether the temperature was made by a constructor or read from
+// text, 0 °C included, and is not just the zero value.
+func (t Temperature) IsSet() bool { return t.celsius != 0 || math.Signbit(t.celsius) }
 
 // Fahrenheit returns the temperature of t degrees Fahrenheit:
 // t/°C = (t/°F - 32) / 1.8 (NIST SP 811, appendix B.8).
-func Fahrenheit(t float64) Temperature { return Temperature{(t - 32) / 1.8} }
+func Fahrenheit(t float64) Temperature { return Celsius((t - 32) / 1.8) }
 
 // Kelvin returns the temperature of t kelvin: t/°C = T/K - 273.15.
-func Kelvin(t float64) Temperature { return Temperature{t - zeroCelsius} }
+func Kelvin(t float64) Temperature { return Celsius(t - zeroCelsius) }
 
 const zeroCelsius = 273.15 // K, by definition of the Celsius scale
 
 // Celsius returns the temperature in degrees Celsius.
-func (t Temperature) Celsius() float64 { return t.celsius }
+func (t Temperature) Celsius() float64 { return t.celsius + 0 } // minus zero becomes zero
 
 // Fahrenheit returns the temperature in degrees Fahrenheit.
 func (t Temperature) Fahrenheit() float64 { return t.celsius*1.8 + 32 }
@@ -33,7 +48,7 @@ func (t Temperature) Kelvin() float64 { return t.celsius + zeroCelsius }
 
 // Add returns the temperature that is d warmer.
 func (t Temperature) Add(d TemperatureDifference) Temperature {
-	return Temperature{t.celsius + float64(d)}
+	return Celsius(t.celsius + float64(d))
 }
 
 // Sub returns how much warmer t is than u.
@@ -69,11 +84,14 @@ func (t *Temperature) UnmarshalText(text []byte) error {
 }
 
 // String writes the temperature in degrees Celsius, as MarshalText does.
-func (t Temperature) String() string { return withUnit(t.celsius, "°C") }
+func (t Temperature) String() string { return withUnit(t.Celsius(), "°C") }
 
 // MarshalText writes "25 °C"; reading that gives the same Temperature back.
 func (t Temperature) MarshalText() ([]byte, error) {
-	return marshal("temperature", t.celsius, "°C")
+	if t.celsius < -zeroCelsius {
+		return nil, &InputError{"temperature", t.String(), "a temperature above absolute zero"}
+	}
+	return marshal("temperature", t.Celsius(), "°C")
 }
 
 // TemperatureDifference is the distance between two temperatures, in

@@ -30,9 +30,7 @@ type unit struct {
 	refuse    string
 }
 
-// table lists what may be written for one kind of quantity. Spellings are
-// compared without regard to case, so no table may hold two units that
-// differ in case alone.
+// table lists what may be written for one kind of quantity.
 type table struct {
 	quantity string // "volume"
 	base     string // the unit of size 1 that is written
@@ -42,7 +40,13 @@ type table struct {
 
 func (tb *table) marshal(x float64) ([]byte, error) { return marshal(tb.quantity, x, tb.base) }
 
-func (tb *table) want() string { return "a " + tb.quantity + " such as " + tb.example }
+func (tb *table) want() string {
+	article := "a "
+	if strings.IndexByte("aeio", tb.quantity[0]) >= 0 {
+		article = "an "
+	}
+	return article + tb.quantity + " such as " + tb.example
+}
 
 // unmarshal reads text by the table into dst, which becomes NaN on error, so
 // that an ignored error cannot pass for zero.
@@ -74,9 +78,13 @@ func (tb *table) read(text string) (float64, error) {
 	return x, nil
 }
 
-// find looks a spelling up, first as it stands and then without plurals.
+// find looks a spelling up, first as it stands and then without plurals. A
+// single letter has none: "5 ms" is no length.
 func (tb *table) find(name string) (unit, bool) {
-	singular := strings.ReplaceAll(strings.TrimSuffix(name, "s"), "s/", "/")
+	singular := strings.ReplaceAll(name, "s/", "/")
+	if len(name) > 2 {
+		singular = strings.TrimSuffix(singular, "s")
+	}
 	for _, n := range [...]string{name, singular} {
 		for _, u := range tb.units {
 			if hasName(u.names, n) {
@@ -177,13 +185,18 @@ func numberLen(s string) int {
 	return i
 }
 
-// same compares two spellings without regard to the case of Latin letters.
+// same compares two spellings without regard to the case of Latin letters,
+// except of m and M in symbols: they are a thousandth and a million.
 func same(a, b string) bool {
 	if len(a) != len(b) {
 		return false
 	}
+	word := isWord(a)
 	for i := 0; i < len(a); i++ {
 		x, y := a[i], b[i]
+		if !word && (x == 'm' || x == 'M') && x != y {
+			return false
+		}
 		if x >= 'A' && x <= 'Z' {
 			x += 'a' - 'A'
 		}
@@ -191,6 +204,19 @@ func same(a, b string) bool {
 			y += 'a' - 'A'
 		}
 		if x != y {
+			return false
+		}
+	}
+	return true
+}
+
+// isWord tells a unit that is spelt out, "millilitre", from a symbol, "mL".
+func isWord(name string) bool {
+	if len(name) < 5 {
+		return false
+	}
+	for i := 0; i < len(name); i++ {
+		if c := name[i]; !(c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z') {
 			return false
 		}
 	}

@@ -28,27 +28,29 @@ type pureWater struct {
 	need      units.Volume
 	time      time.Duration
 	waste     units.Volume
-	rejection float64 // share of the tap's dissolved solids held back; NaN if the readings do not tell
+	topOff    units.Volume // beside it, until the next change
+	rejection float64      // share of the tap's dissolved solids held back; NaN if the readings do not tell
 	advice    string
+	bad       bool // the water must not be used
 }
 
 // between is what happens until the next change.
 type between struct {
-	topOff     units.Volume
 	unattended time.Duration
-	rounds     *rounds // nil without a nitrate record
+	nitrate    dilution.Measured[units.MassPerLitre] // right before the next change
+	rounds     *rounds                               // nil without a nitrate record
 }
 
 // rounds is where a routine of such changes takes nitrate.
 type rounds struct {
 	before, after units.MassPerLitre
-	share         units.Fraction // that would hold the limit; NaN if none was given or none does
+	share         units.Fraction // that would hold the limit; NaN if none is needed or none does
 	limit         units.MassPerLitre
 	note          string
 }
 
 func work(in inputs) (job, error) {
-	j := job{in: in}
+	var j job
 	var err error
 	if j.batch, err = mix.Plan(in.batch); err != nil {
 		return job{}, at("batch", err)
@@ -72,9 +74,13 @@ func work(in inputs) (job, error) {
 		}
 		j.ready = j.correction.Mix
 	}
+	j.in = in
+	if _, err := seawater.PureWater(in.temperature); err != nil {
+		return job{}, at("tank.temperature", err)
+	}
 	tank, err := seawater.FromPractical(in.salinity, in.temperature)
 	if err != nil {
-		return job{}, at("tank", err)
+		return job{}, at("tank.salinity", err)
 	}
 	before, fresh := in.tank, in.fresh
 	before.Water, fresh.Water = tank.OfVolume(in.volume), j.ready
@@ -94,6 +100,7 @@ func at(field string, err error) error { return fmt.Errorf("%s: %w", field, err)
 func purify(in inputs, need units.Volume) (pureWater, error) {
 	p := pureWater{
 		need:      need,
+		topOff:    in.evaporation.Volume(in.every),
 		time:      in.flow.Time(need),
 		waste:     need * units.Volume(in.waste),
 		rejection: math.NaN(),
@@ -102,7 +109,12 @@ func purify(in inputs, need units.Volume) (pureWater, error) {
 		return p, &units.InputError{Field: "pure_water.flow", Got: in.flow.String(), Want: "a flow above zero"}
 	}
 	if in.tap.Scale() == in.product.Scale() && in.tap.PPM() > 0 {
-		p.rejection = 1 - in.product.PPM()/in.tap.PPM()
+		if in.product.PPM() > in.tap.PPM() {
+			return p, &units.InputError{Field: "pure_water.product", Got: in.product.String(), Want: "no more than the tap: the two readings may have changed places"}
+		}
+		if in.product.PPM() > 0 { // 0 only bounds it
+			p.rejection = 1 - in.product.PPM()/in.tap.PPM()
+		}
 	}
 	switch ppm := in.product.PPM(); {
 	case ppm == 0:
@@ -110,10 +122,15 @@ func purify(in inputs, need units.Volume) (pureWater, error) {
 	case ppm <= 2:
 		p.advice = "usable, but the resin is near its end: it should read 0, and 1 to 2 ppm at most (common practice)."
 	default:
+		p.bad = true
 		p.advice = "do not use this water: it should read 0, and 1 to 2 ppm at most (common practice). Change the resin, and check the membrane."
 	}
 	return p, nil
 }
+
+// resolution is what a hand-held instrument can tell of a practical salinity,
+// at best (common practice). Nobody should chase less than that.
+const resolution = 0.1
 
 // correct starts from the reading after the night, at the planned volume.
 func correct(in inputs, plan mix.BatchPlan) (mix.Correction, error) {
@@ -121,8 +138,12 @@ func correct(in inputs, plan mix.BatchPlan) (mix.Correction, error) {
 	if err != nil {
 		return mix.Correction{}, err
 	}
-	return mix.Correct(mix.Measured{
-		Present:          found.OfVolume(plan.Volume),
+	present := found.OfVolume(plan.Volume)
+	if off := in.measured.Value() - in.batch.Target.Value(); math.Abs(off) <= resolution*(1+1e-9) {
+		return mix.Correction{Mix: present, Volume: plan.Volume}, nil
+	}
+	return mix.Correct(mix.Mixed{
+		Present:          present,
 		Target:           in.batch.Target,
 		Salt:             in.batch.Salt,
 		Scoop:            in.batch.Scoop,
@@ -135,28 +156,51 @@ func correct(in inputs, plan mix.BatchPlan) (mix.Correction, error) {
 func until(in inputs, change dilution.ChangePlan) (between, error) {
 	var b between
 	var err error
-	b.topOff = in.evaporation.Volume(in.every)
 	if b.unattended, err = dilution.Unattended(change.After.Water, in.evaporation, in.salinityLimit); err != nil {
 		return b, at("tank", err)
 	}
 	perDay, known := in.nitratePerDay.Value()
-	fresh, knownFresh := in.fresh.Nitrate.Value()
-	if !known || !knownFresh {
+	if !known {
+		if _, given := in.nitrateLimit.Value(); given {
+			return b, &units.InputError{Field: "tank.nitrate_per_day", Got: "nothing", Want: "what the tank adds per day, to judge tank.nitrate_limit"}
+		}
 		return b, nil
 	}
-	routine := dilution.Periodic[units.MassPerLitre]{Share: change.Share, Every: in.every, Fresh: fresh, PerDay: perDay}
-	r := rounds{share: units.Fraction(math.NaN())}
-	if r.before, r.after, err = routine.Steady(); err != nil {
-		return b, at("tank.nitrate_per_day", err)
+	if after, known := change.After.Nitrate.Value(); known {
+		b.nitrate = dilution.Known(max(0, after+perDay*units.MassPerLitre(in.every.Hours()/24)))
 	}
-	if limit, given := in.nitrateLimit.Value(); given {
-		r.limit = limit
-		share, err := dilution.ShareToHold(fresh, perDay, limit, in.every)
-		if err != nil {
-			r.note = "no change every " + days(in.every) + " holds " + level(limit) + ": change more often or feed less."
-		}
-		r.share = share
+	fresh, known := in.fresh.Nitrate.Value()
+	if !known {
+		return b, nil
 	}
-	b.rounds = &r
+	b.rounds = repeat(in, change.Share, fresh, perDay)
 	return b, nil
+}
+
+// repeat asks where nitrate settles if every change is like this one.
+func repeat(in inputs, share units.Fraction, fresh, perDay units.MassPerLitre) *rounds {
+	r := &rounds{share: units.Fraction(math.NaN())}
+	routine := dilution.Periodic[units.MassPerLitre]{Share: share, Every: in.every, Fresh: fresh, PerDay: perDay}
+	var err error
+	if r.before, r.after, err = routine.Steady(); err != nil {
+		r.note = "the tank uses up more nitrate than such changes bring in, so it runs out of it."
+		return r
+	}
+	limit, given := in.nitrateLimit.Value()
+	if !given {
+		return r
+	}
+	r.limit = limit
+	switch share, err := dilution.ShareToHold(fresh, perDay, limit, in.every); {
+	case r.before <= limit:
+		r.note = "such changes keep below " + level(limit) + "."
+	case err == nil:
+		r.note = fmt.Sprintf("to stay at %s, change %.0f %% each time.", level(limit), math.Ceil(share.Percent()))
+		r.share = share
+	case limit <= fresh:
+		r.note = "no change gets below the new water, which has " + level(fresh) + "."
+	default:
+		r.note = "no change every " + days(in.every) + " holds " + level(limit) + ": change more often or feed less."
+	}
+	return r
 }

@@ -32,15 +32,15 @@ func main() {
 
 // shortcuts are the flags that replace a field of the scenario.
 var shortcuts = []struct{ name, field, usage string }{
-	{"target", "batch.target", "salinity of the mix"},
-	{"temperature", "batch.temperature", "temperature of the mix"},
-	{"mix", "batch.final_volume", "volume of the finished mix"},
-	{"measured", "batch.measured", "salinity that the mix was found to have"},
-	{"tank", "tank.volume", "water in the tank"},
-	{"salinity", "tank.salinity", "salinity of the tank"},
-	{"nitrate", "tank.nitrate", "nitrate in the tank"},
-	{"swap", "change.swap", "how much to swap"},
-	{"every", "change.every", "time from change to change"},
+	{"target", "batch.target", `salinity of the mix, such as "35 ppt"`},
+	{"temperature", "batch.temperature", `temperature of the mix, such as "77 °F"`},
+	{"mix", "batch.final_volume", `volume of the finished mix, such as "12 US gal"`},
+	{"measured", "batch.measured", `salinity that the mix was found to have, such as "34.6 ppt"`},
+	{"tank", "tank.volume", `water in the tank, such as "310 L"`},
+	{"salinity", "tank.salinity", `salinity of the tank, such as "35.4 ppt"`},
+	{"nitrate", "tank.nitrate", `nitrate in the tank, such as "20 mg/L"`},
+	{"swap", "change.swap", `how much to swap, such as "40 L"`},
+	{"every", "change.every", `time from change to change, such as "2 weeks"`},
 }
 
 func run(args []string, stdout, stderr io.Writer) error {
@@ -52,7 +52,7 @@ func run(args []string, stdout, stderr io.Writer) error {
 	type change struct{ field, text string }
 	var changes []change
 	for _, s := range shortcuts {
-		set.Func(s.name, s.usage+", a `quantity` with its unit", func(text string) error {
+		set.Func(s.name, s.usage, func(text string) error {
 			changes = append(changes, change{s.field, text})
 			return nil
 		})

@@ -91,20 +91,22 @@ func TestWrongScenarios(t *testing.T) {
 		{"tank.volume", "310", `tank.volume: got "310", want a volume such as "20 L" or "5 US gal"`},
 		{"tank.volume", "-5 L", `change: tank: got -5 L, want a number above zero`},
 		{"tank.temperature", "25", `tank.temperature: got "25", want a temperature such as "25 °C" or "77 °F"`},
-		{"tank.temperature", "77 °C", `tank: temperature: 77 °C is outside -2 to 40 °C (IAPWS SR7-09 and PSS-78; no warmer standard is implemented)`},
+		{"tank.temperature", "77 °C", `tank.temperature: temperature: 77 °C is outside -2 to 40 °C (IAPWS SR7-09 and PSS-78; no warmer standard is implemented)`},
 		{"batch.target", "35 g/kg", `batch.target: got "35 g/kg", want a practical salinity such as "35" (or "35 ppt", which is read the same way); a value in g/kg is absolute salinity (practical 35 is 35.165 g/kg)`},
 		{"batch.target", "1.025", `a number just above 1 looks like a specific gravity`},
-		{"batch.target", "60", `batch: target: practical salinity: 60 is outside 0 to 42 (PSS-78 and Hill et al. 1986)`},
+		{"batch.target", "60", `batch: target: 60 is outside 0 to 42 (PSS-78 and Hill et al. 1986)`},
 		{"batch.final_volume", "70 L", `batch: amount: got 70.00 L of mix, want at most the safe fill of the vessel`},
 		{"batch.water_volume", "5 L", `batch: got 2 amounts, want one of final_volume, water_volume, final_level, water_level`},
 		{"tank.calcium", "405 ppm", `tank.calcium: got "405 ppm", want "mg/L": ppm could also be mg/kg, 2.5 % less in seawater`},
 		{"tank.nitrate", "-2 mg/L", `change: tank.nitrate: got -2 mg/L, want zero or more`},
 		{"salt.price", "$48", `salt.price: got "$48", want an amount with a currency code such as "18.50 EUR" or "20 USD"`},
 		{"salt.sea_salt", "90 %", `batch: salt: got a share of sea salt and a label, want one of them`},
-		{"change.every", "fortnight", `change.every: got "fortnight", want a time such as "14 days", "1 day" or "36h"`},
+		{"change.every", "fortnight", `change.every: got "fortnight", want a time such as "14 days", "2 weeks" or "36h"`},
 		{"change.swap", "60 L", `change: swap: got 60 L, want at most the`},
+		{"pure_water.product", "300 ppm x0.5", `pure_water.product: got 300 ppm x0.5, want no more than the tap`},
+		{"batch.temperature", "25 °F", `batch: temperature: -3.888888888888889 °C is outside -2 to 40 °C`},
 		{"vessel.shape", "barrel", `vessel.shape: got "barrel", want "box", "cylinder", "bucket" or "marks"`},
-		{"vessel.safe_fill", "60 cm", `vessel.safeFill: got 600 mm, want above zero and no higher than the brim at 500 mm`},
+		{"vessel.safe_fill", "60 cm", `safe fill: got 600 mm, want above zero and no higher than the brim at 500 mm`},
 		{"heater.power", "5 W", `heater: to: got 25 °C, want below 20.7 °C`},
 		{"pure_water.product", "0 ppm", `pure_water.product: got "0 ppm", want a dissolved-solids reading with the factor of the meter`},
 		{"pure_water.flow", "75 gpd", `pure_water.flow: got "75 gpd", want "US gal/day" or the flow in litres`},
@@ -130,8 +132,8 @@ func TestMissingFields(t *testing.T) {
 	whole, err := parseScenario(example)
 	require.NoError(t, err)
 	optional := map[string]bool{
-		"salt.bulk_density": false, "salt.package": true, "salt.price": true, "scoop.volume": true,
-		"vessel.safe_fill": true, "batch.measured": true, "tank.nitrate_per_day": true, "tank.nitrate_limit": true, "heater.loss": false,
+		"salt.bulk_density": false, "salt.package": false, "salt.price": true, "scoop.volume": true,
+		"vessel.safe_fill": true, "batch.measured": true, "tank.nitrate_per_day": false, "tank.nitrate_limit": true, "heater.loss": false,
 	}
 	for _, of := range []string{"batch", "tank"} {
 		for _, name := range []string{"alkalinity", "calcium", "magnesium", "nitrate", "phosphate"} {
@@ -224,4 +226,38 @@ func unflatten(t *testing.T, texts map[string]string) []byte {
 	data, err := json.Marshal(tree)
 	require.NoError(t, err)
 	return data
+}
+
+// Odd but possible jobs, and what the report must then say.
+func TestOddJobs(t *testing.T) {
+	for name, r := range map[string]struct {
+		set  map[string]string
+		says []string
+	}{
+		"bad water":     {map[string]string{"pure_water.product": "9 ppm x0.5"}, []string{"STOP: not with this water", "reads too high for animals"}},
+		"tired resin":   {map[string]string{"pure_water.product": "2 ppm x0.5"}, []string{"the resin is near its end"}},
+		"two meters":    {map[string]string{"pure_water.product": "0 ppm x0.7"}, []string{"236 ppm from the tap: the water is good"}},
+		"near enough":   {map[string]string{"batch.measured": "35.1"}, []string{"It reads 35.1: as it should be"}},
+		"too salt":      {map[string]string{"batch.measured": "35.8"}, []string{"in the mixing vessel, add 1.2 L"}},
+		"warm water":    {map[string]string{"pure_water.temperature": "30 °C"}, []string{"Let it cool from 30.0 °C"}},
+		"right already": {map[string]string{"pure_water.temperature": "25 °C"}, []string{"It is at 25.0 °C (77.0 °F) already; holding it takes 18 W."}},
+		"hungry tank":   {map[string]string{"tank.nitrate_per_day": "-3 mg/L"}, []string{"the tank uses up more nitrate", "Nitrate is at about 0.0 mg/L"}},
+		"low limit":     {map[string]string{"tank.nitrate_limit": "2 mg/L"}, []string{"no change every 14 days holds 2.0 mg/L"}},
+		"high limit":    {map[string]string{"tank.nitrate_limit": "60 mg/L"}, []string{"such changes keep below 60.0 mg/L"}},
+		"dirty batch":   {map[string]string{"batch.nitrate": "30 mg/L"}, []string{"no change gets below the new water"}},
+		"weeks":         {map[string]string{"change.every": "1 week"}, []string{"Until the next change, 7 days"}},
+	} {
+		s, err := parseScenario(example)
+		require.NoError(t, err)
+		for field, text := range r.set {
+			s.set(field, text)
+		}
+		path := filepath.Join(t.TempDir(), "scenario.json")
+		require.NoError(t, os.WriteFile(path, unflatten(t, s.texts), 0o666))
+		out, err := report(t, "-scenario", path)
+		require.NoError(t, err, name)
+		for _, say := range r.says {
+			assert.Contains(t, out, say, name)
+		}
+	}
 }

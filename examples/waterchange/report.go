@@ -9,6 +9,7 @@ import (
 	"strings"
 	"time"
 
+	"example.org/wellmixed/dilution"
 	"example.org/wellmixed/mix"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
@@ -22,10 +23,14 @@ func (j job) print(w io.Writer) error {
 	p.line("Water change: %s", in.name)
 
 	p.head("1. Pure water")
-	p.line("Make %s, at %s: %s, with %s to the drain.", volume(j.pure.need), flow(in.flow), duration(j.pure.time), volume(j.pure.waste))
+	p.line("Make %s for the mix, at %s: %s, with %s to the drain.", volume(j.pure.need), flow(in.flow), duration(j.pure.time), volume(j.pure.waste))
+	p.line("Top-off takes another %s until the next change.", volume(j.pure.topOff))
 	p.line("Meter: %g ppm after the purifier, %g ppm from the tap%s: %s", in.product.PPM(), in.tap.PPM(), rejection(j.pure.rejection), j.pure.advice)
 
 	p.head("2. Mix")
+	if j.pure.bad {
+		p.line("STOP: not with this water. The rest holds once the meter shows 0 to 2 ppm.")
+	}
 	p.line("Pour %s of pure water at %s%s.", volume(b.Water), temperature(in.batch.WaterTemperature), levelNote("up to", b.WaterLevel))
 	p.line("Dissolve %s of %s%s.", mass(b.Salt), in.batch.Salt.Name, scoops(b.Scoops))
 	p.line("That makes %s at %s%s.", volume(b.Volume), temperature(in.batch.Temperature), levelNote("level at", b.FinalLevel))
@@ -34,7 +39,14 @@ func (j job) print(w io.Writer) error {
 	}
 
 	p.head("3. Warm and circulate, lid on")
-	p.line("The heater (%g W) takes %s for %s and draws %.1f kWh%s.", in.heating.Heater.Watts(), duration(j.heat.Time), warming(in), j.heat.Energy.KilowattHours(), hold(j.heat.Hold))
+	switch from, to := in.batch.WaterTemperature, in.batch.Temperature; {
+	case to.Celsius() > from.Celsius():
+		p.line("The heater (%g W) takes %s from %s to %s and draws %.1f kWh%s.", in.heating.Heater.Watts(), duration(j.heat.Time), temperature(from), temperature(to), j.heat.Energy.KilowattHours(), hold(j.heat.Hold))
+	case to.Celsius() < from.Celsius():
+		p.line("Let it cool from %s to %s: the volume and the readings are for that.", temperature(from), temperature(to))
+	default:
+		p.line("It is at %s already%s.", temperature(to), hold(j.heat.Hold))
+	}
 
 	p.head("4. Measure before use")
 	p.line("At %s the mix must read", temperature(in.batch.Temperature))
@@ -48,7 +60,7 @@ func (j job) print(w io.Writer) error {
 	p.head("5. Change")
 	p.line("Swap %s, %.1f %% of the tank%s.", volume(in.swap), j.change.Share.Percent(), left(j.change.BatchLeft))
 	p.line("  %-12s %9s %9s %9s", "", "tank now", "new water", "after")
-	for _, m := range j.change.Moves {
+	for _, m := range j.change.Moves() {
 		if math.IsNaN(m.Before) && math.IsNaN(m.Batch) {
 			continue
 		}
@@ -57,15 +69,17 @@ func (j job) print(w io.Writer) error {
 	}
 
 	p.head("6. Until the next change, " + days(in.every))
-	p.line("Top off with pure water, about %s in all: salt does not evaporate.", volume(j.between.topOff))
+	p.line("Top off with pure water, about %s a day: salt does not evaporate.", volume(in.evaporation.Volume(24*time.Hour)))
 	p.line("Without top-off the tank reaches %.1f after %s.", in.salinityLimit.Value(), days(j.between.unattended))
+	if nitrate, known := j.between.nitrate.Value(); known {
+		p.line("Nitrate is at about %s right before the next change.", level(nitrate))
+	}
 	if r := j.between.rounds; r != nil {
-		p.line("Such changes take nitrate to %s before and %s after each.", level(r.before), level(r.after))
-		switch {
-		case r.note != "":
-			p.line("Limit %s: %s", level(r.limit), r.note)
-		case !math.IsNaN(float64(r.share)):
-			p.line("To stay at %s, change %.0f %% each time.", level(r.limit), math.Ceil(r.share.Percent()))
+		if r.before > 0 {
+			p.line("Repeated for good, such changes let it settle at %s before and %s after each.", level(r.before), level(r.after))
+		}
+		if r.note != "" {
+			p.line("Nitrate: %s", r.note)
 		}
 	}
 
@@ -82,7 +96,11 @@ func (j job) print(w io.Writer) error {
 
 // cautions gathers those of all steps, each once, the dangers first.
 func (j job) cautions() []mix.Caution {
-	all := append([]mix.Caution{drinkingWaterLine}, j.batch.Cautions...)
+	all := []mix.Caution{drinkingWaterLine}
+	if j.pure.bad {
+		all = append(all, mix.Caution{ID: "impure-water", Severity: mix.Care, Text: "The purified water reads too high for animals: " + j.pure.advice})
+	}
+	all = append(all, j.batch.Cautions...)
 	all = append(append(all, j.heat.Cautions...), j.change.Cautions...)
 	seen := map[string]bool{}
 	var list []mix.Caution
@@ -130,6 +148,9 @@ func (p *printer) item(text string) {
 }
 
 func volume(v units.Volume) string {
+	if v < 1*units.Litre {
+		return fmt.Sprintf("%.0f mL (%.1f US fl oz)", v.Millilitres(), v.USFluidOunces())
+	}
 	return fmt.Sprintf("%.1f L (%.1f US gal)", v.Litres(), v.USGallons())
 }
 
@@ -189,10 +210,6 @@ func cost(m units.Money) string {
 	return fmt.Sprintf(", %.2f %s each", m.Amount, m.Currency)
 }
 
-func warming(in inputs) string {
-	return temperature(in.batch.WaterTemperature) + " to " + temperature(in.batch.Temperature)
-}
-
 func hold(p units.Power) string {
 	if p == 0 {
 		return ""
@@ -212,9 +229,9 @@ func advice(c mix.Correction) string {
 		do = append(do, "dissolve another "+mass(c.AddSalt)+" of salt"+scoops(c.Scoops))
 	}
 	if len(do) == 0 {
-		return "as it should be."
+		return "as it should be, within what a hand-held instrument can tell."
 	}
-	return strings.Join(do, ", then ") + ", circulate and measure again."
+	return "in the mixing vessel, " + strings.Join(do, ", then ") + "; circulate and measure again."
 }
 
 func left(v units.Volume) string {
@@ -265,7 +282,7 @@ func (j job) json(w io.Writer) error {
 		return &x
 	}
 	var moves []move
-	for _, m := range j.change.Moves {
+	for _, m := range j.change.Moves() {
 		moves = append(moves, move{m.Name, m.Unit, number(m.Before), number(m.Batch), number(m.After)})
 	}
 	type caution struct {
@@ -285,9 +302,10 @@ func (j job) json(w io.Writer) error {
 	out := struct {
 		Name      string
 		PureWater struct {
-			Need, Waste units.Volume
-			Hours       float64
-			Advice      string
+			Need, Waste, TopOff units.Volume
+			Hours               float64
+			Usable              bool
+			Advice              string
 		}
 		Batch struct {
 			Salt             units.Mass
@@ -317,15 +335,16 @@ func (j job) json(w io.Writer) error {
 			Moves     []move
 		}
 		UntilNext struct {
-			TopOff                      units.Volume
-			DaysWithoutTopOff           float64
-			NitrateBefore, NitrateAfter *units.MassPerLitre `json:",omitempty"`
-			ShareToHoldNitrate          *units.Fraction     `json:",omitempty"`
+			DaysWithoutTopOff              float64
+			Nitrate                        dilution.Measured[units.MassPerLitre] // right before the next change
+			NitrateSettlesBefore, AndAfter *units.MassPerLitre                   `json:",omitempty"`
+			ShareToHoldNitrate             *units.Fraction                       `json:",omitempty"`
 		}
 		Assumptions []string
 		Cautions    []caution
 	}{Name: j.in.name}
-	out.PureWater.Need, out.PureWater.Waste, out.PureWater.Hours, out.PureWater.Advice = j.pure.need, j.pure.waste, j.pure.time.Hours(), j.pure.advice
+	pure := &out.PureWater
+	pure.Need, pure.Waste, pure.TopOff, pure.Hours, pure.Usable, pure.Advice = j.pure.need, j.pure.waste, j.pure.topOff, j.pure.time.Hours(), !j.pure.bad, j.pure.advice
 	b := &out.Batch
 	b.Salt, b.Scoops, b.Water, b.WaterMass, b.Mix = j.batch.Salt, j.batch.Scoops, j.batch.Water, j.batch.WaterMass, of(j.batch.Mix)
 	b.WaterLevel, b.FinalLevel, b.BatchesInPackage = j.batch.WaterLevel, j.batch.FinalLevel, j.batch.Batches
@@ -339,9 +358,9 @@ func (j job) json(w io.Writer) error {
 		out.Correction = &correction{c.Remove, c.AddWater, c.AddSalt, of(c.Mix)}
 	}
 	out.Change.Share, out.Change.BatchLeft, out.Change.After, out.Change.Moves = j.change.Share, j.change.BatchLeft, of(j.change.After.Water), moves
-	out.UntilNext.TopOff, out.UntilNext.DaysWithoutTopOff = j.between.topOff, j.between.unattended.Hours()/24
-	if r := j.between.rounds; r != nil {
-		out.UntilNext.NitrateBefore, out.UntilNext.NitrateAfter = &r.before, &r.after
+	out.UntilNext.DaysWithoutTopOff, out.UntilNext.Nitrate = j.between.unattended.Hours()/24, j.between.nitrate
+	if r := j.between.rounds; r != nil && r.before > 0 {
+		out.UntilNext.NitrateSettlesBefore, out.UntilNext.AndAfter = &r.before, &r.after
 		if !math.IsNaN(float64(r.share)) {
 			out.UntilNext.ShareToHoldNitrate = &r.share
 		}

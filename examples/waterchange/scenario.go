@@ -130,13 +130,15 @@ func (s *scenario) number(field string) float64 {
 
 // days reads a time such as "14 days" or "36h".
 func (s *scenario) days(field string) time.Duration {
-	const want = `a time such as "14 days", "1 day" or "36h"`
+	const want = `a time such as "14 days", "2 weeks" or "36h"`
 	text := s.text(field, want)
 	d, err := time.ParseDuration(text)
-	if count, ok := strings.CutSuffix(strings.TrimSuffix(text, "s"), "day"); ok {
-		var n float64
-		n, err = strconv.ParseFloat(strings.TrimSpace(count), 64)
-		d = time.Duration(n * 24 * float64(time.Hour))
+	for name, hours := range map[string]float64{"day": 24, "week": 168} {
+		if count, ok := strings.CutSuffix(strings.TrimSuffix(text, "s"), name); ok {
+			var n float64
+			n, err = strconv.ParseFloat(strings.TrimSpace(count), 64)
+			d = time.Duration(n * hours * float64(time.Hour))
+		}
 	}
 	if err != nil || d <= 0 || d > 3650*24*time.Hour {
 		s.fail(field, strconv.Quote(text), want)

@@ -43,6 +43,26 @@ func Share(field string, f units.Fraction) error {
 	return Bad(field, f.String(), "above 0 and up to 100 %")
 }
 
+// Set refuses a temperature that nobody set.
+func Set(field string, t units.Temperature) error {
+	if t.IsSet() {
+		return nil
+	}
+	return Bad(field, "nothing", "a temperature")
+}
+
+// As gives the error of a lower layer, which names a quantity, the name of the
+// field that the quantity came from.
+func As(field string, err error) error {
+	var out *units.RangeError
+	if errors.As(err, &out) {
+		named := *out
+		named.Quantity = field
+		return &named
+	}
+	return In(field, err)
+}
+
 // In puts the name of a field before the quantity that the error of a lower
 // layer names.
 func In(field string, err error) error {

@@ -38,6 +38,17 @@ func TestInNamesTheField(t *testing.T) {
 	assert.NoError(t, In("x", nil))
 }
 
+func TestAsRenames(t *testing.T) {
+	low := units.Range{Quantity: "temperature", Min: -2, Max: 40, Unit: "°C"}.Check(50)
+	assert.EqualError(t, As("water temperature", low), "water temperature: 50 °C is outside -2 to 40 °C")
+	assert.EqualError(t, As("salt", Bad("label", "5", "more")), "salt: label: got 5, want more")
+}
+
+func TestSet(t *testing.T) {
+	assert.NoError(t, Set("to", units.Celsius(0)))
+	assert.EqualError(t, Set("to", units.Temperature{}), "to: got nothing, want a temperature")
+}
+
 func TestNaN(t *testing.T) {
 	assert.True(t, math.IsNaN(NaN[units.Volume]().Litres()))
 }

@@ -1,0 +1,94 @@
+package seawater
+
+import (
+	"math"
+	"strings"
+
+	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/units"
+)
+
+// String writes the sample, "35.16504 g/kg at 25 °C", as MarshalText does.
+func (s Sample) String() string { return s.salinity.String() + " at " + s.temperature.String() }
+
+// MarshalText writes "35.16504 g/kg at 25 °C"; reading that gives the same
+// sample back.
+func (s Sample) MarshalText() ([]byte, error) {
+	if _, err := FromAbsolute(s.salinity, s.temperature); err != nil {
+		return nil, err
+	}
+	return []byte(s.String()), nil
+}
+
+const sampleWant = `a salinity and a temperature such as "35 ppt at 25 °C" or "35.165 g/kg at 77 °F"`
+
+// UnmarshalText reads "35 ppt at 25 °C", a practical salinity, or "35.165 g/kg at
+// 25 °C", an absolute one.
+func (s *Sample) UnmarshalText(text []byte) error {
+	*s = invalid()
+	salinity, temperature, found := strings.Cut(string(text), " at ")
+	if !found {
+		return input.Bad("water", `"`+string(text)+`"`, sampleWant)
+	}
+	t, err := units.Parse[units.Temperature](temperature)
+	if err != nil {
+		return err
+	}
+	if strings.HasSuffix(strings.TrimSpace(salinity), "g/kg") {
+		absolute, err := units.Parse[units.AbsoluteSalinity](salinity)
+		if err != nil {
+			return err
+		}
+		*s, err = FromAbsolute(absolute, t)
+		return err
+	}
+	practical, err := units.Parse[units.PracticalSalinity](salinity)
+	if err != nil {
+		return err
+	}
+	*s, err = FromPractical(practical, t)
+	return err
+}
+
+// String writes the portion, "40 g of 35.16504 g/kg at 25 °C", as MarshalText
+// does.
+func (p Portion) String() string { return p.Mass.String() + " of " + p.Sample.String() }
+
+// MarshalText writes "40 g of 35.16504 g/kg at 25 °C"; reading that gives the same
+// portion back.
+func (p Portion) MarshalText() ([]byte, error) {
+	mass, err := p.Mass.MarshalText()
+	if err != nil {
+		return nil, err
+	}
+	sample, err := p.Sample.MarshalText()
+	if err != nil {
+		return nil, err
+	}
+	return append(append(mass, " of "...), sample...), nil
+}
+
+// UnmarshalText reads "40 kg of 35 ppt at 25 °C" or "40 L of 35 ppt at 25 °C",
+// the volume measured at that temperature.
+func (p *Portion) UnmarshalText(text []byte) error {
+	*p = Portion{invalid(), units.Mass(math.NaN())}
+	amount, water, found := strings.Cut(string(text), " of ")
+	if !found {
+		return input.Bad("water", `"`+string(text)+`"`, `an amount of a water such as "40 L of 35 ppt at 25 °C"`)
+	}
+	s, err := units.Parse[Sample](water)
+	if err != nil {
+		return err
+	}
+	mass, err := units.Parse[units.Mass](amount)
+	if err == nil {
+		*p = s.OfMass(mass)
+		return nil
+	}
+	volume, verr := units.Parse[units.Volume](amount)
+	if verr != nil {
+		return input.Bad("water", `"`+string(text)+`"`, `a mass or a volume of a water such as "40 L of 35 ppt at 25 °C"`)
+	}
+	*p = s.OfVolume(volume)
+	return nil
+}
