@@ -26,10 +26,10 @@ const (
 )
 
 // possible tells whether water can have this salinity in g/kg, temperature in
-// °C and pressure in dbar at all. NaN is impossible; so is an infinity, which
-// x - x tells from a number.
+// °C and pressure in dbar at all. NaN is impossible; so is an infinity: x - x
+// is zero for numbers only.
 func possible(sa, t, p float64) bool {
-	return sa >= 0 && sa <= 1000 && t >= -zeroCelsius && t-t == 0 && p-p == 0
+	return sa >= 0 && sa <= 1000 && t >= -zeroCelsius && (t-t)+(p-p) == 0
 }
 
 // reduce returns the variables of the Gibbs function: ξ, τ and π. ξ is NaN,

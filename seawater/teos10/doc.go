@@ -13,12 +13,14 @@
 //     in-situ temperature that a thermometer shows and hold up to 120 g/kg.
 //     "Exact" is the word of TEOS-10 for them: nothing is fitted a second time.
 //
-// Density of the two differs by at most 0.001 kg/m³ up to 1000 dbar.
+// Density of the two differs by at most 0.0014 kg/m³ up to 1000 dbar, by 0.0007
+// in the warm salt water of a tank.
 //
 // Conservative Temperature is heat content in degrees: heat mixes with it as
-// mass does. At the surface of a tank of practical salinity 35 it lies within 0.03 K of
-// what the thermometer shows, in brackish water a degree or more above it;
-// [ConservativeFromInSitu] and [InSituFromConservative] go from one to the other.
+// mass does. At the surface of a tank of practical salinity 35 it lies within
+// 0.03 K of what the thermometer shows, in brackish water up to 1.5 K above
+// it; [ConservativeFromInSitu] and [InSituFromConservative] go from one to the
+// other.
 //
 // Absolute salinity is in g/kg. [AbsoluteFromPractical] takes the salt to
 // have the composition of standard seawater; [DensitySalinity] corrects for

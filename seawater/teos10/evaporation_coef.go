@@ -1,8 +1,7 @@
 package teos10
 
-// Latent heat of evaporation in J/kg [TEOS10, toolbox]: Σ c_ij xⁱ yʲ with x = ξ
-// and y = CT / 40 °C. The digit of a name is i; the arrays hold rising powers
-// of y.
+// Latent heat of evaporation in J/kg [TEOS10, toolbox]: Σ c_ij ξⁱ yʲ with
+// y = CT / 40 °C. The digit of a name is i; the arrays hold rising powers of y.
 var (
 	evaporation0 = [...]float64{2499065.844825125, -90968.00915831875, 18.94281502222415, -1207.006482532330, 573.1307337366114, -323.3571307223379, 102.1046205356775}
 	evaporation1 = [...]float64{-0.1544590633515099, 45.89984751248335, -110.4989199195898, 11.86568375570869, 84.60780175632090, -23.89853928747630}

@@ -14,12 +14,12 @@ import (
 //	symbol   µ_W(SA, t_f, p) = g_ice(t_f, p); then t_f - f · 10⁻³ K · (2.4 - SA/70.33008)
 //	source   [R13]; [R10]; [TEOS10] section 3.33
 //	units    SA g/kg, p dbar, air f as a share of saturation; result °C ITS-90
-//	range    0 <= SA <= 120, 0 <= p <= 10000, 0 <= f <= 1
+//	range    0 <= SA <= 120, p <= 9989 (100 MPa), t_f >= -12.15, 0 <= f <= 1
 //	outside  extrapolates (CheckRangeFreezing tells); NaN if there is no such temperature;
 //	         f < 0 or meaningless input: NaN
 func FreezingTemperature(sa units.AbsoluteSalinity, p units.SeaPressure, air units.Fraction) units.Temperature {
 	t := freezing(sa, p)
-	if !(air >= 0) {
+	if !(air >= 0 && air-air == 0) {
 		t = math.NaN()
 	}
 	return units.Celsius(t - float64(air)*1e-3*(2.4-sa.GramsPerKilogram()*(0.5/standardSalinity)))
@@ -58,11 +58,12 @@ func freezing(sa units.AbsoluteSalinity, p units.SeaPressure) float64 {
 //	symbol   CT_f = Σ c_ik (SA/100)^(i/2) (p/10⁴)ᵏ - f · 10⁻³ K · (2.4 - a SA)(1 + b (1 - SA/35.16504))
 //	source   [TEOS10], toolbox
 //	units    SA g/kg, p dbar, air f as a share of saturation; result °C
-//	range    0 <= SA <= 120, 0 <= p <= 10000, 0 <= f <= 1; within 5e-4 K
+//	range    0 <= SA <= 120, p <= 9989 (100 MPa), t_f >= -12.15, 0 <= f <= 1;
+//	         within 7e-4 K of FreezingTemperature
 //	outside  extrapolates (CheckRangeFreezing tells); f < 0 or meaningless input: NaN
 func FreezingConservative(sa units.AbsoluteSalinity, p units.SeaPressure, air units.Fraction) ConservativeTemperature {
 	s, z := sa.GramsPerKilogram(), p.Decibars()/dbarUnit
-	if !(possible(s, 0, z) && air >= 0) {
+	if !(possible(s, 0, z) && air >= 0 && air-air == 0) {
 		return ConservativeTemperature{math.NaN()}
 	}
 	t := freezingSeries(math.Sqrt(s*0.01), z,
@@ -83,7 +84,7 @@ func freezingSeries(x, z float64, c0, c2, c3, c4 *[4]float64, c5 *[3]float64, c6
 //	symbol   L = µ_W - T ∂µ_W/∂T - (g_ice - T ∂g_ice/∂T) at t_f, air-free
 //	source   [TEOS10] section 3.34
 //	units    SA g/kg, p dbar; result J/kg
-//	range    0 <= SA <= 120, p <= 9989 (100 MPa)
+//	range    0 <= SA <= 120, p <= 9989 (100 MPa), t_f >= -12.15
 //	outside  extrapolates (CheckRangeFreezing tells); meaningless input: NaN
 func MeltingHeat(sa units.AbsoluteSalinity, p units.SeaPressure) float64 {
 	t := freezing(sa, p)

@@ -12,8 +12,8 @@ import (
 // 1000 times S, ST and SP, a million times SS.
 //
 // Everything else follows from these ten numbers by the rules of
-// thermodynamics [R13]; the functions with Exact in their names do
-// that, and work out no more of the ten than they need.
+// thermodynamics [R13]; the functions with Exact in their names do that, and
+// work out no more of the ten than they need.
 type Derivatives struct {
 	G          float64 // J/kg
 	S, T, P    float64
@@ -60,10 +60,11 @@ func Gibbs(sa units.AbsoluteSalinity, t units.Temperature, p units.SeaPressure) 
 //	range    from the freezing point of seawater to 40 °C, p <= 9989 (100 MPa)
 //	outside  extrapolates; meaningless input: NaN
 func GibbsWater(t units.Temperature, p units.SeaPressure) Derivatives {
-	if !possible(0, t.Celsius(), p.Decibars()) {
+	x, y, z := reduce(units.AbsoluteSalinity{}, t.Celsius(), p.Decibars())
+	if math.IsNaN(x) {
 		return noDerivatives()
 	}
-	return gibbs(0, t.Celsius()/kelvinUnit, p.Decibars()/dbarUnit)
+	return gibbs(x, y, z)
 }
 
 // GibbsSaline returns the saline part of the Gibbs function of seawater.

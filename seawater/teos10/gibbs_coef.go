@@ -6,7 +6,10 @@ package teos10
 //	gW = Σ w_jk τʲ πᵏ
 //
 // τ = t / 40 °C and π = p / 10⁴ dbar; the digits of a name are j and k.
-const (
+//
+// These are variables, though nothing sets them: the processor adds them
+// straight from memory, where it would have to load a constant first.
+var (
 	w00 = 0.101342743139674e3
 	w01 = 0.100015695367145e6
 	w02 = -0.254457654203630e4
@@ -56,7 +59,7 @@ const (
 //	gS = ξ² ln ξ (s100 + s110 τ) + Σ s_ijk ξⁱ τʲ πᵏ  (i from 2)
 //
 // ξ = sqrt(SA / SA_u); the digits of a name are i, j and k.
-const (
+var (
 	s100 = 0.581281456626732e4
 	s200 = 0.141627648484197e4
 	s300 = -0.243214662381794e4

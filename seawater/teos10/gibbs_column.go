@@ -6,29 +6,27 @@ package teos10
 // inverses iterate on those eight numbers alone.
 type column [8]float64
 
-// value returns the polynomial. Even and odd powers go side by side, so that
-// the processor waits half as long for the sum.
+// value returns the polynomial, by pairs, so that the processor need not wait
+// for one long chain of sums.
 func (c *column) value(y float64) float64 {
 	y2 := y * y
-	return c[0] + y2*(c[2]+y2*(c[4]+y2*c[6])) + y*(c[1]+y2*(c[3]+y2*(c[5]+y2*c[7])))
+	return c[0] + y*c[1] + y2*(c[2]+y*c[3]) + y2*y2*(c[4]+y*c[5]+y2*(c[6]+y*c[7]))
 }
 
 // slope and curvature are the first two derivatives in τ.
 func (c *column) slope(y float64) float64 {
 	y2 := y * y
-	return c[1] + y2*(3*c[3]+y2*(5*c[5]+y2*(7*c[7]))) + y*(2*c[2]+y2*(4*c[4]+y2*(6*c[6])))
+	return c[1] + y*(2*c[2]) + y2*(3*c[3]+y*(4*c[4])) + y2*y2*(5*c[5]+y*(6*c[6])+y2*(7*c[7]))
 }
 
 func (c *column) curvature(y float64) float64 {
 	y2 := y * y
-	return 2*c[2] + y2*(12*c[4]+y2*(30*c[6])) + y*(6*c[3]+y2*(20*c[5]+y2*(42*c[7])))
+	return 2*c[2] + y*(6*c[3]) + y2*(12*c[4]+y*(20*c[5])) + y2*y2*(30*c[6]+y*(42*c[7]))
 }
 
 // The functions below write the sums of gibbs_coef.go as nested products, with
-// x = ξ and z = π. The factors that differentiation brings are products of
-// constants, so they cost nothing. Terms that remain at the surface come
-// first; the others are added only under pressure. The logarithm of gS stands
-// in none of them.
+// x = ξ and z = π. Terms that remain at the surface come first; the others are
+// added only under pressure. The logarithm of gS stands in none of them.
 
 // seawater sets c to gW + gS.
 func (c *column) seawater(x, z float64) {
@@ -158,7 +156,7 @@ func (c *column) salineSP(x, z float64) {
 	}
 }
 
-// salineSS sets c to ξ² times (1/ξ) ∂/∂ξ of (1/ξ) ∂gS/∂ξ:
+// salineSS sets c to ξ² times (1/ξ) ∂/∂ξ of (1/ξ) ∂gS/∂ξ, that is
 // Σ i (i-2) s_ijk ξⁱ⁻² τʲ πᵏ and, from the logarithm, 2 s1j0.
 func (c *column) salineSS(x, z float64) {
 	c[0] = 2*s100 + x*(3*s300+x*(8*s400+x*(15*s500+x*(24*s600+x*(35*s700)))))

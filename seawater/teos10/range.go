@@ -46,8 +46,9 @@ var (
 )
 
 // CheckRange returns nil where the 75-term polynomial holds, and otherwise a
-// *units.RangeError. The polynomial was fitted to the waters of the ocean: below 500 dbar
-// these get saltier and cooler with depth, and the range narrows.
+// *units.RangeError. The polynomial was fitted to the waters of the ocean:
+// below 500 dbar these get saltier and cooler with depth, and the range
+// narrows.
 func CheckRange(sa units.AbsoluteSalinity, ct ConservativeTemperature, p units.SeaPressure) error {
 	if err := volumePressure.Check(p.Decibars()); err != nil {
 		return err
@@ -72,10 +73,11 @@ func CheckRangeExact(sa units.AbsoluteSalinity, t units.Temperature, p units.Sea
 }
 
 // CheckRangeFreezing returns nil where the freezing temperatures hold, and
-// otherwise a *units.RangeError.
+// otherwise a *units.RangeError: where the Gibbs function holds at the
+// freezing point.
 func CheckRangeFreezing(sa units.AbsoluteSalinity, p units.SeaPressure, air units.Fraction) error {
-	return first(gibbsSalinity.Check(sa.GramsPerKilogram()),
-		gibbsPressure.Check(p.Decibars()), airFraction.Check(float64(air)))
+	return first(gibbsSalinity.Check(sa.GramsPerKilogram()), gibbsPressure.Check(p.Decibars()),
+		airFraction.Check(float64(air)), gibbsTemperature.Check(FreezingConservative(sa, p, air).celsius))
 }
 
 // CheckRangeEvaporation returns nil where EvaporationHeat holds, and otherwise

@@ -11,7 +11,7 @@ import (
 //
 //	symbol   ρ(SA, CT, p) = ρ
 //	source   [RMMB15]
-//	units    ρ kg/m³, CT °C, p dbar; result g/kg, inverse to 1e-12 g/kg and rounding
+//	units    ρ kg/m³, CT °C, p dbar; result g/kg, inverse to the last bits of ρ, 3e-12 g/kg
 //	range    0 <= SA <= 42, freezing <= CT <= 40, 0 <= p <= 8000, narrower in the deep
 //	outside  extrapolates (CheckRange of the result tells); NaN if no salinity has
 //	         this density, lighter than pure water for one; meaningless input: NaN
@@ -19,14 +19,17 @@ func SalinityFromDensity(rho units.Density, ct ConservativeTemperature, p units.
 	w, y, z := reduceConservative(units.Absolute(20), ct, p)
 	c0, c1, c2, c3, c4, c5, c6 := volumeTerms(y, z)
 	v := 1 / rho.KilogramsPerCubicMetre()
-	// Halley's rule in s from the middle of the range, as in column.root.
+	// Newton's rule with its second-order term, in s from the middle of the
+	// range; after a step of 1e-5 the rest is below the last bit.
 	s := math.Sqrt(w)
 	const enough, steps = 1e-5, 30
 	for range steps {
-		f := c0 + s*(c1+s*(c2+s*(c3+s*(c4+s*(c5+s*c6))))) - v
-		f1 := c1 + s*(2*c2+s*(3*c3+s*(4*c4+s*(5*c5+s*6*c6))))
-		f2 := 2*c2 + s*(6*c3+s*(12*c4+s*(20*c5+s*30*c6)))
-		d := f * f1 / (f1*f1 - 0.5*f*f2)
+		w = s * s
+		f := c0 + w*(c2+w*(c4+w*c6)) + s*(c1+w*(c3+w*c5)) - v
+		r := 1 / (c1 + w*(3*c3+w*5*c5) + s*(2*c2+w*(4*c4+w*6*c6)))
+		bend := r * (2*c2 + w*(12*c4+w*30*c6) + s*(6*c3+w*20*c5))
+		d := r * f
+		d *= 1 + 0.5*d*bend
 		s -= d
 		if math.Abs(d) < enough {
 			return salinityResult(s*s*salinityUnit - specvolOffset)
@@ -40,7 +43,7 @@ func SalinityFromDensity(rho units.Density, ct ConservativeTemperature, p units.
 //
 //	symbol   1/g_P(SA, t, p) = ρ
 //	source   [R13]
-//	units    ρ kg/m³, t °C ITS-90, p dbar; result g/kg, inverse to 1e-12 g/kg and rounding
+//	units    ρ kg/m³, t °C ITS-90, p dbar; result g/kg, inverse to the last bits of ρ, 3e-12 g/kg
 //	range    0 <= SA <= 120, -12.15 <= t <= 40, p <= 9989 (100 MPa)
 //	outside  extrapolates (CheckRangeExact of the result tells); NaN if no salinity
 //	         has this density, lighter than pure water for one; meaningless input: NaN

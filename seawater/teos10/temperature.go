@@ -43,7 +43,21 @@ func (t PotentialTemperature) Celsius() float64 { return t.celsius }
 //	outside  extrapolates (CheckRangeExact tells); meaningless input: NaN
 func ConservativeFromInSitu(sa units.AbsoluteSalinity, t units.Temperature, p units.SeaPressure) ConservativeTemperature {
 	x, y, z := reduce(sa, t.Celsius(), p.Decibars())
-	return conservative(x, raised(x, y, z))
+	var c column
+	if z == 0 {
+		c.potentialEnthalpy(x)
+		return ConservativeTemperature{c.value(y) * (1 / heatCapacity0)}
+	}
+	var pressed, entropy column
+	c.surface(x)
+	pressed.press(&c, x, z)
+	entropy.slopeOf(&c)
+	// Equal entropy gives the potential temperature, and with g_T known, h0 =
+	// g - T g_T needs g alone.
+	gT := pressed.slope(y)
+	c[0] = level(x, 0)
+	y = entropy.root(gT, y)
+	return ConservativeTemperature{(c.value(y) - (y+zeroCelsius/kelvinUnit)*gT) * (1 / heatCapacity0)}
 }
 
 // InSituFromConservative returns what a thermometer shows in seawater of
@@ -69,7 +83,9 @@ func InSituFromConservative(sa units.AbsoluteSalinity, ct ConservativeTemperatur
 //	outside  extrapolates (CheckRangeExact tells); meaningless input: NaN
 func ConservativeFromPotential(sa units.AbsoluteSalinity, pt PotentialTemperature) ConservativeTemperature {
 	x, y, _ := reduce(sa, pt.celsius, 0)
-	return conservative(x, y)
+	var c column
+	c.potentialEnthalpy(x)
+	return ConservativeTemperature{c.value(y) * (1 / heatCapacity0)}
 }
 
 // PotentialFromConservative returns the potential temperature of seawater of
@@ -129,22 +145,18 @@ func MovedTemperature(sa units.AbsoluteSalinity, t units.Temperature, from, to u
 	return units.Celsius(kelvinUnit * sunk(x, raised(x, y, z), to.Decibars()/dbarUnit))
 }
 
-// conservative returns the Conservative Temperature of water of potential
-// temperature y.
-func conservative(x, y float64) ConservativeTemperature {
+// potential returns the potential temperature, in units of τ, of water of
+// Conservative Temperature ct in °C.
+func potential(x, ct float64) float64 {
 	var c column
 	c.potentialEnthalpy(x)
-	return ConservativeTemperature{c.value(y) * (1 / heatCapacity0)}
+	return c.root(heatCapacity0*ct, potentialGuess(x, ct)*(1./kelvinUnit))
 }
 
-// potential returns the potential temperature of water of Conservative
-// Temperature ct, in °C; the result is in units of τ.
-func potential(x, ct float64) float64 {
+// potentialGuess returns the potential temperature in °C to 7 mK.
+func potentialGuess(x, ct float64) float64 {
 	s := x * x * (salinityUnit / practicalUnit)
-	guess := (ptA0 + s*(ptA1+s*ptA2) + ct*(ptA3+s*ptA4+ct*ptA5)) / (ptB0 + s*ptB1 + ct*(ptB2+ct*ptB3))
-	var c column
-	c.potentialEnthalpy(x)
-	return c.root(heatCapacity0*ct, guess*(1./kelvinUnit))
+	return (ptA0 + s*(ptA1+s*ptA2) + ct*(ptA3+s*ptA4+ct*ptA5)) / (ptB0 + s*ptB1 + ct*(ptB2+ct*ptB3))
 }
 
 // raised returns the temperature of water of temperature y at pressure z after
@@ -154,11 +166,11 @@ func raised(x, y, z float64) float64 {
 	if z == 0 {
 		return y + 0*x // NaN if x is
 	}
-	var surface, pressed column
+	var surface, pressed, entropy column
 	surface.surface(x)
 	pressed.press(&surface, x, z)
-	surface.differentiate()
-	return surface.root(pressed.slope(y), y)
+	entropy.slopeOf(&surface)
+	return entropy.root(pressed.slope(y), y)
 }
 
 // sunk returns the temperature of water of temperature y at the surface after
@@ -167,33 +179,36 @@ func sunk(x, y, z float64) float64 {
 	if z == 0 {
 		return y + 0*x
 	}
-	var surface, pressed column
+	var surface, pressed, entropy column
 	surface.surface(x)
 	pressed.press(&surface, x, z)
-	pressed.differentiate()
-	return pressed.root(surface.slope(y), y)
+	entropy.slopeOf(&pressed)
+	return entropy.root(surface.slope(y), y)
 }
 
-// differentiate turns c into its slope.
-func (c *column) differentiate() {
-	c[0], c[1], c[2], c[3] = c[1], 2*c[2], 3*c[3], 4*c[4]
-	c[4], c[5], c[6], c[7] = 5*c[5], 6*c[6], 7*c[7], 0
+// slopeOf sets c to the derivative of g in τ.
+func (c *column) slopeOf(g *column) {
+	c[0], c[1], c[2], c[3] = g[1], 2*g[2], 3*g[3], 4*g[4]
+	c[4], c[5], c[6], c[7] = 5*g[5], 6*g[6], 7*g[7], 0
 }
 
-// root solves c(y) = target from a guess near y. Each round is a step by
-// Halley's rule, which leaves the cube of the error, and a second step with the slope
-// carried along, which leaves a product of the two steps: when that one is short, the
-// root is right to the last bits. One round does from the guesses made here; NaN
-// means that no round ended well.
+// root solves c(y) = target from a guess near y. Each round is a step d by
+// Newton's rule with its second-order term (Chebyshev's method), which leaves
+// the cube of the error, and a step e with the slope carried along instead of
+// computed again, which leaves less than 0.1 e d². One round does from the
+// guesses made here, down to some 700 dbar; NaN means that no round ended
+// well.
 func (c *column) root(target, y float64) float64 {
-	const enough, rounds = 1e-8, 20
+	const enough, rounds = 2e-14, 20
 	for range rounds {
-		f, f1, f2 := c.value(y)-target, c.slope(y), c.curvature(y)
-		d := f * f1 / (f1*f1 - 0.5*f*f2)
+		r := 1 / c.slope(y)
+		bend := r * c.curvature(y)
+		d := r * (c.value(y) - target)
+		d *= 1 + 0.5*d*bend
 		y -= d
-		e := (c.value(y) - target) / (f1 - d*f2)
+		e := r * (1 + d*bend) * (c.value(y) - target)
 		y -= e
-		if math.Abs(e) < enough {
+		if math.Abs(e) < 1e-6 && math.Abs(e)*d*d < enough {
 			return y
 		}
 	}

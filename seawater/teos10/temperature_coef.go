@@ -1,11 +1,11 @@
 package teos10
 
 // Potential enthalpy h0 in J/kg [TEOS10]: the Gibbs function of seawater in the
-// form g - T g_T at p = 0, in which the logarithm cancels, written out in powers of ξ
-// and τ. The digits of a name are the powers of ξ and τ.
+// form g - T g_T at p = 0, in which the logarithm cancels, written out in
+// powers of ξ and τ. The digits of a name are these powers.
 //
 //	h0 = Σ h_ij ξⁱ τʲ
-const (
+var (
 	h00 = 61.01362420681071
 	h01 = 168776.46138048015
 	h02 = -2735.2785605119625
