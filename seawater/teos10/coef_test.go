@@ -7,6 +7,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -16,7 +17,8 @@ import (
 )
 
 // literals reads the numbers of a file of this package as they are written:
-// constants by name, arrays by name and place, as in "v00[3]".
+// constants by name, arrays by name and place, as in "v00[3]", imaginary
+// parts with an i, as in "iceT1i".
 func literals(t *testing.T, file string) map[string]float64 {
 	t.Helper()
 	tree, err := parser.ParseFile(token.NewFileSet(), file, nil, 0)
@@ -30,7 +32,7 @@ func literals(t *testing.T, file string) map[string]float64 {
 		if !ok {
 			return 0, false
 		}
-		x, err := strconv.ParseFloat(lit.Value, 64)
+		x, err := strconv.ParseFloat(strings.TrimSuffix(lit.Value, "i"), 64)
 		return sign * x, err == nil
 	}
 	found := map[string]float64{}
@@ -48,6 +50,13 @@ func literals(t *testing.T, file string) map[string]float64 {
 				}
 			} else if x, ok := number(spec.Values[i]); ok {
 				found[name.Name] = x
+			} else if sum, ok := spec.Values[i].(*ast.BinaryExpr); ok {
+				re, _ := number(sum.X)
+				im, _ := number(sum.Y)
+				if sum.Op == token.SUB {
+					im = -im
+				}
+				found[name.Name], found[name.Name+"i"] = re, im
 			}
 		}
 		return true
@@ -112,6 +121,16 @@ func TestCoefficientsAreThePublishedOnes(t *testing.T) {
 			assert.Equal(t, r.Float(t, tb.coef), x, "%s: %s", tb.file, name)
 		}
 		assert.Equal(t, tb.count, count, tb.table)
+	}
+}
+
+func TestIceCoefficientsAreThePublishedOnes(t *testing.T) {
+	have := literals(t, "ice_coef.go")
+	for _, r := range checks.Table(t, "testdata/ice.csv") {
+		x, ok := have[r["name"]]
+		assert.True(t, ok, r["name"])
+		assert.Equal(t, r.Float(t, "re"), x, r["name"])
+		assert.Equal(t, r.Float(t, "im"), have[r["name"]+"i"], r["name"])
 	}
 }
 

@@ -85,6 +85,9 @@ func TestTransportGrid(t *testing.T) {
 		checks.Relative(t, "surface tension"+at, SurfaceTension(sa, temp), r.Float(t, "sigma"), 1e-14)
 		// An ideal vapour is right to 1e-4 of the pressure.
 		checks.Relative(t, "vapour pressure"+at, VapourPressure(sa, temp), r.Float(t, "pv_exact_Pa"), 1e-4)
+		lowering := math.Exp(-OsmoticCoefficient(sa, temp, 0) * Molality(sa) * 0.018015268)
+		checks.Relative(t, "lowering of vapour pressure"+at, VapourPressure(sa, temp),
+			lowering*VapourPressure(units.Absolute(0), temp), 1e-13)
 		checks.Relative(t, "vapour pressure of water"+at, VapourPressure(units.Absolute(0), temp),
 			r.Float(t, "psat_water_wagner_Pa"), 1e-13)
 		// The pure-water part of the viscosity against IAPWS SR6-08: 0.02 % to 35 °C.
