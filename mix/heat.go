@@ -46,6 +46,9 @@ func Heat(h Heating) (HeatPlan, error) {
 	if err := input.NotNegative("loss", float64(h.Loss), "W/K"); err != nil {
 		return HeatPlan{}, err
 	}
+	if err := input.Set("water: temperature", h.Water.Temperature()); err != nil {
+		return HeatPlan{}, err
+	}
 	if err := input.Set("to", h.To); err != nil {
 		return HeatPlan{}, err
 	}
@@ -99,6 +102,11 @@ func Heat(h Heating) (HeatPlan, error) {
 func Temper(hot, cold seawater.Sample, want units.Temperature, total units.Volume) (ofHot, ofCold units.Volume, err error) {
 	if err := input.Positive("total", float64(total), "L"); err != nil {
 		return input.NaN[units.Volume](), input.NaN[units.Volume](), err
+	}
+	for _, t := range [...]units.Temperature{hot.Temperature(), cold.Temperature(), want} {
+		if err := input.Set("hot, cold and wanted temperature", t); err != nil {
+			return input.NaN[units.Volume](), input.NaN[units.Volume](), err
+		}
 	}
 	if !(cold.Temperature().Celsius() <= want.Celsius() && want.Celsius() <= hot.Temperature().Celsius()) {
 		return input.NaN[units.Volume](), input.NaN[units.Volume](), input.Bad("want", want.String(),

@@ -207,7 +207,7 @@ func TestErrorsSayWhatToDo(t *testing.T) {
 	b.Temperature = units.Celsius(77)
 	b.WaterTemperature = units.Celsius(20)
 	_, err = mix.Plan(b)
-	assert.EqualError(t, err, "temperature: 77 °C is outside -2 to 40 °C (IAPWS SR7-09 and PSS-78; no warmer standard is implemented)")
+	assert.EqualError(t, err, "temperature: 77 °C is outside -2 to 40 °C (IAPWS SR7-09; no warmer standard is implemented)")
 	b.Temperature = units.Celsius(25)
 	b.Salt.SeaSalt = 95
 	_, err = mix.Plan(b)
@@ -447,6 +447,7 @@ func TestHeatRefuses(t *testing.T) {
 	good := mix.Heating{Water: water(t, 18).OfVolume(40), To: units.Celsius(25), Heater: 100 * units.Watt, Loss: 5, Room: units.Celsius(20)}
 	for name, spoil := range map[string]func(*mix.Heating){
 		"no water":        func(h *mix.Heating) { h.Water.Mass = 0 },
+		"what water":      func(h *mix.Heating) { h.Water = seawater.Portion{Mass: 1000} },
 		"no heater":       func(h *mix.Heating) { h.Heater = 0 },
 		"negative loss":   func(h *mix.Heating) { h.Loss = -1 },
 		"too hot":         func(h *mix.Heating) { h.To = units.Celsius(70) },
@@ -488,6 +489,8 @@ func TestTemper(t *testing.T) {
 	require.NoError(t, err)
 	assert.InDelta(t, 30, (a + b).Litres(), 1e-9)
 
+	_, _, err = mix.Temper(hot, seawater.Sample{}, units.Celsius(25), 30)
+	assert.ErrorIs(t, err, units.ErrInput)
 	for _, bad := range []struct {
 		want  float64
 		total units.Volume

@@ -234,6 +234,9 @@ func (b Batch) assumptions(share units.Fraction, target seawater.Sample) []strin
 		"The product is " + input.Fixed(share.Percent(), 1) + " % sea salt of the composition of the ocean; the rest of it counts as water.",
 		"The water is pure and poured at " + input.Number(b.WaterTemperature.Celsius()) + " °C; volume and readings of the mix are those at " + input.Number(b.Temperature.Celsius()) + " °C.",
 	}
+	if b.Temperature.Celsius() > 35 {
+		list = append(list, "Conductivity above 35 °C is extrapolated: the practical salinity scale was measured up to there.")
+	}
 	if b.Vessel.Exists() && b.Vessel.safe == b.Vessel.brim {
 		list = append(list, "No safe fill was given, so the brim was taken as the limit: leave room to stir.")
 	}

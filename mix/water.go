@@ -9,10 +9,10 @@ import (
 // pureAt makes pure water and blames the field that its temperature came from.
 func pureAt(field string, t units.Temperature) (seawater.Sample, error) {
 	s, err := seawater.PureWater(t)
-	if err != nil {
-		return s, input.As(field, err)
+	if unset := input.Set(field, t); unset != nil {
+		return s, unset
 	}
-	return s, input.Set(field, t)
+	return s, input.As(field, err)
 }
 
 // saltAt makes the water of two fields and blames the one that is wrong.

@@ -38,14 +38,17 @@ func (p Portion) Water() units.Mass { return p.Mass - p.Salt() }
 
 // Blend pours portions together: mass adds up, salt adds up, and heat adds up
 // as conservative temperature, the measure of heat content of TEOS-10
-// (McDougall 2003). The heat that mixing salt and fresh water itself takes up
-// (below 0.02 K) is in it; heat from the vessel and the air is not.
+// (McDougall 2003). That mixing salt water and fresh cools them a little, by 0.01
+// K for seawater at 25 °C and 0.05 K at 0 °C, is in it; heat from the vessel and
+// the air is not. Brine and fresh water near freezing can end below the range of
+// a Sample: the numbers hold, but such a blend cannot be written as text.
 //
 // Portions of no mass do not count, and nothing but those gives an empty
 // Portion. A negative mass or one that is not a number gives NaN in all that is
 // asked of the blend.
 func Blend(portions ...Portion) Portion {
 	var mass, salt, heat float64
+	freshest, saltiest := math.Inf(1), math.Inf(-1)
 	only := -1
 	for i, p := range portions {
 		m := float64(p.Mass)
@@ -60,6 +63,8 @@ func Blend(portions ...Portion) Portion {
 		} else {
 			only = -1
 		}
+		freshest = min(freshest, p.salinity.GramsPerKilogram())
+		saltiest = max(saltiest, p.salinity.GramsPerKilogram())
 		mass += m
 		salt += m * p.salinity.GramsPerKilogram()
 		heat += m * teos10.ConservativeFromInSitu(p.salinity, p.temperature, 0).Celsius()
@@ -70,7 +75,8 @@ func Blend(portions ...Portion) Portion {
 	case only >= 0: // nothing to blend, no digit to lose
 		return portions[only]
 	}
-	s := units.Absolute(salt / mass)
+	// No rounding may take the blend past its saltiest or freshest part.
+	s := units.Absolute(min(max(salt/mass, freshest), saltiest))
 	t := teos10.InSituFromConservative(s, teos10.Conservative(heat/mass), 0)
 	return Portion{Sample{s, t}, units.Mass(mass)}
 }

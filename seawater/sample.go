@@ -23,23 +23,42 @@ type Sample struct {
 // The range of a Sample at atmospheric pressure.
 var (
 	salinityRange    = units.Range{Quantity: "absolute salinity", Min: 0, Max: 120, Unit: "g/kg", Source: "IAPWS R13-08, at atmospheric pressure"}
-	temperatureRange = units.Range{Quantity: "temperature", Min: -2, Max: 40, Unit: "°C", Source: "IAPWS SR7-09 and PSS-78; no warmer standard is implemented"}
+	temperatureRange = units.Range{Quantity: "temperature", Min: -2, Max: 40, Unit: "°C", Source: "IAPWS SR7-09; no warmer standard is implemented"}
 )
 
-// FromAbsolute returns water of an absolute salinity.
+// FromAbsolute returns water of an absolute salinity. A temperature that
+// nobody set is refused, as it is by all functions that make a Sample.
 func FromAbsolute(s units.AbsoluteSalinity, t units.Temperature) (Sample, error) {
-	if err := salinityRange.Check(s.GramsPerKilogram()); err != nil {
+	if err := input.Set("temperature", t); err != nil {
 		return invalid(), err
 	}
-	if err := temperatureRange.Check(t.Celsius()); err != nil {
+	made := Sample{units.Absolute(unrounded(s.GramsPerKilogram(), salinityRange)), t}
+	if err := made.check(); err != nil {
 		return invalid(), err
 	}
-	return Sample{s, t}, nil
+	return made, nil
+}
+
+// check returns the error of a sample outside the standard.
+func (s Sample) check() error {
+	if err := salinityRange.Check(s.salinity.GramsPerKilogram()); err != nil {
+		return err
+	}
+	return temperatureRange.Check(s.temperature.Celsius())
+}
+
+// unrounded takes what lies above a range by rounding alone for its end.
+func unrounded(x float64, r units.Range) float64 {
+	if x > r.Max && x <= r.Max*(1+1e-12) {
+		return r.Max
+	}
+	return x
 }
 
 // FromPractical returns water of a practical salinity and of the reference
 // composition of sea salt: practical 35 is 35.16504 g/kg.
 func FromPractical(s units.PracticalSalinity, t units.Temperature) (Sample, error) {
+	s = units.Practical(unrounded(s.Value(), practicalRange))
 	if err := practicalRange.Check(s.Value()); err != nil {
 		return invalid(), err
 	}
@@ -54,8 +73,20 @@ func PureWater(t units.Temperature) (Sample, error) {
 }
 
 // FromConductivity returns the water that has this conductivity at this
-// temperature, as measured and not compensated to 25 °C.
+// temperature, as measured and not compensated to 25 °C. From 35 °C, where the
+// measurements of PSS-78 end, to 40 it extrapolates the scale.
 func FromConductivity(c units.Conductivity, t units.Temperature) (Sample, error) {
+	if err := temperatureRange.Check(t.Celsius()); err != nil {
+		return invalid(), err
+	}
+	saltiest := units.Range{
+		Quantity: "conductivity in mS/cm",
+		Max:      pss78.Conductivity(units.Practical(practicalRange.Max), t, 0).MillisiemensPerCentimetre() * (1 + 1e-12),
+		Source:   "practical salinity 0 to 42 at this temperature, PSS-78",
+	}
+	if err := saltiest.Check(c.MillisiemensPerCentimetre()); err != nil {
+		return invalid(), err
+	}
 	return FromPractical(pss78.Salinity(c, t, 0), t)
 }
 
@@ -127,7 +158,8 @@ func (s Sample) At(t units.Temperature) (Sample, error) { return FromAbsolute(s.
 func (s Sample) Absolute() units.AbsoluteSalinity { return s.salinity }
 
 // Practical returns the practical salinity of water of reference composition
-// with this absolute salinity.
+// with this absolute salinity. Above 42 it is that number and no more: the scale
+// ends there.
 func (s Sample) Practical() units.PracticalSalinity { return teos10.PracticalFromAbsolute(s.salinity) }
 
 // Temperature returns the temperature.
@@ -146,9 +178,10 @@ func (s Sample) SpecificGravity(pair units.GravityPair) units.SpecificGravity {
 }
 
 // Conductivity returns the conductivity at the temperature of the water. It is
-// NaN above practical salinity 42, where the scale ends.
+// NaN above practical salinity 42, where the scale ends, and extrapolates the
+// scale from 35 to 40 °C.
 func (s Sample) Conductivity() units.Conductivity {
-	sp := s.Practical()
+	sp := units.Practical(unrounded(s.Practical().Value(), practicalRange))
 	if !(sp.Value() <= practicalRange.Max) {
 		return units.Conductivity(math.NaN())
 	}
@@ -160,13 +193,15 @@ func (s Sample) HeatCapacity() units.SpecificHeat {
 	return teos10.HeatCapacityExact(s.salinity, s.temperature, 0)
 }
 
-// ThermalExpansion returns by what part the volume grows per kelvin, in 1/K.
+// ThermalExpansion returns by what part the volume grows per kelvin of what the
+// thermometer shows, in 1/K: teos10.ThermalExpansionExact.
 func (s Sample) ThermalExpansion() float64 {
 	return teos10.ThermalExpansionExact(s.salinity, s.temperature, 0)
 }
 
 // HalineContraction returns by what part the density grows per g/kg of
-// absolute salinity at constant temperature, in kg/g.
+// absolute salinity at constant in-situ temperature, in kg/g:
+// teos10.HalineContractionExact.
 func (s Sample) HalineContraction() float64 {
 	return teos10.HalineContractionExact(s.salinity, s.temperature, 0)
 }
@@ -177,7 +212,7 @@ func (s Sample) FreezingPoint() units.Temperature {
 	return teos10.FreezingTemperature(s.salinity, 0, 1)
 }
 
-// OsmoticPressure returns the pressure that has to be put on the water to stop
+// OsmoticPressure returns the excess of pressure that has to be put on the water to stop
 // pure water at the surface from passing into it through a membrane.
 func (s Sample) OsmoticPressure() units.SeaPressure {
 	return teos10.OsmoticPressure(s.salinity, s.temperature, 0)
@@ -189,7 +224,7 @@ func (s Sample) SoundSpeed() units.Speed {
 }
 
 // EvaporationHeat returns the heat that evaporating the water takes, in J/kg of
-// vapour.
+// vapour. The fit ends at 42 g/kg and is extrapolated above.
 func (s Sample) EvaporationHeat() float64 {
 	return teos10.EvaporationHeat(s.salinity, teos10.ConservativeFromInSitu(s.salinity, s.temperature, 0))
 }

@@ -11,6 +11,7 @@ import (
 
 	"example.org/wellmixed/internal/checks"
 	"example.org/wellmixed/seawater"
+	"example.org/wellmixed/seawater/pss78"
 	"example.org/wellmixed/units"
 )
 
@@ -23,7 +24,7 @@ func sample(t testing.TB, sp, celsius float64) seawater.Sample {
 
 // Every way in leads to the same water.
 func TestEveryWayIn(t *testing.T) {
-	for sp := 0.0; sp < 42; sp += 2.9 {
+	for sp := 0.0; sp <= 42; sp += 3 {
 		for c := -2.0; c <= 40; c += 3 {
 			want := sample(t, sp, c)
 			a := want.Absolute().GramsPerKilogram()
@@ -85,7 +86,19 @@ func TestRanges(t *testing.T) {
 	_, err = seawater.FromAbsolute(units.Absolute(120.01), units.Celsius(25))
 	assert.ErrorIs(t, err, units.ErrRange)
 	_, err = seawater.FromConductivity(-1, units.Celsius(25))
+	assert.ErrorContains(t, err, "conductivity in mS/cm: -1 is outside 0 to 62.")
+	_, err = seawater.FromConductivity(units.Conductivity(nan), units.Celsius(25))
 	assert.ErrorIs(t, err, units.ErrRange)
+	_, err = seawater.FromConductivity(50, units.Celsius(41))
+	assert.ErrorIs(t, err, units.ErrRange)
+	_, err = seawater.FromPractical(units.Practical(35), units.Temperature{})
+	assert.ErrorIs(t, err, units.ErrInput)
+	for _, limit := range []float64{-2, 40} { // each limit is in, the next number is out
+		_, err = seawater.PureWater(units.Celsius(limit))
+		assert.NoError(t, err)
+		_, err = seawater.PureWater(units.Celsius(math.Nextafter(limit, limit*2)))
+		assert.ErrorIs(t, err, units.ErrRange)
+	}
 	_, err = seawater.FromConductivity(200, units.Celsius(25))
 	assert.ErrorIs(t, err, units.ErrRange)
 	_, err = seawater.FromDensity(1.023, units.Celsius(25)) // g/mL for kg/m³
@@ -246,4 +259,59 @@ func TestText(t *testing.T) {
 	}
 	_, err = seawater.Blend(seawater.Sample{}.OfMass(-1)).MarshalText()
 	assert.Error(t, err)
+}
+
+// Sample asks the right formula of teos10 the right way: every property against
+// the same 400 points as teos10 (gsw 3.6.16) and the transport points
+// (Sharqawy et al. 2010).
+func TestSamplePropertiesAgainstTheGrids(t *testing.T) {
+	tested := 0
+	for _, r := range checks.Table(t, "teos10/testdata/gsw_grid.csv") {
+		if r.Float(t, "p_dbar") != 0 || r.Float(t, "t_C") > 40 || r.Float(t, "SP") > 42 {
+			continue
+		}
+		s := sample(t, r.Float(t, "SP"), r.Float(t, "t_C"))
+		for column, got := range map[string]float64{
+			"rho_t_exact_kg_m3":       float64(s.Density()),
+			"alpha_wrt_t_exact_1_K":   s.ThermalExpansion(),
+			"beta_const_t_exact_kg_g": s.HalineContraction(),
+			"cp_t_exact_J_kgK":        float64(s.HeatCapacity()),
+			"sound_speed_t_exact_m_s": float64(s.SoundSpeed()),
+			"latentheat_evap_t_J_kg":  s.EvaporationHeat(),
+			"t_freezing_airsat_C":     s.FreezingPoint().Celsius(),
+			"osmotic_pressure_dbar":   float64(s.OsmoticPressure()),
+			"SR_g_kg":                 s.Absolute().GramsPerKilogram(),
+		} {
+			want := r.Float(t, column)
+			// What passes through zero has an absolute tolerance as well.
+			zero := map[string]float64{"t_freezing_airsat_C": 1e-12, "osmotic_pressure_dbar": 1e-9}[column]
+			checks.Absolute(t, column+" SP="+r["SP"]+" t="+r["t_C"], got, want, math.Max(1e-12*math.Abs(want), 1e-17+zero))
+		}
+		assert.Equal(t, pss78.Conductivity(s.Practical(), s.Temperature(), 0), s.Conductivity())
+		tested++
+	}
+	assert.Greater(t, tested, 50)
+	for _, r := range checks.Table(t, "teos10/testdata/transport_grid.csv") {
+		if r.Float(t, "SP") <= 42 && r.Float(t, "t_C") <= 40 {
+			s := sample(t, r.Float(t, "SP"), r.Float(t, "t_C"))
+			checks.Relative(t, "viscosity", s.Viscosity(), r.Float(t, "mu_sharqawy"), 1e-14)
+		}
+	}
+}
+
+// At the ends of the scales a blend stays on them.
+func TestBlendStaysOnTheScale(t *testing.T) {
+	r := rand.New(rand.NewPCG(42, 42))
+	brine, err := seawater.FromAbsolute(units.Absolute(120), units.Celsius(20))
+	require.NoError(t, err)
+	for range 10000 {
+		a, b := units.Mass(1e4*r.Float64()), units.Mass(1e4*r.Float64())
+		top := seawater.Blend(sample(t, 42, 25).OfMass(a), sample(t, 42, 20).OfMass(b))
+		require.False(t, math.IsNaN(float64(top.Conductivity())))
+		back, err := seawater.FromConductivity(top.Conductivity(), top.Temperature())
+		require.NoError(t, err)
+		require.InDelta(t, 42, back.Practical().Value(), 1e-10)
+		_, err = seawater.Blend(brine.OfMass(a), brine.OfMass(b)).MarshalText()
+		require.NoError(t, err)
+	}
 }

@@ -14,7 +14,7 @@ func (s Sample) String() string { return s.salinity.String() + " at " + s.temper
 // MarshalText writes "35.16504 g/kg at 25 °C"; reading that gives the same
 // sample back.
 func (s Sample) MarshalText() ([]byte, error) {
-	if _, err := FromAbsolute(s.salinity, s.temperature); err != nil {
+	if err := s.check(); err != nil {
 		return nil, err
 	}
 	return []byte(s.String()), nil

@@ -11,7 +11,7 @@ import "math"
 type PracticalSalinity struct{ value float64 }
 
 // Practical returns the practical salinity of value s.
-func Practical(s float64) PracticalSalinity { return PracticalSalinity{s} }
+func Practical(s float64) PracticalSalinity { return PracticalSalinity{s + 0} } // minus zero becomes zero
 
 // Value returns the number on the practical salinity scale.
 func (s PracticalSalinity) Value() float64 { return s.value }
@@ -45,7 +45,7 @@ func (s *PracticalSalinity) UnmarshalText(text []byte) error {
 	if x < 0 {
 		return &InputError{"practical salinity", quote(string(text)), "zero or more"}
 	}
-	s.value = x
+	*s = Practical(x)
 	return nil
 }
 
@@ -70,7 +70,7 @@ type AbsoluteSalinity struct{ gramsPerKilogram float64 }
 
 // Absolute returns the absolute salinity of s grams of salt per kilogram of
 // seawater.
-func Absolute(s float64) AbsoluteSalinity { return AbsoluteSalinity{s} }
+func Absolute(s float64) AbsoluteSalinity { return AbsoluteSalinity{s + 0} } // minus zero becomes zero
 
 // GramsPerKilogram returns the salinity in grams per kilogram of seawater.
 func (s AbsoluteSalinity) GramsPerKilogram() float64 { return s.gramsPerKilogram }
@@ -91,7 +91,7 @@ func (s *AbsoluteSalinity) UnmarshalText(text []byte) error {
 	if x < 0 || x > 1000 {
 		return &InputError{"absolute salinity", quote(string(text)), "0 to 1000 g/kg"}
 	}
-	s.gramsPerKilogram = x
+	*s = Absolute(x)
 	return nil
 }
 

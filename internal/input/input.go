@@ -54,6 +54,9 @@ func Set(field string, t units.Temperature) error {
 // As gives the error of a lower layer, which names a quantity, the name of the
 // field that the quantity came from.
 func As(field string, err error) error {
+	if err == nil {
+		return nil
+	}
 	var out *units.RangeError
 	if errors.As(err, &out) {
 		named := *out
@@ -66,6 +69,9 @@ func As(field string, err error) error {
 // In puts the name of a field before the quantity that the error of a lower
 // layer names.
 func In(field string, err error) error {
+	if err == nil {
+		return nil
+	}
 	var out *units.RangeError
 	if errors.As(err, &out) {
 		named := *out

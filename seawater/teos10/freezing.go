@@ -9,7 +9,7 @@ import (
 
 // FreezingTemperature returns the temperature at which ice forms in seawater,
 // as a thermometer shows it: where water in seawater and in ice has the same
-// chemical potential. Dissolved air lowers it by 2 mK at most.
+// chemical potential. Dissolved air lowers it by 2.4 mK at most.
 //
 //	symbol   µ_W(SA, t_f, p) = g_ice(t_f, p); then t_f - f · 10⁻³ K · (2.4 - SA/70.33008)
 //	source   [R13]; [R10]; [TEOS10] section 3.33

@@ -66,7 +66,9 @@ func CheckRange(sa units.AbsoluteSalinity, ct ConservativeTemperature, p units.S
 }
 
 // CheckRangeExact returns nil where the Gibbs function of seawater holds, and
-// otherwise a *units.RangeError.
+// otherwise a *units.RangeError. It is a box: it lets water pass that is
+// colder than its freezing point, and does not narrow under pressure, where
+// above 42 g/kg the equation is an extrapolation (from memory of R13-08).
 func CheckRangeExact(sa units.AbsoluteSalinity, t units.Temperature, p units.SeaPressure) error {
 	return first(gibbsSalinity.Check(sa.GramsPerKilogram()),
 		gibbsTemperature.Check(t.Celsius()), gibbsPressure.Check(p.Decibars()))
@@ -77,7 +79,7 @@ func CheckRangeExact(sa units.AbsoluteSalinity, t units.Temperature, p units.Sea
 // freezing point.
 func CheckRangeFreezing(sa units.AbsoluteSalinity, p units.SeaPressure, air units.Fraction) error {
 	return first(gibbsSalinity.Check(sa.GramsPerKilogram()), gibbsPressure.Check(p.Decibars()),
-		airFraction.Check(float64(air)), gibbsTemperature.Check(FreezingConservative(sa, p, air).celsius))
+		airFraction.Check(float64(air)), gibbsTemperature.Check(FreezingTemperature(sa, p, air).Celsius()))
 }
 
 // CheckRangeEvaporation returns nil where EvaporationHeat holds, and otherwise

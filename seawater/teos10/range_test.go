@@ -194,3 +194,27 @@ func TestNothingAllocates(t *testing.T) {
 			SurfaceTension(sa, temp) + DensitySalinity(units.Practical(35), Solutes{}).GramsPerKilogram() + Molality(sa)
 	})
 }
+
+// Each limit of the exact family is in, the next number is out.
+func TestExactLimitsAreSharp(t *testing.T) {
+	inside := func(s, c, p float64) { out(t, "", CheckRangeExact(absolute(s), celsius(c), pressure(p))) }
+	inside(120, 40, 9989.8675)
+	inside(0, 261-zeroCelsius, -10.1325)
+	out(t, "absolute salinity", CheckRangeExact(absolute(math.Nextafter(120, 121)), celsius(25), 0))
+	out(t, "temperature", CheckRangeExact(absolute(35), celsius(math.Nextafter(40, 41)), 0))
+	out(t, "temperature", CheckRangeExact(absolute(35), celsius(math.Nextafter(261-zeroCelsius, -20)), 0))
+	out(t, "sea pressure", CheckRangeExact(absolute(35), celsius(25), pressure(math.Nextafter(9989.8675, 1e4))))
+	out(t, "sea pressure", CheckRangeExact(absolute(35), celsius(25), pressure(math.Nextafter(-10.1325, -11))))
+	// Ice in 55 g/kg at 9750 dbar forms above -12.15 °C in situ, though the
+	// Conservative Temperature of that water is below.
+	out(t, "", CheckRangeFreezing(absolute(55), pressure(9750), 1))
+	assert.Less(t, FreezingConservative(absolute(55), pressure(9750), 1).Celsius(), -12.15)
+}
+
+func TestImpossibleSalinitiesAreNaN(t *testing.T) {
+	fresh := Solutes{Alkalinity: 2300 * units.MicromolePerKilogram}
+	assert.True(t, math.IsNaN(PracticalFromDensitySalinity(absolute(0.01), fresh).Value()))
+	assert.True(t, math.IsNaN(DensitySalinity(units.Practical(1), Solutes{Alkalinity: -1e6 * units.MillimolePerKilogram}).GramsPerKilogram()))
+	assert.True(t, math.IsNaN(SalinityFromDensityExact(DensityExact(absolute(0), celsius(20), 0)-0.001, celsius(20), 0).GramsPerKilogram()))
+	assert.True(t, math.IsInf(Gibbs(units.Absolute(math.Copysign(0, -1)), celsius(20), 0).SS, 1))
+}

@@ -14,7 +14,7 @@ import (
 //	source   [MFWM08]
 //	units    SP PSS-78, SA g/kg
 //	range    2 <= SP <= 42, the range of PSS-78
-//	outside  extrapolates; SP < 0, NaN or infinite: NaN
+//	outside  extrapolates; SP < 0, NaN or infinite, or contents that leave a negative salinity: NaN
 func AbsoluteFromPractical(sp units.PracticalSalinity) units.AbsoluteSalinity {
 	s := sp.Value()
 	if !(s >= 0 && s-s == 0) {
@@ -82,9 +82,9 @@ func SalinityAnomaly(sp units.PracticalSalinity, w Solutes) float64 {
 //	source   [PWM11]; [TEOS10] appendix A.4
 //	units    SP PSS-78, SA g/kg
 //	range    as SalinityAnomaly
-//	outside  extrapolates; SP < 0, NaN or infinite: NaN
+//	outside  extrapolates; SP < 0, NaN or infinite, or contents that leave a negative salinity: NaN
 func DensitySalinity(sp units.PracticalSalinity, w Solutes) units.AbsoluteSalinity {
-	return units.Absolute(AbsoluteFromPractical(sp).GramsPerKilogram() + SalinityAnomaly(sp, w))
+	return salinityResult(AbsoluteFromPractical(sp).GramsPerKilogram() + SalinityAnomaly(sp, w))
 }
 
 // PracticalFromDensitySalinity returns the practical salinity of a water of known
@@ -93,14 +93,18 @@ func DensitySalinity(sp units.PracticalSalinity, w Solutes) units.AbsoluteSalini
 //	source   [PWM11]; [TEOS10] appendix A.4
 //	units    SA g/kg, SP PSS-78
 //	range    as SalinityAnomaly
-//	outside  extrapolates; SA < 0, above 1000 or NaN: NaN
+//	outside  extrapolates; SA < 0, above 1000 or NaN, or contents that leave a negative salinity: NaN
 func PracticalFromDensitySalinity(sa units.AbsoluteSalinity, w Solutes) units.PracticalSalinity {
 	s := sa.GramsPerKilogram()
 	if !possible(s, 0, 0) {
 		s = math.NaN()
 	}
 	const perUnit = practicalUnit - (anomalyAlkalinity*standardAlkalinity+anomalyCarbon*standardCarbon)/35
-	return units.Practical((s - w.salt()) / perUnit)
+	sp := (s - w.salt()) / perUnit
+	if !(sp >= 0) {
+		sp = math.NaN()
+	}
+	return units.Practical(sp)
 }
 
 // salt returns what the contents weigh in the density, in g/kg.
