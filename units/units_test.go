@@ -45,6 +45,9 @@ func TestConstantsMeetTheirDefinitions(t *testing.T) {
 		{"SI: 1 bar = 100 kPa", units.BarGauge.Kilopascals(), 100},
 		{"SI: 1 bar = 10 dbar", units.Bar.Decibars(), 10},
 		{"SI: 1 dbar = 10 kPa", units.Decibar.Kilopascals(), 10},
+		{"NIST SP 811 B.8: mmHg 133.322 4 Pa, here from the density of mercury and g0", units.MillimetreOfMercury.Hectopascals(), 13595.1 * 9.80665 * 1e-3 / 100},
+		{"NIST SP 811 B.8: inHg is 25.4 mmHg", units.InchOfMercury.MillimetresOfMercury(), 25.4},
+		{"NIST SP 811 B.8: atm 101 325 Pa", units.Atmosphere.Hectopascals(), 1013.25},
 		{"SI: 1 g/mL", units.GramPerMillilitre.KilogramsPerCubicMetre(), 1000},
 		{"SI: 1 S/m = 10 mS/cm", units.SiemensPerMetre.MillisiemensPerCentimetre(), 10},
 		{"SI: 1 mS/cm = 1000 µS/cm", units.MillisiemensPerCentimetre.MicrosiemensPerCentimetre(), 1000},
@@ -203,6 +206,9 @@ var kinds = []struct {
 	{"gauge pressure", read[units.GaugePressure], map[string]string{
 		"4 bar": "4 bar", "400 kPa": "4 bar", "0.4 MPa": "4 bar", "60 psi": "4.1368543759010175 bar",
 	}, []string{"60", "60 lb"}},
+	{"air pressure", read[units.AirPressure], map[string]string{
+		"1013 hPa": "1013 hPa", "101.3 kPa": "1013 hPa", "1 atm": "1013.25 hPa", "1013 mbar": "1013 hPa",
+	}, []string{"1013", "14.7 psi"}},
 	{"density", read[units.Density], map[string]string{
 		"1023.3 kg/m³": "1023.3 kg/m³", "1.025 g/mL": "1025 kg/m³", "1.025 kg/L": "1025 kg/m³",
 	}, []string{"1.0233", "1.0233 SG"}},

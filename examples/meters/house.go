@@ -1,0 +1,132 @@
+package main
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"example.org/wellmixed/seawater"
+	"example.org/wellmixed/seawater/conductivity"
+	"example.org/wellmixed/seawater/hydrometer"
+	"example.org/wellmixed/seawater/refractometer"
+	"example.org/wellmixed/seawater/weighing"
+	"example.org/wellmixed/units"
+)
+
+// meter is one instrument of the house.
+type meter struct {
+	short, name string
+	shows       func(seawater.Sample) (string, error)
+	estimate    func(reading float64, t units.Temperature) (sa, u units.AbsoluteSalinity, err error)
+}
+
+// The standard uncertainties are those of good hand-held instruments, read with
+// care (common practice): half a division of a scale, half a kelvin.
+const halfKelvin = 0.5 * units.CelsiusDegree
+
+// house holds one instrument of each common kind.
+var house = []meter{
+	refraction("refractometer", "refractometer, scale in ppt drawn for sodium chloride, zeroed on pure water", "%.1f", 0.3, refractometer.SodiumChloridePermille(), 0),
+	refraction("refractometer-sw", "refractometer, scale in ppt drawn for seawater, zeroed on pure water", "%.1f", 0.3, refractometer.PracticalScale(), 0),
+	refraction("refractometer-sg", "refractometer, specific gravity 20/20 °C drawn for sodium chloride", "%.4f", 0.0003, refractometer.GravityOfSodiumChloride(units.SG20C()), 1),
+	refraction("index", "refractometer, refractive index", "%.5f", 0.00005, refractometer.IndexScale(), 1.33299),
+	floating("hydrometer60", "glass hydrometer, 60/60 °F", 0.0003, hydrometer.Hydrometer{Pair: units.SG60F(), Expansion: hydrometer.Glass}),
+	floating("hydrometer25", "glass hydrometer, 25/25 °C", 0.0003, hydrometer.Hydrometer{Pair: units.SG25C(), Expansion: hydrometer.Glass}),
+	floating("swingarm", "plastic swing arm, 25/25 °C", 0.0010, hydrometer.Hydrometer{Pair: units.SG25C(), Expansion: hydrometer.Acrylic}),
+	conducting("conductivity", "conductivity meter in mS/cm, not compensated", conductivity.Compensation{}),
+	conducting("conductivity25", "conductivity meter in mS/cm, compensated to 25 °C by 2 % a degree", conductivity.Compensation{Scheme: conductivity.Linear, Reference: units.Celsius(25), PerKelvin: 2 * units.Percent}),
+	salinityMeter(),
+	flask(),
+}
+
+func refraction(short, name, format string, division float64, scale refractometer.Graduation, pureWater refractometer.Reading) meter {
+	i := refractometer.Instrument{
+		Graduation:   scale,
+		Zero:         refractometer.Zeroing{Standard: refractometer.PureWater(), Temperature: units.Celsius(20), Mark: pureWater},
+		Compensation: refractometer.Automatic(refractometer.PureWater()),
+	}
+	u := refractometer.Uncertainty{Reading: refractometer.Reading(division), Temperature: halfKelvin}
+	return meter{short, name,
+		func(s seawater.Sample) (string, error) {
+			r, err := i.Reading(s.Absolute(), s.Temperature())
+			return fmt.Sprintf(format, float64(r)), err
+		},
+		func(reading float64, t units.Temperature) (units.AbsoluteSalinity, units.AbsoluteSalinity, error) {
+			return i.Estimate(refractometer.Reading(reading), t, u)
+		}}
+}
+
+func floating(short, name string, division float64, h hydrometer.Hydrometer) meter {
+	u := hydrometer.Uncertainty{Reading: division, Temperature: halfKelvin, Expansion: h.Expansion / 5}
+	return meter{short, name,
+		func(s seawater.Sample) (string, error) {
+			r, err := h.Reading(s.Absolute(), s.Temperature())
+			return fmt.Sprintf("%.4f", r), err
+		},
+		func(reading float64, t units.Temperature) (units.AbsoluteSalinity, units.AbsoluteSalinity, error) {
+			return h.Estimate(reading, t, u)
+		}}
+}
+
+func conducting(short, name string, c conductivity.Compensation) meter {
+	m := conductivity.Meter{Compensation: c}
+	u := conductivity.Uncertainty{Reading: 0.1, Temperature: 0.2, Cell: 0.5 * units.Percent}
+	return meter{short, name,
+		func(s seawater.Sample) (string, error) {
+			r, err := m.Reading(s.Absolute(), s.Temperature())
+			return fmt.Sprintf("%.1f", r.MillisiemensPerCentimetre()), err
+		},
+		func(reading float64, t units.Temperature) (units.AbsoluteSalinity, units.AbsoluteSalinity, error) {
+			return m.Estimate(units.Conductivity(reading), t, u)
+		}}
+}
+
+func salinityMeter() meter {
+	var m conductivity.SalinityMeter
+	u := conductivity.Uncertainty{Reading: 0.1, Thermometer: 0.2, Cell: 0.5 * units.Percent}
+	return meter{"salinity", "salinity meter in ppt (PSS-78)",
+		func(s seawater.Sample) (string, error) {
+			r, err := m.Reading(s.Absolute(), s.Temperature())
+			return fmt.Sprintf("%.1f", r.Value()), err
+		},
+		func(reading float64, t units.Temperature) (units.AbsoluteSalinity, units.AbsoluteSalinity, error) {
+			return m.Estimate(units.Practical(reading), t, u)
+		}}
+}
+
+func flask() meter {
+	f := weighing.Flask{
+		Vessel: weighing.Vessel{Capacity: 1 * units.Litre, At: units.Celsius(20), Expansion: weighing.Borosilicate},
+		Air:    weighing.StandardAir(),
+	}
+	u := weighing.Uncertainty{Reading: 0.1, Temperature: halfKelvin, Capacity: 0.0004, Air: 0.02}
+	return meter{"flask", "one-litre glass flask (20 °C) filled to its line, in grams on a balance",
+		func(s seawater.Sample) (string, error) {
+			r, err := f.Reading(s.Absolute(), s.Temperature())
+			return fmt.Sprintf("%.1f", r.Grams()), err
+		},
+		func(reading float64, t units.Temperature) (units.AbsoluteSalinity, units.AbsoluteSalinity, error) {
+			return f.Estimate(units.Mass(reading), t, u)
+		}}
+}
+
+// read takes "hydrometer60=1.0262" for what it says of the water.
+func read(text string, t units.Temperature) (seawater.Reading, error) {
+	short, number, found := strings.Cut(text, "=")
+	reading, err := strconv.ParseFloat(number, 64)
+	if !found || err != nil {
+		return seawater.Reading{}, &units.InputError{Field: "reading", Got: strconv.Quote(text), Want: `a name of the table and a number, such as "hydrometer60=1.0262"`}
+	}
+	var names []string
+	for _, m := range house {
+		if m.short == short {
+			sa, u, err := m.estimate(reading, t)
+			if err != nil {
+				return seawater.Reading{}, fmt.Errorf("%s: %w", text, err)
+			}
+			return seawater.Reading{Name: short, Salinity: sa, Uncertainty: u}, nil
+		}
+		names = append(names, m.short)
+	}
+	return seawater.Reading{}, &units.InputError{Field: "reading", Got: strconv.Quote(short), Want: "one of " + strings.Join(names, ", ")}
+}

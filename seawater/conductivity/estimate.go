@@ -1,0 +1,58 @@
+package conductivity
+
+import (
+	"math"
+
+	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/units"
+)
+
+// Uncertainty holds standard uncertainties, of zero where something is known
+// exactly. That of a display of the step d is d/√12 [GUM, 4.3.7].
+//
+// Temperature is that of the temperature given to Estimate, Thermometer that of
+// the meter's own; they are taken as independent. Where the temperature given is
+// the one that the meter shows, put its uncertainty in Thermometer if the meter
+// compensates or shows salinity, in Temperature if it shows raw conductivity, and
+// zero in the other.
+type Uncertainty struct {
+	Reading     float64 // in the unit of the reading: mS/cm, a practical salinity, ppm, mg/L
+	Temperature units.TemperatureDifference
+	Thermometer units.TemperatureDifference
+	Cell        units.Fraction // of the calibration
+}
+
+func (u Uncertainty) check() error {
+	if err := input.NotNegative("uncertainty: reading", u.Reading, ""); err != nil {
+		return err
+	}
+	if err := input.NotNegative("uncertainty: temperature", u.Temperature.CelsiusDegrees(), "K"); err != nil {
+		return err
+	}
+	if err := input.NotNegative("uncertainty: thermometer", u.Thermometer.CelsiusDegrees(), "K"); err != nil {
+		return err
+	}
+	return input.NotNegative("uncertainty: cell", float64(u.Cell), "")
+}
+
+// propagate returns the standard uncertainty of a salinity to first order, with
+// difference quotients for the derivatives. Thermometer and cell are changes of
+// the offsets of the meter.
+func propagate(reading float64, t units.Temperature, u Uncertainty, salinity func(reading float64, t units.Temperature, thermometer units.TemperatureDifference, cell units.Fraction) float64) units.AbsoluteSalinity {
+	const (
+		kelvin = 1e-3 * units.CelsiusDegree
+		part   = 1e-5
+	)
+	var byReading float64
+	if h := part * reading; h > 0 {
+		byReading = (salinity(reading+h, t, 0, 0) - salinity(reading-h, t, 0, 0)) / (2 * h) * u.Reading
+	} else { // nothing is below a reading of zero
+		byReading = salinity(u.Reading, t, 0, 0) - salinity(0, t, 0, 0)
+	}
+	byTemperature := (salinity(reading, t.Add(kelvin), 0, 0) - salinity(reading, t.Add(-kelvin), 0, 0)) / (2 * kelvin.CelsiusDegrees())
+	byThermometer := (salinity(reading, t, kelvin, 0) - salinity(reading, t, -kelvin, 0)) / (2 * kelvin.CelsiusDegrees())
+	byCell := (salinity(reading, t, 0, part) - salinity(reading, t, 0, -part)) / (2 * part)
+	return units.Absolute(math.Hypot(
+		math.Hypot(byReading, byTemperature*u.Temperature.CelsiusDegrees()),
+		math.Hypot(byThermometer*u.Thermometer.CelsiusDegrees(), byCell*float64(u.Cell))))
+}

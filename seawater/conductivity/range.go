@@ -1,0 +1,41 @@
+package conductivity
+
+import (
+	"math"
+
+	"example.org/wellmixed/seawater/pss78"
+	"example.org/wellmixed/seawater/teos10"
+	"example.org/wellmixed/units"
+)
+
+var (
+	waterRange = units.Range{Quantity: "temperature", Min: -2, Max: 40, Unit: "°C",
+		Source: "liquid water of a tank"}
+	referenceRange = units.Range{Quantity: "reference temperature", Min: 15, Max: 30, Unit: "°C",
+		Source: "meters refer to 20 or 25 °C"}
+	naturalRange = units.Range{Quantity: "temperature", Min: 0, Max: 35.9, Unit: "°C", Source: "ISO 7888"}
+	pureRange    = units.Range{Quantity: "temperature", Min: 0, Max: 40, Unit: "°C",
+		Source: "McCleskey 2011, IAPWS R11-24 and SR7-09"}
+	aeratedRange = units.Range{Quantity: "temperature", Min: 0, Max: 50, Unit: "°C", Source: "Pratt et al. 2001"}
+)
+
+// CheckRange returns a *units.RangeError for seawater whose conductivity PSS-78
+// does not define, and nil for the rest. The instruments refuse the former.
+func CheckRange(sa units.AbsoluteSalinity, t units.Temperature) error {
+	return pss78.CheckRange(teos10.PracticalFromAbsolute(sa), t, 0)
+}
+
+// CheckNaturalWater is CheckRange for NaturalWater25.
+func CheckNaturalWater(t units.Temperature) error { return naturalRange.Check(t.Celsius()) }
+
+// CheckPureWater is CheckRange for PureWater.
+func CheckPureWater(t units.Temperature) error { return pureRange.Check(t.Celsius()) }
+
+// CheckAeratedWater is CheckRange for AeratedWater.
+func CheckAeratedWater(t units.Temperature) error { return aeratedRange.Check(t.Celsius()) }
+
+// possible tells whether this can be the conductivity of any water.
+func possible(c units.Conductivity) bool { return c >= 0 && c <= math.MaxFloat64 }
+
+// noSalinity stands beside an error.
+func noSalinity() units.AbsoluteSalinity { return units.Absolute(math.NaN()) }

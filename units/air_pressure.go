@@ -1,0 +1,42 @@
+package units
+
+// AirPressure is an absolute pressure of the air where it is measured, not
+// reduced to sea level, in hectopascals (the same as millibars).
+type AirPressure float64
+
+// Units of AirPressure.
+const (
+	Hectopascal         AirPressure = 1
+	Atmosphere          AirPressure = 1013.25                 // standard atmosphere, exactly
+	MillimetreOfMercury AirPressure = 13.5951 * 9.80665 / 100 // by the conventional density of mercury (NIST SP 811, appendix B: 133.3224 Pa)
+	InchOfMercury       AirPressure = 25.4 * 13.5951 * 9.80665 / 100
+)
+
+// Hectopascals returns the pressure in hectopascals.
+func (p AirPressure) Hectopascals() float64 { return float64(p) }
+
+// MillimetresOfMercury returns the pressure in millimetres of mercury.
+func (p AirPressure) MillimetresOfMercury() float64 { return float64(p / MillimetreOfMercury) }
+
+var airPressureUnits = table{
+	quantity: "air pressure", base: "hPa", example: `"1013 hPa" or "760 mmHg"`,
+	units: []unit{
+		{names: "hPa|mbar", size: 1},
+		{names: "kPa", size: 10},
+		{names: "bar", size: 1000},
+		{names: "atm", size: float64(Atmosphere)},
+		{names: "mmHg|torr", size: float64(MillimetreOfMercury)},
+		{names: "inHg", size: float64(InchOfMercury)},
+		{names: "psi", refuse: `the pressure in hPa, kPa or mmHg`},
+	},
+}
+
+// UnmarshalText reads an air pressure such as "1013 hPa" or "760 mmHg".
+func (p *AirPressure) UnmarshalText(text []byte) error { return unmarshal(p, text, &airPressureUnits) }
+
+// String writes the air pressure in hPa, as MarshalText does.
+func (p AirPressure) String() string { return withUnit(float64(p), airPressureUnits.base) }
+
+// MarshalText writes the air pressure in hPa; reading that gives the same value
+// back.
+func (p AirPressure) MarshalText() ([]byte, error) { return airPressureUnits.marshal(float64(p)) }
