@@ -53,14 +53,10 @@ var (
 	rpRatioCoef    = [...]float64{4.215e-1, -3.107e-3}             // d3, d4
 )
 
-// rp returns Rp at conductivity ratio r. At the surface, where tanks are, it
-// is exactly 1.
-func rp(r, t68, p float64) float64 {
-	if p == 0 {
-		return 1
-	}
-	return 1 + p*poly.P2(p, &rpPressureCoef)/
-		(poly.P2(t68, &rpSquareCoef)+(rpRatioCoef[0]+rpRatioCoef[1]*t68)*r)
+// rp returns Rp at conductivity ratio r, as the fraction over/under.
+func rp(r, t68, p float64) (over, under float64) {
+	under = poly.P2(t68, &rpSquareCoef) + (rpRatioCoef[0]+rpRatioCoef[1]*t68)*r
+	return under + p*poly.P2(p, &rpPressureCoef), under
 }
 
 // atPressure returns the ratio R at p of water whose ratio at the surface is

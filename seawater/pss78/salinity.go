@@ -18,17 +18,30 @@ import (
 // water in contact with air, and dips 0.0003 below it; from there down the
 // salinity is 0.
 func Salinity(c units.Conductivity, t units.Temperature, p units.SeaPressure) units.PracticalSalinity {
-	return RatioOf(c).Salinity(t, p)
+	const standard = float64(StandardConductivity)
+	return salinity(float64(c), standard, float64(c)*(1/standard), t, p)
 }
 
 // Salinity returns the practical salinity of water of this conductivity
 // ratio. It is the function Salinity with C = R C(35,15,0).
 func (r Ratio) Salinity(t units.Temperature, p units.SeaPressure) units.PracticalSalinity {
-	if !possible(float64(r), t, p) {
+	return salinity(float64(r), 1, float64(r), t, p)
+}
+
+// salinity returns the salinity of water of conductivity c, in a unit of which
+// C(35,15,0) is standard, and of ratio r = c/standard. That the division by
+// standard joins the one by rt and Rp saves its time.
+func salinity(c, standard, r float64, t units.Temperature, p units.SeaPressure) units.PracticalSalinity {
+	if !possible(r, t, p) {
 		return units.Practical(math.NaN())
 	}
 	t68 := t68PerT90 * t.Celsius()
-	bath := float64(r) / (rt(t68) * rp(float64(r), t68, float64(p)))
+	top, bottom := c, standard*rt(t68)
+	if p != 0 { // at the surface, where tanks are, Rp is 1
+		over, under := rp(r, t68, float64(p))
+		top, bottom = top*under, bottom*over
+	}
+	bath := top / bottom
 	x := math.Sqrt(bath)
 	ft := temperatureTerm(t68)
 	s := evenPowers(bath, ft) + x*oddPowers(bath, ft)
