@@ -38,10 +38,18 @@ func (w Water) Constants() Constants { return At(w.Salinity, w.Temperature, w.Op
 // refused.
 func (w Water) System() (System, error) {
 	c := w.Constants()
-	if err := input.Set("water: temperature", w.Temperature); err != nil {
+	if err := w.check(); err != nil {
 		return noSystem(&c, &w.Nutrients), err
 	}
 	return c.FromAlkalinityDIC(w.Alkalinity, w.DIC, w.Nutrients)
+}
+
+// check refuses a temperature that nobody set and an impossible salinity.
+func (w Water) check() error {
+	if err := input.Set("water: temperature", w.Temperature); err != nil {
+		return err
+	}
+	return input.NotNegative("water: salinity", w.Salinity.Value(), "")
 }
 
 // At returns the same water at another temperature, in a closed vessel:
@@ -56,7 +64,7 @@ func (w Water) At(t units.Temperature) Water {
 // given as the difference from a standard atmosphere, 0 being one. The error is
 // that of Solve.
 func (w Water) Equilibrate(air XCO2, barometer units.SeaPressure) (Water, error) {
-	if err := input.Set("water: temperature", w.Temperature); err != nil {
+	if err := w.check(); err != nil {
 		return noWater(), err
 	}
 	c := w.Constants()

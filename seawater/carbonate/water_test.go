@@ -135,4 +135,8 @@ func TestForgottenTemperatureIsRefused(t *testing.T) {
 	assert.True(t, math.IsNaN(float64(aired.DIC)))
 	_, err = w.At(units.Celsius(0)).System()
 	assert.NoError(t, err)
+	w = w.At(units.Celsius(25))
+	w.Salinity = units.Practical(-1)
+	_, err = w.System()
+	assert.EqualError(t, err, "water: salinity: got -1, want zero or more")
 }
