@@ -38,6 +38,16 @@ func BenchmarkFromAlkalinityDIC(b *testing.B) {
 	}
 }
 
+func BenchmarkUpdate(b *testing.B) {
+	b.ReportAllocs()
+	c := At(units.Practical(35), units.Celsius(25), Options{})
+	s, _ := c.FromAlkalinityDIC(2300, 2000, Nutrients{})
+	for i := 0; i < b.N; i++ {
+		sinkE = s.Update(2300, 2000+units.AmountPerKilogram(i&127))
+		sinkF = s.PH().Value() + s.Aragonite()
+	}
+}
+
 func BenchmarkFromAlkalinityDICNutrients(b *testing.B) {
 	b.ReportAllocs()
 	c := At(units.Practical(35), units.Celsius(25), Options{})

@@ -10,13 +10,32 @@ import (
 // inorganic carbon. It is Solve for the pair that mixes, doses and is
 // conserved; there is always exactly one such water [M13].
 func (c *Constants) FromAlkalinityDIC(ta, carbon units.AmountPerKilogram, n Nutrients) (s System, err error) {
-	err = c.fromAlkalinityDIC(&s, ta, carbon, &n)
+	h, err := c.acidity(ta, carbon, &n)
+	s.Constants, s.Nutrients = *c, n
+	s.set(h, ta, carbon)
 	return s, err
 }
 
-// fromAlkalinityDIC does the work of FromAlkalinityDIC where the result is to
-// be: a System is large enough for each copy of it to tell in the time.
-func (c *Constants) fromAlkalinityDIC(s *System, ta, carbon units.AmountPerKilogram, n *Nutrients) error {
+// Update solves the system again, with the constants and nutrients that it has,
+// for another alkalinity and dissolved inorganic carbon: a loop at one salinity
+// and temperature copies nothing that way. Beside an error every number of the
+// System is NaN.
+func (s *System) Update(ta, carbon units.AmountPerKilogram) error {
+	h, err := s.Constants.acidity(ta, carbon, &s.Nutrients)
+	s.set(h, ta, carbon)
+	return err
+}
+
+// set takes a solution over, all NaN if h is.
+func (s *System) set(h float64, ta, carbon units.AmountPerKilogram) {
+	s.h, s.alkalinity, s.dic = h, float64(ta), float64(carbon)
+	if h != h {
+		s.alkalinity, s.dic = h, h
+	}
+}
+
+// acidity returns [H] on the total scale, or NaN and an error.
+func (c *Constants) acidity(ta, carbon units.AmountPerKilogram, n *Nutrients) (float64, error) {
 	err := c.check(n)
 	switch {
 	case err != nil:
@@ -28,15 +47,12 @@ func (c *Constants) fromAlkalinityDIC(s *System, ta, carbon units.AmountPerKilog
 		var b balance
 		b.of(c, n)
 		b.carbonKind, b.carbon, b.alkalinity = dic, float64(carbon), float64(ta)
-		h := b.fromDIC()
-		if sound(h) {
-			s.Constants, s.Nutrients, s.h, s.alkalinity, s.dic = *c, *n, h, float64(ta), float64(carbon)
-			return nil
+		if h := b.fromDIC(); sound(h) {
+			return h, nil
 		}
 		err = units.ErrNoConvergence // cannot happen; but nothing may pass off a NaN as a result
 	}
-	*s = noSystem(c, n)
-	return err
+	return math.NaN(), err
 }
 
 // Solve returns the water of which these two are known, in any order. The

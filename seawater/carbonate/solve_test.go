@@ -107,6 +107,25 @@ func TestOneWater(t *testing.T) {
 	checks.Relative(t, "aragonite", s.Aragonite(), 3.3862008130878753, 2e-13)
 }
 
+// Update is FromAlkalinityDIC in place, errors and NaN included.
+func TestUpdate(t *testing.T) {
+	c := At(units.Practical(33), units.Celsius(22), Options{})
+	n := Nutrients{Phosphate: 2, Silicate: 20}
+	s, err := c.FromAlkalinityDIC(2300, 2000, n)
+	require.NoError(t, err)
+	for _, r := range []struct{ ta, dic units.AmountPerKilogram }{{2500, 2100}, {0, 0}, {-500, 2000}, {1e6, 1}} {
+		want, err := c.FromAlkalinityDIC(r.ta, r.dic, n)
+		require.NoError(t, err)
+		require.NoError(t, s.Update(r.ta, r.dic))
+		assert.Equal(t, want, s)
+	}
+	for _, r := range []struct{ ta, dic units.AmountPerKilogram }{{2300, -1}, {units.AmountPerKilogram(math.NaN()), 2000}, {1e12, 2000}} {
+		assert.ErrorIs(t, s.Update(r.ta, r.dic), units.ErrInput)
+		assert.True(t, math.IsNaN(s.PH().Value()) && math.IsNaN(float64(s.DIC())) && math.IsNaN(float64(s.Alkalinity())))
+	}
+	checks.NoAllocations(t, "Update", func() { _ = s.Update(2300, 2000) })
+}
+
 // known returns everything that a system tells, to solve with again.
 func known(s *System) []Known {
 	return []Known{
