@@ -7,6 +7,7 @@ type AmountPerLitre float64
 const (
 	MillimolePerLitre AmountPerLitre = 1
 	MicromolePerLitre AmountPerLitre = 0.001
+	MolePerLitre      AmountPerLitre = 1000
 )
 
 // MillimolesPerLitre returns the concentration in mmol/L.

@@ -132,6 +132,36 @@ func TestFlowAndTime(t *testing.T) {
 	}
 }
 
+// A reported mass counts another thing than the neighbour's. Ratios computed
+// from the IUPAC abridged atomic weights 2021.
+func TestMolarMass(t *testing.T) {
+	ratio := func(a, b units.MolarMass) float64 {
+		return a.MassPerLitre(b.AmountPerLitre(units.MilligramPerLitre)).MilligramsPerLitre()
+	}
+	for _, r := range []struct {
+		name string
+		got  float64
+		want float64
+	}{
+		{"NO3 per NO3-N", ratio(units.AsNitrate, units.AsNitrogen), (14.007 + 3*15.999) / 14.007},
+		{"NO2 per NO2-N", ratio(units.AsNitrite, units.AsNitrogen), (14.007 + 2*15.999) / 14.007},
+		{"NH3 per NH3-N", ratio(units.AsAmmonia, units.AsNitrogen), (14.007 + 3*1.0080) / 14.007},
+		{"NH4 per NH4-N", ratio(units.AsAmmonium, units.AsNitrogen), (14.007 + 4*1.0080) / 14.007},
+		{"PO4 per P", ratio(units.AsPhosphate, units.AsPhosphorus), (30.974 + 4*15.999) / 30.974},
+		{"SO4 per S", ratio(units.AsSulfate, units.AsSulfur), (32.06 + 4*15.999) / 32.06},
+		{"SiO2 per Si", ratio(units.AsSilica, units.AsSilicon), (28.085 + 2*15.999) / 28.085},
+		{"H3BO3 per B", ratio(units.AsBoricAcid, units.AsBoron), (3*1.0080 + 10.81 + 3*15.999) / 10.81},
+		{"IO3 per I", ratio(units.AsIodate, units.AsIodine), (126.90 + 3*15.999) / 126.90},
+		{"CaCO3 per Ca", ratio(units.AsCalciumCarbonate, units.AsCalcium), (40.078 + 12.011 + 3*15.999) / 40.078},
+		{"CO2 per C", ratio(units.AsCarbonDioxide, units.AsCarbon), (12.011 + 2*15.999) / 12.011},
+	} {
+		assert.InEpsilon(t, r.want, r.got, 1e-12, r.name)
+	}
+	per := units.AsNitrate.AmountPerKilogram(62.004 * units.MilligramPerKilogram)
+	assert.InEpsilon(t, 1000, per.MicromolesPerKilogram(), 1e-15)
+	assert.InEpsilon(t, 14.007, units.AsNitrogen.MassPerKilogram(per).MilligramsPerKilogram(), 1e-15)
+}
+
 // text is what every quantity of the package can do.
 type text interface {
 	encoding.TextMarshaler
@@ -238,6 +268,9 @@ var kinds = []struct {
 	{"fraction", read[units.Fraction], map[string]string{
 		"10 %": "10 %", "10%": "10 %", "29 percent": "29 %", "0.07 %": "0.07 %", "-5 %": "-5 %", "1e1 %": "10 %", "0 %": "0 %", "100 %": "100 %", "93.25 %": "93.25 %",
 	}, []string{"10", "0.1", "", "10 ppt"}},
+	{"molar mass", read[units.MolarMass], map[string]string{"58.44 g/mol": "58.44 g/mol", "0.05844 kg/mol": "58.44 g/mol"}, []string{"58.44", "58.44 g"}},
+	{"voltage", read[units.Voltage], map[string]string{"-58.2 mV": "-58.2 mV", "0.4 V": "400 mV", "500 µV": "0.5 mV"}, []string{"59", "59 MV", "59 pH"}},
+	{"area", read[units.Area], map[string]string{"0.6 m²": "0.6 m²", "6000 cm2": "0.6 m²", "1 sq ft": "0.09290304 m²", "6 m2": "6 m²"}, []string{"0.6", "0.6 m"}},
 	{"price", read[units.Money], map[string]string{"18.50 EUR": "18.5 EUR", "20 USD": "20 USD", "": ""}, []string{"18.50", "$20", "20 $", "20 usd", "-1 EUR", "20 EURO"}},
 }
 
