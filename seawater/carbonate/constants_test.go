@@ -377,10 +377,10 @@ func TestGas(t *testing.T) {
 	p := PCO2(400)
 	assert.InDelta(t, 400, float64(p.FCO2(&c).PCO2(&c)), 1e-12)
 	x := XCO2(420)
-	assert.InDelta(t, 420*(1-c.VapourPressure), float64(x.PCO2(&c, 0)), 1e-12)
-	assert.InDelta(t, 420, float64(x.PCO2(&c, -0.5).XCO2(&c, -0.5)), 1e-12)
+	assert.InDelta(t, 420*(1-c.VapourPressure), float64(x.PCO2(&c, units.Atmosphere)), 1e-12)
+	assert.InDelta(t, 420, float64(x.PCO2(&c, 950).XCO2(&c, 950)), 1e-12)
 	// A barometer at half an atmosphere.
-	assert.InDelta(t, 420*(0.5-c.VapourPressure), float64(x.PCO2(&c, -10.1325/2)), 1e-12)
+	assert.InDelta(t, 420*(0.5-c.VapourPressure), float64(x.PCO2(&c, units.Atmosphere/2)), 1e-12)
 	assert.Equal(t, 400., PCO2(400).Microatmospheres())
 	assert.Equal(t, 400., FCO2(400).Microatmospheres())
 	assert.Equal(t, 400., XCO2(400).PPM())

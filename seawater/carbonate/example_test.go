@@ -31,7 +31,7 @@ func ExampleConstants_Solve() {
 func ExampleWater_Equilibrate() {
 	batch := carbonate.Water{Salinity: units.Practical(35), Temperature: units.Celsius(25), Alkalinity: 3200, DIC: 2500}
 	now, _ := batch.System()
-	aired, err := batch.Equilibrate(450, 0) // 450 ppm in the room, an ordinary barometer
+	aired, err := batch.Equilibrate(450, units.Atmosphere) // 450 ppm in the room, an ordinary barometer
 	if err != nil {
 		fmt.Println(err)
 		return

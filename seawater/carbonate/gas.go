@@ -38,23 +38,18 @@ func (p PCO2) FCO2(c *Constants) FCO2 { return FCO2(float64(p) * c.FugacityRatio
 func (f FCO2) PCO2(c *Constants) PCO2 { return PCO2(float64(f) / c.FugacityRatio) }
 
 // PCO2 returns the partial pressure of CO2 in air of this mole fraction that
-// is saturated with water vapour over the water: x (P - pH2O). The barometer is
-// given as the difference from one standard atmosphere (10.1325 dbar, 1013.25
-// hPa); 0 is a standard atmosphere.
-func (x XCO2) PCO2(c *Constants, barometer units.SeaPressure) PCO2 {
-	return PCO2(float64(x) * (atmospheres(barometer) - c.VapourPressure))
+// is saturated with water vapour over the water: x (P - pH2O), with the barometer
+// as it stands at the place, units.Atmosphere where nothing else is known at sea
+// level.
+func (x XCO2) PCO2(c *Constants, barometer units.AirPressure) PCO2 {
+	return PCO2(float64(x) * (float64(barometer/units.Atmosphere) - c.VapourPressure))
 }
 
 // XCO2 returns the mole fraction in dry air that goes with this partial
 // pressure. It is the inverse of XCO2.PCO2.
-func (p PCO2) XCO2(c *Constants, barometer units.SeaPressure) XCO2 {
-	return XCO2(float64(p) / (atmospheres(barometer) - c.VapourPressure))
+func (p PCO2) XCO2(c *Constants, barometer units.AirPressure) XCO2 {
+	return XCO2(float64(p) / (float64(barometer/units.Atmosphere) - c.VapourPressure))
 }
-
-// atmosphere is one standard atmosphere in dbar.
-const atmosphere = 10.1325
-
-func atmospheres(p units.SeaPressure) float64 { return 1 + float64(p)/atmosphere }
 
 // k0Coef: ln K0 = a + b (100/T) + c ln(T/100) + S (d + e (T/100) + f (T/100)²),
 // mol/(kg atm) [W74].

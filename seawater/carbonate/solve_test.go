@@ -495,7 +495,7 @@ func TestNoAllocations(t *testing.T) {
 	})
 	w := s.Water()
 	checks.NoAllocations(t, "Water", func() {
-		w2, err := w.AddHydroxide(100).Precipitate(50).Equilibrate(420, 0)
+		w2, err := w.AddHydroxide(100).Precipitate(50).Equilibrate(420, units.Atmosphere)
 		w3, err2 := w2.Blend(1000, w, 500, units.Celsius(20))
 		sinkF, sinkE = float64(w3.DIC), errors.Join(err, err2)
 	})

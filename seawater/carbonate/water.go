@@ -60,14 +60,17 @@ func (w Water) At(t units.Temperature) Water {
 }
 
 // Equilibrate returns the water after it has come to equilibrium with air of
-// this content of CO2. The alkalinity stays, the DIC follows. The barometer is
-// given as the difference from a standard atmosphere, 0 being one. The error is
-// that of Solve.
-func (w Water) Equilibrate(air XCO2, barometer units.SeaPressure) (Water, error) {
+// this content of CO2, under this barometer. The alkalinity stays, the DIC follows.
+// The error is that of Solve; a barometer below the vapour pressure of the water
+// is refused.
+func (w Water) Equilibrate(air XCO2, barometer units.AirPressure) (Water, error) {
 	if err := w.check(); err != nil {
 		return noWater(), err
 	}
 	c := w.Constants()
+	if !(float64(barometer/units.Atmosphere) > c.VapourPressure) || math.IsInf(float64(barometer), 1) {
+		return noWater(), input.Bad("barometer", barometer.String(), "the pressure of the air, such as units.Atmosphere")
+	}
 	s, err := c.Solve(Alkalinity(w.Alkalinity), PartialPressure(air.PCO2(&c, barometer)), w.Nutrients)
 	w.DIC = s.DIC()
 	return w, err

@@ -23,7 +23,7 @@ func TestWaterRoundTrip(t *testing.T) {
 }
 
 func TestEquilibrate(t *testing.T) {
-	for _, barometer := range []units.SeaPressure{0, -2} {
+	for _, barometer := range []units.AirPressure{units.Atmosphere, 850 * units.Hectopascal} {
 		w, err := tank().Equilibrate(420, barometer)
 		require.NoError(t, err)
 		assert.Equal(t, tank().Alkalinity, w.Alkalinity)
@@ -36,9 +36,13 @@ func TestEquilibrate(t *testing.T) {
 		checks.Relative(t, "again", float64(again.DIC), float64(w.DIC), 1e-13)
 	}
 	for _, air := range []XCO2{0, -1, XCO2(math.NaN()), XCO2(math.Inf(1))} {
-		w, err := tank().Equilibrate(air, 0)
+		w, err := tank().Equilibrate(air, units.Atmosphere)
 		assert.ErrorIs(t, err, units.ErrInput)
 		assert.True(t, math.IsNaN(float64(w.DIC)))
+	}
+	for _, barometer := range []units.AirPressure{0, -1, 10, units.AirPressure(math.NaN()), units.AirPressure(math.Inf(1))} {
+		_, err := tank().Equilibrate(420, barometer)
+		assert.ErrorIs(t, err, units.ErrInput)
 	}
 }
 
@@ -130,7 +134,7 @@ func TestForgottenTemperatureIsRefused(t *testing.T) {
 	s, err := w.System()
 	assert.ErrorIs(t, err, units.ErrInput)
 	assert.True(t, math.IsNaN(s.PH().Value()))
-	aired, err := w.Equilibrate(420, 0)
+	aired, err := w.Equilibrate(420, units.Atmosphere)
 	assert.ErrorIs(t, err, units.ErrInput)
 	assert.True(t, math.IsNaN(float64(aired.DIC)))
 	_, err = w.At(units.Celsius(0)).System()
