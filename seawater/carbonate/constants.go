@@ -20,7 +20,8 @@ type Constants struct {
 	Options     Options // the authors chosen, and which totals were measured
 	Totals      Totals
 
-	K0 float64 // [CO2]/fCO2, mol/(kg atm) [W74]
+	Gas // K0, FugacityRatio, VapourPressure
+
 	K1 float64 // [H][HCO3]/[CO2]
 	K2 float64 // [H][CO3]/[HCO3]
 	KB float64 // [H][B(OH)4]/[B(OH)3] [D90a]
@@ -36,9 +37,7 @@ type Constants struct {
 	Calcite   float64 // solubility product [Ca][CO3], (mol/kg)² [MUC]
 	Aragonite float64 // solubility product [Ca][CO3], (mol/kg)² [MUC]
 
-	FugacityRatio  float64 // fCO2/pCO2 at one atmosphere [W74]
-	VapourPressure float64 // pressure of water vapour over the water, atm [WP]
-	FH             float64 // fH, from the seawater to the NBS scale [T82]
+	FH float64 // fH, from the seawater to the NBS scale [T82]
 }
 
 // At returns the constants of water of a salinity and a temperature, under one
@@ -93,7 +92,7 @@ func At(s units.PracticalSalinity, t units.Temperature, o Options) Constants {
 		KP1: sea * k[6], KP2: sea * k[7], KP3: sea * k[8], KSi: sea * c.water * k[9],
 		KH2S: k[10], KNH4: k[11] * o.KNH4.factor(&c, free, sea),
 		Calcite: k[12], Aragonite: k[13],
-		K0: k[14], FugacityRatio: k[15], VapourPressure: k[16], FH: fh,
+		Gas: Gas{K0: k[14], FugacityRatio: k[15], VapourPressure: k[16]}, FH: fh,
 	}
 }
 
@@ -116,8 +115,8 @@ func noConstants(s units.PracticalSalinity, t units.Temperature, o Options) Cons
 	x := units.AmountPerKilogram(nan)
 	return Constants{
 		Salinity: s, Temperature: t, Options: o, Totals: Totals{x, x, x, x, x},
-		K0: nan, K1: nan, K2: nan, KB: nan, KW: nan, KS: nan, KF: nan,
+		Gas: Gas{nan, nan, nan}, K1: nan, K2: nan, KB: nan, KW: nan, KS: nan, KF: nan,
 		KP1: nan, KP2: nan, KP3: nan, KSi: nan, KH2S: nan, KNH4: nan,
-		Calcite: nan, Aragonite: nan, FugacityRatio: nan, VapourPressure: nan, FH: nan,
+		Calcite: nan, Aragonite: nan, FH: nan,
 	}
 }

@@ -51,6 +51,27 @@ func (p PCO2) XCO2(c *Constants, barometer units.AirPressure) XCO2 {
 	return XCO2(float64(p) / (float64(barometer/units.Atmosphere) - c.VapourPressure))
 }
 
+// Gas are the constants that CO2 in water and in air share, a part of Constants
+// that costs a tenth of them.
+type Gas struct {
+	K0             float64 // [CO2]/fCO2, mol/(kg atm) [W74]
+	FugacityRatio  float64 // fCO2/pCO2 at one atmosphere [W74]
+	VapourPressure float64 // pressure of water vapour over the water, atm [WP]
+}
+
+// GasAt returns the constants of gas of water of a salinity and a temperature,
+// as At does.
+func GasAt(s units.PracticalSalinity, t units.Temperature) Gas {
+	if !possible(s, t) {
+		nan := math.NaN()
+		return Gas{nan, nan, nan}
+	}
+	c := conditionsAt(s.Value(), t.Celsius())
+	k := [...]float64{solubility(&c), fugacity(&c), vapour(&c)}
+	exponentials(k[:])
+	return Gas{k[0], k[1], k[2]}
+}
+
 // k0Coef: ln K0 = a + b (100/T) + c ln(T/100) + S (d + e (T/100) + f (T/100)²),
 // mol/(kg atm) [W74].
 var k0Coef = [...]float64{-60.2409, 93.4517, 23.3585, 0.023517, -0.023656, 0.0047036}
