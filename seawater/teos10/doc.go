@@ -35,6 +35,9 @@
 // salinity anomalies, which TEOS-10 needs for the open ocean, is left out: a
 // tank has no longitude.
 //
+// For old books and silver titrations, [PracticalFromChlorinity], [PracticalFromKnudsen],
+// [IPTS68] and [IPTS48] lead from the scales before 1978 and 1990 to those of today.
+//
 // # Symbols
 //
 //	SA  absolute salinity, g/kg           ξ  sqrt(SA/SA_u), SA_u = 40 g/kg · 35.16504/35
@@ -81,4 +84,9 @@
 //	         Water Substance
 //	[R14]    IAPWS R14-19, Release on the Surface Tension of Seawater
 //	[WP02]   Wagner, Pruss 2002, J. Phys. Chem. Ref. Data 31, 387-535
+//	[K01]    Knudsen 1901, Hydrographical tables, Copenhagen
+//	[JK40]   Jacobsen, Knudsen 1940, Primary standard seawater 1937, Publication
+//	         Scientifique 7, Association d'Océanographie Physique
+//	[W69]    Wooster, Lee, Dietrich 1969, Limnology and Oceanography 14, 437-438
+//	[S90]    Saunders 1990, WOCE Newsletter 10
 package teos10

@@ -1,0 +1,301 @@
+package titration
+
+import (
+	"math"
+
+	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/seawater/carbonate"
+	"example.org/wellmixed/units"
+	"gonum.org/v1/gonum/mat"
+)
+
+// Fit is what a least-squares fit of a titration curve finds.
+type Fit struct {
+	Alkalinity units.AmountPerKilogram
+	DIC        units.AmountPerKilogram // 0 where it was not fitted
+	// E0 is that of the electrode, for [H] in mol/kg on the total scale of the sample.
+	// For points given as pH it is what the meter is off: RT/F ln 10, 59.16 mV at 25
+	// °C, for each unit that it shows too little.
+	E0 units.Voltage
+	K1 float64 // of the sample on its total scale: fitted, or that of the constants
+
+	Standard FitUncertainty
+	// Covariance is of alkalinity (µmol/kg), DIC (µmol/kg), E0 (mV) and pK1, in this
+	// order; rows of what was not fitted are zero.
+	Covariance [4][4]float64
+	Residual   units.AmountPerKilogram // root mean square, with the degrees of freedom: sqrt(Σr²/(n-p))
+	Points     int                     // that took part
+}
+
+// FitUncertainty holds the standard uncertainties that the scatter about the fit
+// leaves, if all residuals are equally good. Noise that is the same in millivolts at all
+// points makes the acid ones worse: that of alkalinity is then stated a tenth too large,
+// and in a closed cell that of DIC by half too large, of E0 by a third too small.
+//
+// The uncertainties of the strength of the acid and of the mass of the sample come on
+// top, each by its own share of the alkalinity; those of the constants too.
+type FitUncertainty struct {
+	Alkalinity, DIC units.AmountPerKilogram
+	E0              units.Voltage
+	PK1             float64
+}
+
+// The parameters of a fit; the last ones may be left out.
+const (
+	ofAlkalinity = iota
+	ofE0
+	ofDIC
+	ofK1
+	parameters
+)
+
+// FitOpen fits alkalinity and E0 to the acid end of a curve, CO2 having been driven
+// out: the open-cell titration of SOP 3b.
+//
+//	symbol   r = TA + (m0 + m)/m0 ([H] + [HSO4] + [HF] - [OH] - ...) - C m/m0, Σr² least;
+//	         written out with Z = 1 + ST/KS and the ST, FT of the sample,
+//	         r = TA + ST/(1 + KS Z/h) + FT/(1 + KF Z/h) + (m0 + m)/m0 (h/Z - KW/h) - C m/m0
+//	source   [DSC] SOP 3b. Borate, 0.003 µmol/kg there, and nutrients count too
+//	units    h from the reading with E0; KS and KF on the free scale, KW on the total
+//	range    AcidWindow, pH 3 to 3.5; the E0 that is found decides which points lie in
+//	         it, from a start as for Gran. Look at Residual: it is below 1 µmol/kg where
+//	         all CO2 was gone
+//	outside  a *TooFewPointsError with fewer than three points in the window
+//
+// The guide prints 2260.06 µmol/kg and 0.394401 V for its example. With the
+// recommended constants this fit gives 2260.08 and 0.394391 of all its 21 points,
+// 2260.45 and 0.394402 of the 20 up to pH 3.5, where rounding of the printed mass,
+// strength and density leaves 0.20 µmol/kg open. The scatter of the points leaves 0.36
+// µmol/kg and 13 µV. KF matters: with that of Perez and Fraga it is 2259.04 and
+// 0.394461, and where that is taken for one on the free scale, 2259.95 and 0.394401.
+func (v *Vessel) FitOpen(points []Point, w Window) (Fit, error) {
+	const p = ofE0 + 1
+	list, err := v.samples(points, p+1)
+	if err != nil {
+		return noFit(), err
+	}
+	e0 := 0.
+	if points[0].kind == readEMF {
+		if e0, err = v.start(list); err != nil {
+			return noFit(), err
+		}
+	}
+	var f Fit
+	err = inside(list, w, p+1, e0, func(chosen []sample) (float64, error) {
+		var err error
+		f, err = v.fit(chosen, p, e0)
+		return float64(f.E0) / v.slope(), err
+	})
+	if err != nil {
+		return noFit(), err
+	}
+	return f, nil
+}
+
+// FitClosed fits alkalinity, DIC and E0 to the whole curve of a closed cell, which
+// keeps its CO2.
+//
+//	symbol   r = TA - C m/m0 - (m0 + m)/m0 A(h; DIC m0/(m0 + m)), Σr² least
+//	source   [D81]; A is the alkalinity of package carbonate
+//	range    from the sample to pH 3
+//	outside  a *TooFewPointsError with fewer than four points
+func (v *Vessel) FitClosed(points []Point) (Fit, error) { return v.fitClosed(points, ofDIC+1) }
+
+// FitClosedK1 is FitClosed for K1 as well, five points at the least: a wrong K1
+// makes the residuals of FitClosed wavy. K2 stays that of the constants.
+func (v *Vessel) FitClosedK1(points []Point) (Fit, error) { return v.fitClosed(points, ofK1+1) }
+
+func (v *Vessel) fitClosed(points []Point, p int) (Fit, error) {
+	list, err := v.samples(points, p+1)
+	if err != nil {
+		return noFit(), err
+	}
+	e0 := 0.
+	if points[0].kind == readEMF {
+		if e0, err = v.start(list); err != nil {
+			return noFit(), err
+		}
+	}
+	return v.fit(list, p, e0)
+}
+
+// theta are the parameters: µmol/kg, E0/k, µmol/kg, and ln of K1 over that of the
+// constants.
+type theta [parameters]float64
+
+// fit finds the first p parameters. K1 means nothing before there is some DIC, so it
+// joins last.
+func (v *Vessel) fit(list []sample, p int, e0 float64) (Fit, error) {
+	m := model{list: list, mixtures: make([]dilution, len(list))}
+	for i := range list {
+		m.mixtures[i] = v.diluted(list[i].acid)
+	}
+	x := theta{ofE0: e0}
+	for q := min(p, ofDIC+1); q <= p; q++ {
+		m.p, m.r, m.j = q, make([]float64, len(list)), make([]float64, len(list)*q)
+		if err := m.minimise(&x); err != nil {
+			return noFit(), err
+		}
+	}
+	return v.report(&m, &x)
+}
+
+// minimise takes steps of Gauss and Newton, halved where the sum of squares does not
+// fall. Alkalinity and DIC are linear; only E0 and K1 make more than one step
+// necessary.
+func (m *model) minimise(x *theta) error {
+	sum, err := m.at(x)
+	if err != nil {
+		return err
+	}
+	var qr mat.QR
+	for range steps {
+		qr.Factorize(mat.NewDense(len(m.r), m.p, m.j))
+		var d mat.VecDense
+		if err := qr.SolveVecTo(&d, false, mat.NewVecDense(len(m.r), m.r)); err != nil {
+			return units.ErrNoConvergence // the points do not tell these parameters apart
+		}
+		size := 0. // of the step, each parameter in its own measure
+		for i := range m.p {
+			unit := 1.
+			if i == ofAlkalinity || i == ofDIC {
+				unit = math.Abs(x[i]) + 1
+			}
+			size = math.Max(size, math.Abs(d.AtVec(i))/unit)
+		}
+		if !(size <= math.MaxFloat64) {
+			return units.ErrNoConvergence
+		}
+		last, share, better := *x, 1., false
+		for range halvings {
+			*x = last
+			for i := range m.p {
+				x[i] -= share * d.AtVec(i)
+			}
+			if next, err := m.at(x); err == nil && next < sum {
+				sum, better = next, true
+				break
+			}
+			share /= 2
+		}
+		if !better { // there is no way further down, or none that is not rounding
+			*x = last
+			if _, err := m.at(x); err != nil || size > rounding {
+				return units.ErrNoConvergence
+			}
+			return nil
+		}
+		if size < fine {
+			return nil
+		}
+	}
+	return units.ErrNoConvergence
+}
+
+const (
+	steps    = 100
+	halvings = 40
+	fine     = 1e-10 // a step that no longer matters
+	rounding = 1e-6  // a step that rounding may keep from doing any good
+)
+
+// model computes residuals r, in µmol/kg of sample, and their derivatives j, by rows.
+type model struct {
+	list     []sample
+	mixtures []dilution
+	p        int
+	r, j     []float64
+}
+
+// at fills in r and j and returns the sum of squares.
+func (m *model) at(x *theta) (float64, error) {
+	sum := 0.
+	for i := range m.list {
+		d := &m.mixtures[i]
+		lnH := m.list[i].lnH - x[ofE0] + math.Log(d.move) // total scale of the mixture
+		rest, err := d.c.Solve(carbonate.PH(carbonate.PHTotal(-lnH/math.Ln10)), carbonate.DIC(0), d.n)
+		if err != nil {
+			return 0, err
+		}
+		slope := float64(rest.Buffers().BetaAlkalinity) // dA/dln h
+		r := x[ofAlkalinity] - d.added - d.growth*float64(rest.Alkalinity())
+		byE0 := d.growth * slope
+		if m.p > ofDIC {
+			h := math.Exp(lnH)
+			k1 := d.c.K1 * math.Exp(x[ofK1])
+			k12 := k1 * d.c.K2
+			all := h*h + k1*h + k12
+			one, two := k1*h/all, k12/all
+			mean := one + 2*two
+			r -= x[ofDIC] * mean
+			byE0 -= x[ofDIC] * (one + 4*two - mean*mean)
+			m.j[i*m.p+ofDIC] = -mean
+			if m.p > ofK1 {
+				m.j[i*m.p+ofK1] = -x[ofDIC] * mean * (h * h / all)
+			}
+		}
+		m.r[i] = r
+		m.j[i*m.p+ofAlkalinity] = 1
+		m.j[i*m.p+ofE0] = byE0
+		sum += r * r
+	}
+	if !(sum <= math.MaxFloat64) {
+		return 0, units.ErrNoConvergence
+	}
+	return sum, nil
+}
+
+// report writes the result down. The covariance is s² (J'J)⁻¹, s² = Σr²/(n - p).
+func (v *Vessel) report(m *model, x *theta) (Fit, error) {
+	n, p, k := len(m.list), m.p, v.slope()
+	sum := 0.
+	for _, r := range m.r {
+		sum += r * r
+	}
+	var qr mat.QR
+	qr.Factorize(mat.NewDense(n, p, m.j))
+	var r mat.Dense
+	qr.RTo(&r)
+	var upper mat.TriDense
+	square := mat.NewTriDense(p, mat.Upper, nil)
+	for i := range p {
+		for j := i; j < p; j++ {
+			square.SetTri(i, j, r.At(i, j))
+		}
+	}
+	if err := upper.InverseTri(square); err != nil {
+		return noFit(), units.ErrNoConvergence
+	}
+	s2 := sum / float64(n-p)
+	f := Fit{
+		Alkalinity: units.AmountPerKilogram(x[ofAlkalinity]), DIC: units.AmountPerKilogram(x[ofDIC]),
+		E0: units.Voltage(k * x[ofE0]), K1: v.Constants.K1 * math.Exp(x[ofK1]),
+		Residual: units.AmountPerKilogram(math.Sqrt(s2)), Points: n,
+	}
+	// In the order and the units of Covariance.
+	place := [parameters]int{ofAlkalinity: 0, ofDIC: 1, ofE0: 2, ofK1: 3}
+	unit := [parameters]float64{ofAlkalinity: 1, ofDIC: 1, ofE0: k, ofK1: -1 / math.Ln10}
+	for i := range p {
+		for j := range p {
+			c := 0.
+			for l := max(i, j); l < p; l++ {
+				c += upper.At(i, l) * upper.At(j, l)
+			}
+			f.Covariance[place[i]][place[j]] = s2 * c * unit[i] * unit[j]
+		}
+	}
+	f.Standard = FitUncertainty{
+		Alkalinity: units.AmountPerKilogram(math.Sqrt(f.Covariance[0][0])), DIC: units.AmountPerKilogram(math.Sqrt(f.Covariance[1][1])),
+		E0: units.Voltage(math.Sqrt(f.Covariance[2][2])), PK1: math.Sqrt(f.Covariance[3][3]),
+	}
+	return f, nil
+}
+
+// noFit stands beside an error.
+func noFit() Fit {
+	x, nan := input.NaN[units.AmountPerKilogram](), math.NaN()
+	return Fit{
+		Alkalinity: x, DIC: x, E0: units.Voltage(nan), K1: nan, Residual: x,
+		Standard: FitUncertainty{x, x, units.Voltage(nan), nan},
+	}
+}
