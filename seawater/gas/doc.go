@@ -41,6 +41,8 @@
 //
 // # Sources
 //
+// Numbers of equations and pages are from memory, except those of [GG92].
+//
 //	[ASCE]    ASCE/EWRI 2-06, Measurement of oxygen transfer in clean water.
 //	[ASHRAE]  ASHRAE Handbook, Fundamentals (2017), chapter 1, Psychrometrics.
 //	[BK84]    Benson and Krause (1984), Limnol. Oceanogr. 29, 620-632.

@@ -13,7 +13,7 @@ import (
 
 // Chlorinity is what the chloride, bromide and iodide of a kilogram of seawater
 // weigh if bromine and iodine are replaced by chlorine, in g/kg; since 1940 it is
-// 0.3285234 times the mass of silver that precipitates them [JK40]. It is made by
+// 0.3285234 times the mass of silver that precipitates them [JK40] (from memory). It is made by
 // Cl. Standard seawater of practical salinity 35 has 19.374 g/kg.
 type Chlorinity struct{ gramsPerKilogram float64 }
 
