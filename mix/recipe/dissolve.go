@@ -1,0 +1,199 @@
+package recipe
+
+import (
+	"slices"
+	"strings"
+
+	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/salts"
+	"example.org/wellmixed/seawater/ions"
+	"example.org/wellmixed/units"
+)
+
+// Step is one step of making a batch: what to do, and with which reagents, in
+// that order.
+type Step struct {
+	Text  string
+	Items []Weighed
+}
+
+// stage sorts compounds by when they go in.
+type stage int
+
+const (
+	bulk      stage = iota // salts of sodium and potassium, boric acid
+	magnesium              // apart, before calcium
+	calcium
+	heavy  // strontium, barium
+	traces // metals, iodine, carbon sources
+	strong // acids, bases, carbonates
+	stages
+)
+
+// stageText is what to do in each stage.
+//
+//	source  the order of Kester et al. 1967: the weighed salts in most of the water, then the
+//	        chlorides of magnesium, calcium and strontium as solutions; the rest common practice
+var stageText = [stages]string{
+	bulk:      "Dissolve one after the other in the moving water, each clear before the next; boric acid and borax are slow.",
+	magnesium: "Dissolve apart in five times their mass of the kept water and pour in slowly.",
+	calcium:   "Dissolve apart in five times their mass of the kept water, let it cool, and pour in slowly where the current is strongest.",
+	heavy:     "Dissolve apart in a cup of the kept water and pour in slowly.",
+	traces:    "Dissolve apart as a dilute stock, of which the batch gets its part.",
+	strong:    "Last, well diluted, a little at a time into strong current and bubbling air; wait whenever the water turns cloudy.",
+}
+
+// keptWater is the part of the water that is held back for dissolving apart.
+const keptWater = 0.1
+
+func stageOf(c salts.Compound) stage {
+	gives := func(list ...ions.Ion) bool {
+		return slices.ContainsFunc(list, func(i ions.Ion) bool { return c.Gives(i) != 0 })
+	}
+	switch {
+	case gives(ions.Iron, ions.Manganese, ions.Zinc, ions.Copper, ions.Iodide, ions.Iodate, ions.Acetate, ions.Molybdate):
+		return traces
+	case gives(ions.Hydroxide, ions.Carbonate):
+		return strong
+	case gives(ions.Magnesium):
+		return magnesium
+	case gives(ions.Calcium):
+		return calcium
+	case gives(ions.Strontium, ions.Barium):
+		return heavy
+	}
+	if len(slices.Collect(c.Releases())) == 0 { // alcohol, sugars
+		return traces
+	}
+	return bulk
+}
+
+// Steps returns the order in which to dissolve the batch so that nothing falls
+// out: much water first, then what tolerates company, then each of the rest
+// apart, and last what changes pH. Within a step the largest mass comes first.
+func (b Batch) Steps() []Step {
+	if len(b.Items) == 0 {
+		return nil
+	}
+	held := b.WaterVolume * keptWater
+	list := []Step{{Text: "Pour " + litres(b.WaterVolume-held) + " of pure water into a clean vessel without animals and set it moving; keep " + litres(held) + " for dissolving."}}
+	for s := range stages {
+		step := Step{Text: stageText[s]}
+		for _, item := range b.Items {
+			if stageOf(item.Reagent.Compound) == s {
+				step.Items = append(step.Items, item)
+			}
+		}
+		if len(step.Items) > 0 {
+			slices.SortStableFunc(step.Items, func(x, y Weighed) int {
+				switch {
+				case x.Mass > y.Mass:
+					return -1
+				case x.Mass < y.Mass:
+					return 1
+				}
+				return 0
+			})
+			list = append(list, step)
+		}
+	}
+	return append(list, Step{Text: "Rinse the cups with the rest of the kept water into the batch, aerate overnight, and measure salinity, pH and alkalinity before use."})
+}
+
+func litres(v units.Volume) string { return input.Fixed(v.Litres(), 1) + " L" }
+
+// enemies are pairs of species that fall out where their strong solutions
+// meet. The solubility of seawater bears all of them but the carbonates, which
+// it holds only for a while.
+var enemies = [...]struct {
+	a, b    []ions.Ion
+	caution mix.Caution
+}{
+	{[]ions.Ion{ions.Calcium}, []ions.Ion{ions.Sulfate}, mix.Caution{ID: "calcium-meets-sulfate", Severity: mix.Care, Text: "Strong solutions of calcium and sulfate make gypsum, which is slow to dissolve again: let them meet only in the full volume."}},
+	{[]ions.Ion{ions.Calcium}, []ions.Ion{ions.Bicarbonate, ions.Carbonate, ions.Hydroxide}, mix.Caution{ID: "calcium-meets-carbonate", Severity: mix.Care, Text: "Strong solutions of calcium and of bicarbonate or carbonate make chalk, which takes calcium and alkalinity with it for good: never mix the stocks, never dissolve both in one cup."}},
+	{[]ions.Ion{ions.Calcium}, []ions.Ion{ions.Phosphate}, mix.Caution{ID: "calcium-meets-phosphate", Severity: mix.Care, Text: "Calcium and phosphate fall out together where either is strong: add phosphate last and dilute."}},
+	{[]ions.Ion{ions.Calcium}, []ions.Ion{ions.Fluoride}, mix.Caution{ID: "calcium-meets-fluoride", Severity: mix.Care, Text: "Strong solutions of calcium and fluoride make fluorspar, which does not dissolve again: fluoride goes into the full volume first."}},
+	{[]ions.Ion{ions.Magnesium}, []ions.Ion{ions.Hydroxide, ions.Carbonate}, mix.Caution{ID: "magnesium-meets-base", Severity: mix.Care, Text: "A strong base or carbonate throws out magnesium as hydroxide or carbonate where it enters, as white clouds: dilute it and pour slowly."}},
+	{[]ions.Ion{ions.Strontium}, []ions.Ion{ions.Sulfate}, mix.Caution{ID: "strontium-meets-sulfate", Severity: mix.Care, Text: "Strontium and sulfate make celestite, which hardly dissolves again: strontium goes in last of the chlorides, dilute."}},
+	{[]ions.Ion{ions.Barium}, []ions.Ion{ions.Sulfate}, mix.Caution{ID: "barium-meets-sulfate", Severity: mix.Care, Text: "Barium falls out with sulfate even in seawater: little of it will stay dissolved."}},
+}
+
+var (
+	unhurried = mix.Caution{ID: "mix-before-animals", Severity: mix.Care, Text: "Never mix in water with animals. A slip of the balance or a wrong jar is not seen in the salinity: label everything, weigh twice, and measure calcium, magnesium and alkalinity of a first batch."}
+	onlyMajor = mix.Caution{ID: "major-ions-only", Severity: mix.Note, Text: "Such a mix holds the ions that were asked for and the impurities of the reagents, and no other trace element."}
+	hardly    = mix.Caution{ID: "hardly-soluble", Severity: mix.Care, Text: "Gypsum hardly dissolves, the carbonates of calcium and magnesium in seawater of normal pH not at all: another source is better."}
+)
+
+// Cautions returns what to mind with the batch: with the mixing, with pairs of
+// its reagents, and with each of them. Usual practice only; safety data sheets
+// and local rules come first.
+func (b Batch) Cautions() []mix.Caution {
+	if len(b.Items) == 0 {
+		return nil
+	}
+	list := []mix.Caution{unhurried, onlyMajor}
+	if c, applies := mix.TooHeavy(b.Mass); applies {
+		list = append(list, c)
+	}
+	smallest := b.Items[0]
+	for _, item := range b.Items {
+		if item.Mass < smallest.Mass {
+			smallest = item
+		}
+	}
+	if smallest.Mass < units.Gram {
+		list = append(list, mix.Caution{ID: "fine-balance", Severity: mix.Note, Text: "The " + input.Fixed(smallest.Mass.Milligrams(), 1) + " mg of " + smallest.Reagent.Compound.Formula() + " need a balance that reads a hundredth of that; or weigh ten times as much, dissolve it to a litre, and take 100 mL."})
+	}
+	for _, pair := range enemies {
+		if b.meet(pair.a, pair.b) {
+			list = append(list, pair.caution)
+		}
+	}
+	return append(list, b.ofReagents()...)
+}
+
+// ofReagents gathers the cautions of the reagents, each once, with the names of
+// those that it is about unless that is all of them.
+func (b Batch) ofReagents() []mix.Caution {
+	var list []mix.Caution
+	var about [][]string
+	for _, item := range b.Items {
+		c := item.Reagent.Compound
+		cautions := c.Cautions()
+		switch c.Anhydrous().Formula() {
+		case "CaCO3", "MgCO3", "CaSO4":
+			cautions = append(cautions, hardly)
+		}
+		for _, caution := range cautions {
+			i := slices.IndexFunc(list, func(k mix.Caution) bool { return k.ID == caution.ID })
+			if i < 0 {
+				i = len(list)
+				list, about = append(list, caution), append(about, nil)
+			}
+			about[i] = append(about[i], c.Formula())
+		}
+	}
+	for i := range list {
+		if len(about[i]) < len(b.Items) {
+			list[i].Text = strings.Join(about[i], ", ") + ": " + list[i].Text
+		}
+	}
+	return list
+}
+
+// meet tells whether one reagent brings one of the species a and another
+// reagent one of b.
+func (b Batch) meet(a, other []ions.Ion) bool {
+	brings := func(w Weighed, list []ions.Ion) bool {
+		return slices.ContainsFunc(list, func(i ions.Ion) bool { return w.Reagent.Compound.Gives(i) > 0 })
+	}
+	for i, x := range b.Items {
+		for j, y := range b.Items {
+			if i != j && brings(x, a) && brings(y, other) {
+				return true
+			}
+		}
+	}
+	return false
+}

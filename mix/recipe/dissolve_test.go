@@ -1,0 +1,108 @@
+package recipe
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/salts"
+	"example.org/wellmixed/units"
+)
+
+// of makes a batch of a gram of each compound, for its order and cautions only.
+func of(t testing.TB, formulas ...string) Batch {
+	t.Helper()
+	b := Batch{WaterVolume: 10, Mass: 10000}
+	for i, f := range formulas {
+		b.Items = append(b.Items, Weighed{Reagent: salts.Reagent{Compound: compound(t, f), Purity: 1}, Mass: units.Mass(i + 1)})
+	}
+	return b
+}
+
+func order(b Batch) string {
+	var list []string
+	for _, s := range b.Steps() {
+		var names []string
+		for _, item := range s.Items {
+			names = append(names, item.Reagent.Compound.Formula())
+		}
+		list = append(list, strings.Join(names, " "))
+	}
+	return strings.Join(list, " | ")
+}
+
+// The order of Kester et al. 1967: the weighed salts, then the chlorides of
+// magnesium, calcium and strontium.
+func TestSteps(t *testing.T) {
+	b, err := find(t, "Kester").Batch(units.Practical(35), 100, units.Celsius(25))
+	require.NoError(t, err)
+	assert.Equal(t, " | NaCl Na2SO4 KCl NaHCO3 KBr H3BO3 NaF | MgCl2.6H2O | CaCl2.2H2O | SrCl2.6H2O | ", order(b))
+	assert.Equal(t, " | NaCl | MgSO4 | Ca(OH)2 NaOH Na2CO3 | ", order(of(t, "Na2CO3", "NaOH", "Ca(OH)2", "MgSO4", "NaCl")))
+	assert.Equal(t, " | BaCl2 | C2H5OH ZnSO4 KI | ", order(of(t, "BaCl2", "KI", "ZnSO4", "C2H5OH")))
+	assert.Empty(t, Batch{}.Steps())
+
+	// every reagent goes in once
+	var all []string
+	for c := range salts.All() {
+		all = append(all, c.Formula())
+	}
+	n := 0
+	for _, s := range of(t, all...).Steps() {
+		assert.NotEmpty(t, s.Text)
+		n += len(s.Items)
+	}
+	assert.Equal(t, len(all), n)
+}
+
+func TestCautions(t *testing.T) {
+	has := func(b Batch, id string) bool {
+		return slices.ContainsFunc(b.Cautions(), func(c mix.Caution) bool { return c.ID == id })
+	}
+	for _, r := range []struct {
+		id        string
+		with, not []string
+	}{
+		{"calcium-meets-sulfate", []string{"CaCl2", "Na2SO4"}, []string{"CaSO4.2H2O", "NaCl"}},
+		{"calcium-meets-carbonate", []string{"CaCl2", "NaHCO3"}, []string{"CaCl2", "Na2SO4"}},
+		{"calcium-meets-carbonate", []string{"Ca(OH)2", "NaHCO3"}, []string{"CaCO3", "NaCl"}},
+		{"calcium-meets-phosphate", []string{"CaCl2", "KH2PO4"}, []string{"MgCl2", "KH2PO4"}},
+		{"calcium-meets-fluoride", []string{"CaCl2.2H2O", "NaF"}, []string{"KCl", "NaF"}},
+		{"magnesium-meets-base", []string{"MgCl2", "NaOH"}, []string{"MgCl2", "NaHCO3"}},
+		{"magnesium-meets-base", []string{"MgSO4", "Na2CO3"}, []string{"MgSO4", "HCl"}},
+		{"strontium-meets-sulfate", []string{"SrCl2", "MgSO4"}, []string{"SrCl2", "MgCl2"}},
+		{"barium-meets-sulfate", []string{"BaCl2", "K2SO4"}, []string{"BaCl2", "KCl"}},
+		{"heats-in-water", []string{"CaCl2"}, []string{"CaCl2.6H2O"}},
+		{"heats-in-water", []string{"MgCl2"}, []string{"MgCl2.6H2O"}},
+		{"hardly-soluble", []string{"CaCO3"}, []string{"CaCl2"}},
+		{"mix-before-animals", []string{"NaCl"}, nil},
+		{"reagent-grade", []string{"NaCl"}, nil},
+	} {
+		assert.True(t, has(of(t, r.with...), r.id), "%s with %v", r.id, r.with)
+		assert.False(t, has(of(t, r.not...), r.id), "%s with %v", r.id, r.not)
+	}
+	heavy := of(t, "NaCl")
+	assert.False(t, has(heavy, "heavy-water"))
+	heavy.Mass = 40 * units.Kilogram
+	assert.True(t, has(heavy, "heavy-water"))
+	assert.False(t, has(heavy, "fine-balance"))
+	heavy.Items[0].Mass = 50 * units.Milligram
+	assert.True(t, has(heavy, "fine-balance"))
+
+	list := of(t, "CaCl2", "NaCl", "MgCl2").Cautions()
+	seen := map[string]bool{}
+	for _, c := range list {
+		assert.False(t, seen[c.ID], c.ID)
+		seen[c.ID] = true
+		if c.ID == "heats-in-water" {
+			assert.True(t, strings.HasPrefix(c.Text, "CaCl2, MgCl2: Gives off heat"), c.Text)
+			assert.Equal(t, mix.Danger, c.Severity)
+		}
+		if c.ID == "reagent-grade" {
+			assert.True(t, strings.HasPrefix(c.Text, "Use food"), "it is about all of them")
+		}
+	}
+}

@@ -1,0 +1,192 @@
+package replenish
+
+import (
+	"math"
+
+	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/internal/solve"
+	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/salts"
+	"example.org/wellmixed/seawater/ions"
+	"example.org/wellmixed/units"
+)
+
+// LimeWater is clear lime water, calcium hydroxide in pure water, that replaces
+// what evaporates.
+type LimeWater struct {
+	Tank        Tank
+	TopOff      units.Flow        // of lime water, at most what evaporates
+	Temperature units.Temperature // of the store in which it settles; warmer, it holds less
+	Saturation  units.Fraction    // 100 % if undissolved lime lies at the bottom
+	Demand      Level             // of alkalinity in a day, if it is known
+	Limits      Limits            // of the pH; the zero value: the usual one
+}
+
+// LimeSupply is what lime water gives.
+type LimeSupply struct {
+	Content    units.MassPerLitre // of Ca(OH)2 in the lime water
+	Hydroxide  units.Mass         // of Ca(OH)2, a day
+	Alkalinity Level              // a day, with Calcium in the proportion of skeletons
+	Calcium    Level
+	// Uncertainty is the standard uncertainty of all these, relative: that of
+	// the solubility.
+	Uncertainty units.Fraction
+
+	Share  units.Fraction // of the demand that is met; 0 if it is not known
+	Short  Level          // what is missing of the demand, a day
+	Needed units.Flow     // of such lime water, to meet the demand; 0 if it is not known
+
+	// Portion is the most that may go in at once so that the pH moves by no more
+	// than the limit; 0 if the carbonate side is not known.
+	Portion units.Volume
+	AtOnce  Chemistry // of the tank after one such portion
+	AllDay  Chemistry // after the supply of a whole day, had no CO2 come in: what a stuck valve does
+	Aired   Chemistry // after the supply of a day, in balance with the air
+
+	Assumptions []string
+	Cautions    []mix.Caution
+}
+
+// solubilityOfLime is the relative standard uncertainty of the solubility of
+// calcium hydroxide: the tables differ by 2 to 5 %.
+const solubilityOfLime = 5 * units.Percent
+
+// Lime works out what lime water gives in a day and how slowly it has to go in.
+//
+// It replaces nothing but what evaporates, so evaporation bounds what it can
+// give; the warmer its store, the less, as calcium hydroxide dissolves less in
+// warm water than in cold.
+func Lime(w LimeWater) (LimeSupply, error) {
+	if err := w.check(); err != nil {
+		return LimeSupply{}, err
+	}
+	lime, err := salts.Find("Ca(OH)2")
+	if err != nil {
+		return LimeSupply{}, err
+	}
+	saturated, err := salts.Saturated(lime, w.Temperature)
+	if err != nil {
+		return LimeSupply{}, input.As("temperature of the lime water", err)
+	}
+	content, err := saturated.PerLitre()
+	if err != nil {
+		return LimeSupply{}, input.As("temperature of the lime water", err)
+	}
+	content *= units.MassPerLitre(w.Saturation)
+	perDay := units.Volume(w.TopOff.LitresPerDay()) * units.Litre
+	per := lime.Dose(units.AmountPerKilogram(lime.Moles(content.Mass(1*units.Litre))) * units.MolePerKilogram) // µmol in a litre
+	brings := per.Scale(perDay.Litres())
+
+	s, assumed, err := w.Tank.start()
+	if err != nil {
+		return LimeSupply{}, err
+	}
+	level := func(p Parameter) Level {
+		return w.Tank.counting(p).like(p.of(brings) / 1000 / w.Tank.Volume.Litres())
+	}
+	supply := LimeSupply{
+		Content: content, Hydroxide: content.Mass(perDay), Uncertainty: solubilityOfLime,
+		Alkalinity: level(Alkalinity), Calcium: level(Calcium),
+	}
+	if w.Demand.Exists() {
+		supply.Alkalinity = w.Demand.like(supply.Alkalinity.amount)
+		supply.Share = units.Fraction(supply.Alkalinity.amount / w.Demand.amount)
+		supply.Short = w.Demand.like(max(0, w.Demand.amount-supply.Alkalinity.amount))
+		supply.Needed = w.TopOff / units.Flow(supply.Share)
+	}
+	before, err := s.chemistry()
+	if err != nil {
+		return LimeSupply{}, input.In("tank", err)
+	}
+	if err := supply.drip(w, s, before, per, perDay); err != nil {
+		return LimeSupply{}, err
+	}
+	supply.Assumptions = append([]string{
+		"The lime water is clear, settled at " + input.Number(w.Temperature.Celsius()) + " °C and " + input.Number(w.Saturation.Percent()) + " % saturated: " + input.Fixed(content.GramsPerLitre(), 2) + " g of Ca(OH)2 in a litre. Left open to the air it grows weaker, as a crust of calcium carbonate forms.",
+		"All the top-off is lime water, and the tank holds " + input.Number(w.Tank.Volume.Litres()) + " L.",
+		"Limits: " + w.Limits.list(nil) + ".",
+	}, assumed...)
+	supply.Cautions = finish(supply.cautions(before), Dry(salts.Reagent{Compound: lime, Purity: 1}))
+	return supply, nil
+}
+
+func (w LimeWater) check() error {
+	if err := w.Tank.check("tank"); err != nil {
+		return err
+	}
+	if err := w.Limits.check(); err != nil {
+		return err
+	}
+	if err := input.Positive("top-off", w.TopOff.LitresPerDay(), "L/day"); err != nil {
+		return err
+	}
+	if !(w.TopOff.LitresPerDay() <= w.Tank.Volume.Litres()) {
+		return input.Bad("top-off", input.Number(w.TopOff.LitresPerDay())+" L/day", "at most the volume of the tank in a day")
+	}
+	if err := input.Set("temperature of the lime water", w.Temperature); err != nil {
+		return err
+	}
+	if err := input.Share("saturation", w.Saturation); err != nil {
+		return err
+	}
+	if w.Demand.Exists() {
+		if w.Demand.parameter != Alkalinity {
+			return input.Bad("demand", w.Demand.parameter.String(), "alkalinity")
+		}
+		if err := w.Demand.check("demand"); err != nil {
+			return err
+		}
+		return w.Demand.must("demand", w.Demand.amount > 0, "above zero")
+	}
+	return nil
+}
+
+// drip works out the largest portion and the worst that can happen.
+func (l *LimeSupply) drip(w LimeWater, s state, before Chemistry, per ions.Composition, perDay units.Volume) error {
+	l.AtOnce, l.AllDay, l.Aired = unknownChemistry(), unknownChemistry(), unknownChemistry()
+	if !s.known {
+		return nil
+	}
+	after := func(v float64) (now, aired Chemistry, err error) {
+		at := s
+		if err := at.dose(per.Scale(v)); err != nil {
+			return now, aired, err
+		}
+		return at.settle()
+	}
+	var err error
+	if l.AllDay, l.Aired, err = after(perDay.Litres()); err != nil {
+		return err
+	}
+	swing, _ := w.Limits.ph()
+	l.Portion, l.AtOnce = perDay, l.AllDay
+	if l.AllDay.PH.Value()-before.PH.Value() > swing {
+		litres, ok := solve.Brent(func(v float64) float64 {
+			c, _, err := after(v)
+			if err != nil {
+				return math.NaN()
+			}
+			return c.PH.Value() - before.PH.Value() - swing
+		}, 0, perDay.Litres(), 1e-9*perDay.Litres())
+		if !ok {
+			return units.ErrNoConvergence
+		}
+		l.Portion = units.Volume(litres*(1-1e-8)) * units.Litre
+		if l.AtOnce, _, err = after(l.Portion.Litres()); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (l *LimeSupply) cautions(before Chemistry) []mix.Caution {
+	list := []mix.Caution{limeWater, limeOverdose, fromChildren}
+	if l.Share > 1 {
+		list = append(list, limeOversupply)
+	}
+	list = append(list, chemistryCautions(before, []Step{{AtOnce: l.AtOnce, Aired: l.Aired}})...)
+	if l.AllDay.Brucite.Likely >= 1 || l.AllDay.Aragonite >= spontaneousAragonite || l.AllDay.PH.Value() >= brucitePH {
+		list = append(list, mix.Caution{ID: "never-at-once", Severity: mix.Danger, Text: "The lime water of one day, in one go, would take the tank to pH " + input.Fixed(l.AllDay.PH.Value(), 1) + " (total scale): minerals fall out and animals die. Keep less than that in the store that a fault could empty."})
+	}
+	return append(list, testFirst)
+}

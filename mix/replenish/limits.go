@@ -1,0 +1,111 @@
+package replenish
+
+import (
+	"math"
+
+	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/units"
+)
+
+// Limit is by how much a parameter may move in a day, up or down.
+type Limit struct {
+	PerDay Level
+	Origin string // who says so
+}
+
+// Limits are what the steps of a plan respect. The zero value stands for the
+// usual ones, which the plan then lists.
+type Limits struct {
+	PerDay   []Limit // replace the usual ones of their parameters
+	PH       float64 // by which one dose may move the pH of the whole tank; 0: as usual
+	PHOrigin string
+}
+
+const (
+	commonPractice = "common practice"
+
+	// usualPH is by how much one dose may move the pH.
+	usualPH = 0.2 // common practice
+)
+
+// usualLimit returns the usual limit for a parameter, counted as the trade
+// does.
+func usualLimit(p Parameter) Limit {
+	x := about[p].perDay
+	if p == Alkalinity {
+		l := AlkalinityOf(units.Alkalinity(x) * units.DKH)
+		l.dkh = true
+		return Limit{l, commonPractice}
+	}
+	return Limit{p.Of(units.MassPerLitre(x)*units.MilligramPerLitre, about[p].countings[0].mass), commonPractice}
+}
+
+// of returns the limit that holds for a parameter.
+func (l Limits) of(p Parameter) Limit {
+	for _, own := range l.PerDay {
+		if own.PerDay.parameter == p {
+			return own
+		}
+	}
+	return usualLimit(p)
+}
+
+// ph returns the limit that holds for the pH, with its origin.
+func (l Limits) ph() (swing float64, origin string) {
+	if l.PH == 0 {
+		return usualPH, commonPractice
+	}
+	return l.PH, l.PHOrigin
+}
+
+// list writes the limits that hold for what a dose raises, and for the pH.
+func (l Limits) list(raises []Level) string {
+	text := ""
+	for _, r := range raises {
+		limit := l.of(r.parameter)
+		text += r.parameter.String() + " " + limit.PerDay.String() + " a day (" + limit.Origin + "), "
+	}
+	swing, origin := l.ph()
+	return text + "pH " + input.Number(swing) + " at a dose (" + origin + ")"
+}
+
+func (l Limits) check() error {
+	for i, own := range l.PerDay {
+		if err := own.PerDay.check("limits"); err != nil {
+			return err
+		}
+		if err := own.PerDay.must("limits", own.PerDay.amount > 0, "a limit above zero"); err != nil {
+			return err
+		}
+		if own.Origin == "" {
+			return input.Bad("limits: "+own.PerDay.parameter.String(), "no origin", "who says so, such as \"common practice\"")
+		}
+		for _, other := range l.PerDay[:i] {
+			if other.PerDay.parameter == own.PerDay.parameter {
+				return input.Bad("limits: "+own.PerDay.parameter.String(), "two limits", "one")
+			}
+		}
+	}
+	if !(l.PH >= 0) || math.IsInf(l.PH, 0) {
+		return input.Bad("limits: pH", input.Number(l.PH), "zero or more")
+	}
+	if l.PH > 0 && l.PHOrigin == "" {
+		return input.Bad("limits: pH", "no origin", "who says so, such as \"common practice\"")
+	}
+	return nil
+}
+
+// Saturation states of aragonite above which calcium carbonate falls out.
+const (
+	// sustainedAragonite: above it, and with grains in the water to start on,
+	// precipitation can run away and take more alkalinity than was dosed (Moras
+	// et al. 2022, Biogeosciences 19, 3537-3557; from memory).
+	sustainedAragonite = 5.0
+	// spontaneousAragonite: above it calcium carbonate forms in clear seawater
+	// (calcite 18.8, Marion, Millero and Feistel 2009, Ocean Sci. 5, 285-291,
+	// after Morse and He 1993; as aragonite, from memory).
+	spontaneousAragonite = 12.3
+	// brucitePH is the pH at which to be warned of brucite, see
+	// carbonate.System.BruciteOnset.
+	brucitePH = 9.0
+)

@@ -1,0 +1,228 @@
+package replenish
+
+import (
+	"math"
+	"slices"
+	"time"
+
+	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/units"
+)
+
+// Log is what a keeper wrote down: tests, and what was done to the water in
+// between. Entries may stand in any order. What happened at the moment of a
+// test is taken to have happened after it.
+type Log struct {
+	Volume  units.Volume // net, of the tank
+	Tests   []Test
+	Doses   []Dosed
+	Changes []WaterChange
+}
+
+// Test is a reading of one parameter.
+type Test struct {
+	At          time.Time
+	Level       Level
+	Uncertainty Level // standard, of the kit and its reading; for all tests of a parameter or for none
+}
+
+// Dosed is an additive that went into the tank: all at once at From, or evenly
+// from From to To, as a pump doses.
+type Dosed struct {
+	From, To time.Time // To may be left out
+	Additive Additive
+	Amount   Amount
+}
+
+// WaterChange is so much tank water replaced by new water at once.
+type WaterChange struct {
+	At      time.Time
+	Swapped units.Volume
+	Fresh   []Level // of the new water: of every parameter that is asked for
+}
+
+func (l Log) check() error {
+	if err := input.Positive("log: volume", l.Volume.Litres(), "L"); err != nil {
+		return err
+	}
+	for i, t := range l.Tests {
+		field := "log: tests " + ordinal(i)
+		if err := when(field, t.At); err != nil {
+			return err
+		}
+		if err := t.Level.check(field); err != nil {
+			return err
+		}
+		if u := t.Uncertainty; u.Exists() {
+			if u.parameter != t.Level.parameter {
+				return input.Bad(field+": uncertainty", u.parameter.String(), t.Level.parameter.String())
+			}
+			if err := u.check(field + ": uncertainty"); err != nil {
+				return err
+			}
+			if err := u.must(field+": uncertainty", u.amount > 0, "a number above zero"); err != nil {
+				return err
+			}
+		}
+	}
+	for i, d := range l.Doses {
+		field := "log: doses " + ordinal(i)
+		if err := when(field, d.From); err != nil {
+			return err
+		}
+		if !d.To.IsZero() && d.To.Before(d.From) {
+			return input.Bad(field, "to "+d.To.Format(time.RFC3339), "after from, "+d.From.Format(time.RFC3339))
+		}
+		if _, err := d.Additive.check(field); err != nil {
+			return err
+		}
+		if _, err := d.Additive.count(field+": amount", d.Amount); err != nil {
+			return err
+		}
+	}
+	for i, c := range l.Changes {
+		field := "log: changes " + ordinal(i)
+		if err := when(field, c.At); err != nil {
+			return err
+		}
+		if !(c.Swapped >= 0 && c.Swapped <= l.Volume) {
+			return input.Bad(field, c.Swapped.String()+" swapped", "zero to the volume of the tank, "+l.Volume.String())
+		}
+		for _, f := range c.Fresh {
+			if err := f.check(field); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// when refuses an entry without a date.
+func when(field string, t time.Time) error {
+	if t.IsZero() {
+		return input.Bad(field, "no time", "when it was")
+	}
+	return nil
+}
+
+func ordinal(i int) string { return input.Number(float64(i + 1)) }
+
+// line is one test as a linear equation in what is sought:
+//
+//	level = keeps · (level at the start) - days · (use per day) + came
+//
+// It holds exactly: of what was there and what came, a change of water takes its
+// share.
+type line struct {
+	at                time.Time
+	level             float64 // mmol/L or meq/L
+	uncertainty       float64 // 0: not stated
+	keeps, days, came float64
+}
+
+// event is what happens to a parameter at a moment.
+type event struct {
+	at    time.Time
+	order int // of what happens at one moment: tests, then the rest
+	apply func(*line)
+	test  *Test
+}
+
+// lines follows a parameter through the log. The last of them stands for the
+// end of the log: it is no test, but where the tank is now.
+func (l Log) lines(p Parameter) (tests []line, now line, err error) {
+	var events []event
+	flow := 0.0 // per day, while pumps run
+	for _, t := range l.Tests {
+		if t.Level.parameter == p {
+			events = append(events, event{at: t.At, test: &t})
+		}
+	}
+	for _, d := range l.Doses {
+		x, err := d.Additive.count("dose", d.Amount)
+		if err != nil {
+			return nil, line{}, err
+		}
+		brings := p.of(d.Additive.per().Scale(x)) / 1000 / l.Volume.Litres()
+		if brings == 0 {
+			continue
+		}
+		if d.To.IsZero() || d.To.Equal(d.From) {
+			events = append(events, event{at: d.From, order: 1, apply: func(s *line) { s.came += brings }})
+			continue
+		}
+		perDay := brings / days(d.To.Sub(d.From))
+		events = append(events,
+			event{at: d.From, order: 1, apply: func(*line) { flow += perDay }},
+			event{at: d.To, order: 1, apply: func(*line) { flow -= perDay }})
+	}
+	for i, c := range l.Changes {
+		share := float64(c.Swapped / l.Volume)
+		if share == 0 {
+			continue
+		}
+		at := slices.IndexFunc(c.Fresh, func(f Level) bool { return f.parameter == p })
+		if at < 0 {
+			return nil, line{}, input.Bad("log: changes "+ordinal(i)+": "+p.String(), "nothing", "the level of the new water")
+		}
+		fresh := c.Fresh[at].amount
+		events = append(events, event{at: c.At, order: 1, apply: func(s *line) {
+			s.keeps *= 1 - share
+			s.days *= 1 - share
+			s.came = s.came*(1-share) + fresh*share
+		}})
+	}
+	slices.SortStableFunc(events, func(a, b event) int {
+		if c := a.at.Compare(b.at); c != 0 {
+			return c
+		}
+		return a.order - b.order
+	})
+	// Everything is told from the first test on.
+	s := line{keeps: 1}
+	started := false
+	for _, e := range events {
+		if started {
+			passed := days(e.at.Sub(s.at))
+			s.days += passed
+			s.came += flow * passed
+		}
+		s.at = e.at
+		switch {
+		case e.test != nil:
+			started = true
+			s.level, s.uncertainty = e.test.Level.amount, e.test.Uncertainty.amount
+			tests = append(tests, s)
+		default:
+			e.apply(&s)
+			if !started { // before the first test, only pumps that go on matter
+				s = line{keeps: 1, at: e.at}
+			}
+		}
+	}
+	return tests, s, nil
+}
+
+func days(d time.Duration) float64 { return d.Hours() / 24 }
+
+// asked lists the parameters that were tested, in their order.
+func (l Log) asked() []Parameter {
+	var list []Parameter
+	for p := Parameter(1); p < parameters; p++ {
+		if slices.ContainsFunc(l.Tests, func(t Test) bool { return t.Level.parameter == p }) {
+			list = append(list, p)
+		}
+	}
+	return list
+}
+
+// counting returns how the last test of a parameter counts it.
+func (l Log) counting(p Parameter) Level {
+	var last Test
+	for _, t := range l.Tests {
+		if t.Level.parameter == p && !t.At.Before(last.At) {
+			last = t
+		}
+	}
+	return last.Level.like(math.NaN())
+}

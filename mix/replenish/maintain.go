@@ -1,0 +1,144 @@
+package replenish
+
+import (
+	"math"
+
+	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/mix"
+	"example.org/wellmixed/seawater/ions"
+)
+
+// Upkeep is the wish to give back every day what the tank uses.
+type Upkeep struct {
+	Tank     Tank
+	Use      Use // from Consumption, or with PerDay alone
+	Additive Additive
+	Limits   Limits // of the pH; the zero value: the usual one
+}
+
+// UpkeepPlan is the answer to an Upkeep.
+type UpkeepPlan struct {
+	PerDay    Amount
+	Low, High Amount // PerDay lies between them with a probability of 95 %; zero without an uncertainty
+	// Parts is into how many doses, hours apart, a day's dose has to be cut so
+	// that none moves the pH by more than the limit; 0 if pH is not known.
+	Parts  int
+	AtOnce Chemistry // of the tank after one of the parts
+	Aired  Chemistry
+
+	// Raises is by how much a day's dose raises each parameter that it brings.
+	Raises []Level
+	// LeavesPerDay stays behind in a kilogram of tank water, every day, until
+	// water changes take it; PerMonth is what thirty such days do to salinity.
+	LeavesPerDay ions.Composition
+	PerMonth     SalinityRise
+
+	Assumptions []string
+	Cautions    []mix.Caution
+}
+
+const (
+	daysPerMonth = 30
+	mostParts    = 48 // doses a day, one each half hour
+)
+
+// Maintain works out the dose a day that gives back what the tank uses, so that
+// the level stays where it is.
+func Maintain(u Upkeep) (UpkeepPlan, error) {
+	if err := u.Tank.check("tank"); err != nil {
+		return UpkeepPlan{}, err
+	}
+	if err := u.Limits.check(); err != nil {
+		return UpkeepPlan{}, err
+	}
+	assumed, err := u.Additive.check("additive")
+	if err != nil {
+		return UpkeepPlan{}, err
+	}
+	use := u.Use.PerDay
+	if err := use.checkCounting("use"); err != nil {
+		return UpkeepPlan{}, err
+	}
+	if !(use.amount > 0) || math.IsInf(use.amount, 0) {
+		return UpkeepPlan{}, use.must("use", false, "above zero: there is nothing to give back")
+	}
+	per := u.Additive.per()
+	strength := use.parameter.of(per)
+	if !(strength > 0) {
+		return UpkeepPlan{}, input.Bad("additive", u.Additive.String(), "one that raises "+use.parameter.String())
+	}
+	give := func(l Level) Amount {
+		return u.Additive.amount(max(0, l.amount) * 1000 * u.Tank.Volume.Litres() / strength)
+	}
+	p := UpkeepPlan{PerDay: give(use)}
+	if low, high := u.Use.Low, u.Use.High; low.Exists() && high.Exists() {
+		p.Low, p.High = give(low), give(high)
+	}
+	total, err := u.Additive.count("dose", p.PerDay)
+	if err != nil {
+		return UpkeepPlan{}, err
+	}
+	brings := per.Scale(total)
+	s, more, err := u.Tank.start()
+	if err != nil {
+		return UpkeepPlan{}, err
+	}
+	p.Raises = u.Tank.raises(brings)
+	p.LeavesPerDay = leaves(brings.Scale(1/s.mass.Kilograms()), use.parameter)
+	month := brings.Scale(daysPerMonth)
+	if p.PerMonth, err = s.rise(month, leaves(month, use.parameter)); err != nil {
+		return UpkeepPlan{}, err
+	}
+	before, err := s.chemistry()
+	if err != nil {
+		return UpkeepPlan{}, input.In("tank", err)
+	}
+	if err := u.cut(&p, s, before, brings); err != nil {
+		return UpkeepPlan{}, err
+	}
+	p.Assumptions = append([]string{
+		"The tank is well mixed and holds " + input.Number(u.Tank.Volume.Litres()) + " L of water; topping off keeps that volume, and the water of a dose takes the place of top-off.",
+		"It goes on using " + use.String() + " a day.",
+		"Limits: " + u.Limits.list(nil) + ".",
+	}, append(assumed, more...)...)
+	p.Cautions = u.cautions(p, before)
+	return p, nil
+}
+
+// cut finds into how many parts a day's dose has to be cut.
+func (u Upkeep) cut(p *UpkeepPlan, s state, before Chemistry, brings ions.Composition) error {
+	p.AtOnce, p.Aired = unknownChemistry(), unknownChemistry()
+	if !s.known {
+		return nil
+	}
+	swing, _ := u.Limits.ph()
+	for p.Parts = 1; ; p.Parts++ {
+		part := s
+		err := part.dose(brings.Scale(1 / float64(p.Parts)))
+		if err == nil {
+			p.AtOnce, p.Aired, err = part.settle()
+		}
+		if err != nil {
+			return err
+		}
+		if math.Abs(p.AtOnce.PH.Value()-before.PH.Value()) <= swing || p.Parts == mostParts {
+			return nil
+		}
+	}
+}
+
+func (u Upkeep) cautions(p UpkeepPlan, before Chemistry) []mix.Caution {
+	list := []mix.Caution{fromChildren, testFirst, slowly}
+	list = append(list, chemistryCautions(before, []Step{{AtOnce: p.AtOnce, Aired: p.Aired}})...)
+	if swing, origin := u.Limits.ph(); math.Abs(p.AtOnce.PH.Value()-before.PH.Value()) > swing {
+		list = append(list, mix.Caution{ID: "ph-swing", Severity: mix.Care, Text: "Even in " + input.Number(mostParts) + " parts a day each dose moves pH by more than " + input.Number(swing) + " (" + origin + "): choose a milder additive."})
+	}
+	if limit := u.Limits.of(u.Use.PerDay.parameter); u.Use.PerDay.amount > limit.PerDay.amount {
+		list = append(list, mix.Caution{ID: "large-use", Severity: mix.Care, Text: "The tank uses more in a day than it should move in one (" + limit.PerDay.String() + ", " + limit.Origin + "): a missed day will show. Dose in many parts, by a pump that stops when it fails."})
+	}
+	if r := p.PerMonth; r.Lasting.Value()-r.Before.Value() > lastingSalinity {
+		list = append(list, mix.Caution{ID: "salinity-rises", Severity: mix.Care, Text: "What is left of the doses raises salinity by " + input.Fixed(r.Lasting.Value()-r.Before.Value(), 2) + " a month: measure it, and take out tank water for pure water."})
+	}
+	list = append(list, forParameter(u.Use.PerDay.parameter)...)
+	return finish(list, u.Additive)
+}

@@ -1,0 +1,451 @@
+package replenish
+
+import (
+	"errors"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"example.org/wellmixed/internal/checks"
+	"example.org/wellmixed/mix/salts"
+	"example.org/wellmixed/seawater"
+	"example.org/wellmixed/seawater/carbonate"
+	"example.org/wellmixed/seawater/ions"
+	"example.org/wellmixed/units"
+)
+
+func reef(t testing.TB) Tank {
+	return Tank{
+		Volume: 300, Water: water(t, 35, 25),
+		Levels: []Level{
+			AlkalinityOf(7 * units.DKH),
+			Calcium.Of(380, units.AsCalcium),
+			Magnesium.Of(1290, units.AsMagnesium),
+			Potassium.Of(390, units.AsPotassium),
+			Strontium.Of(7, units.AsStrontium),
+			Bromide.Of(60, units.AsBromide),
+			Boron.Of(4, units.AsBoron),
+			Fluoride.Of(1, units.AsFluoride),
+			Iodine.Of(0.03, units.AsIodine),
+			Iron.Of(0, units.AsIron),
+			Nitrate.Of(0.1, units.AsNitrogen),
+			Phosphate.Of(0.01, units.AsPhosphate),
+		},
+		Carbon: carbonate.PH(carbonate.PHTotal(8.05)), Air: 450,
+	}
+}
+
+// sources are salts for each parameter.
+var sources = map[Parameter][]string{
+	Alkalinity: {"NaHCO3", "Na2CO3", "NaOH", "KHCO3", "Na2CO3.10H2O"},
+	Calcium:    {"CaCl2", "CaCl2.2H2O", "CaCl2.6H2O", "CaSO4.2H2O", "Ca(OH)2", "CaO"},
+	Magnesium:  {"MgCl2.6H2O", "MgSO4.7H2O", "MgCl2", "MgSO4"},
+	Potassium:  {"KCl", "K2SO4"},
+	Strontium:  {"SrCl2.6H2O", "SrCl2"},
+	Bromide:    {"KBr", "NaBr"},
+	Boron:      {"H3BO3", "Na2B4O7.10H2O", "Na2B4O7"},
+	Fluoride:   {"NaF"},
+	Iodine:     {"KI", "KIO3"},
+	Iron:       {"FeCl3.6H2O", "FeCl3"},
+	Nitrate:    {"NaNO3", "KNO3"},
+	Phosphate:  {"KH2PO4", "Na2HPO4"},
+}
+
+// For every parameter and every salt of it: what is in the tank afterwards is
+// what was in it and what was dosed; charges balance; the steps add up.
+func TestPlanConserves(t *testing.T) {
+	tank := reef(t)
+	for p := Parameter(1); p < parameters; p++ {
+		require.NotEmpty(t, sources[p], p)
+		present, _ := tank.level(p)
+		to := present.like(present.amount + 1.7*usualLimit(p).PerDay.amount)
+		for _, formula := range sources[p] {
+			c := compound(t, formula)
+			const purity = 0.96
+			plan, err := Plan(Dose{Tank: tank, To: to, Additive: Dry(salts.Reagent{Compound: c, Purity: purity})})
+			require.NoError(t, err, formula)
+			mole := c.Moles(plan.Amount.Mass) * purity
+			content := map[Parameter]float64{Alkalinity: c.Alkalinity()}
+			for r := range c.Releases() {
+				for q := Calcium; q < parameters; q++ {
+					if slices.Contains(about[q].ions, r.Ion) {
+						content[q] += float64(r.Moles)
+					}
+				}
+			}
+			for _, l := range plan.After {
+				was, _ := tank.level(l.Parameter())
+				checks.Relative(t, formula+" "+l.Parameter().String(), l.amount*300, was.amount*300+1000*mole*content[l.Parameter()], 1e-12)
+				if l.Parameter() == p {
+					checks.Relative(t, formula, l.amount, to.amount, 1e-12)
+				}
+			}
+			sum := units.Mass(0)
+			for _, s := range plan.Steps {
+				sum += s.Amount.Mass
+			}
+			checks.Relative(t, formula+" steps", sum.Grams(), plan.Amount.Mass.Grams(), 1e-12)
+			checks.Relative(t, formula+" last step", plan.Steps[len(plan.Steps)-1].Level.amount, to.amount, 1e-12)
+			checks.Absolute(t, formula+" charge", float64(plan.Brings.Charge()), 0, 1e-9)
+
+			// Salt: that of the tank and that of the dose, in an unchanged volume.
+			before := tank.Water.OfVolume(tank.Volume)
+			salt := before.Salt().Grams() + plan.Brings.SolutionSalinity().GramsPerKilogram()*before.Mass.Kilograms()
+			after := water(t, plan.Salinity.After.Value(), 25).OfVolume(tank.Volume)
+			checks.Relative(t, formula+" salt", after.Salt().Grams(), salt, 1e-12)
+			assert.LessOrEqual(t, plan.Salinity.Lasting.Value(), plan.Salinity.After.Value()+1e-12, formula)
+		}
+	}
+}
+
+// Calcium chloride and bicarbonate, used up together, leave sodium chloride.
+func TestLeavesTableSalt(t *testing.T) {
+	tank := reef(t)
+	tank.Levels[0], tank.Levels[1] = AlkalinityOf(2.5), Calcium.OfAmount(9.5)
+	chloride, err := Plan(Dose{Tank: tank, To: Calcium.OfAmount(10), Additive: pure(t, "CaCl2.2H2O")})
+	require.NoError(t, err)
+	soda, err := Plan(Dose{Tank: tank, To: AlkalinityOf(3.5), Additive: pure(t, "NaHCO3")})
+	require.NoError(t, err)
+	left := chloride.Leaves.Plus(soda.Leaves)
+	checks.Absolute(t, "charge", float64(left.Charge()), 0, 1e-9)
+	perLitre := left.Amount(ions.Sodium).PerLitre(tank.Water.Density()).MillimolesPerLitre()
+	checks.Relative(t, "1 mmol/L of table salt", perLitre, 1, 1e-12)
+	checks.Relative(t, "chloride", float64(left.Amount(ions.Chloride)), float64(left.Amount(ions.Sodium)), 1e-12)
+	for i, amount := range left.All() {
+		assert.True(t, i == ions.Sodium || i == ions.Chloride, "%v %v", i, amount)
+	}
+	sulfate, err := Plan(Dose{Tank: tank, To: Calcium.OfAmount(10), Additive: pure(t, "CaSO4.2H2O")})
+	require.NoError(t, err)
+	checks.Relative(t, "sulfate", sulfate.Leaves.Amount(ions.Sulfate).PerLitre(tank.Water.Density()).MillimolesPerLitre(), 0.5, 1e-12)
+}
+
+// The carbonate side of the first step is that of carbonate.Water, but for the
+// little that the salt in the dose changes.
+func TestChemistry(t *testing.T) {
+	tank := reef(t)
+	d := tank.Water.Density()
+	c := carbonate.At(tank.Water.Practical(), tank.Water.Temperature(), carbonate.Options{
+		Calcium:   carbonate.Measured(tank.Levels[1].perKilogram(d)),
+		Magnesium: carbonate.Measured(tank.Levels[2].perKilogram(d)),
+		Boron:     carbonate.Measured(tank.Levels[6].perKilogram(d)),
+		Fluoride:  carbonate.Measured(tank.Levels[7].perKilogram(d)),
+	})
+	system, err := c.Solve(carbonate.Alkalinity(tank.Levels[0].perKilogram(d)), tank.Carbon, carbonate.Nutrients{Phosphate: tank.Levels[11].perKilogram(d)})
+	require.NoError(t, err)
+	w := system.Water()
+	const raise = 0.1 // meq/L
+	dose := AlkalinityOf(raise).perKilogram(d)
+	for formula, want := range map[string]carbonate.Water{
+		"NaHCO3": w.AddBicarbonate(dose),
+		"Na2CO3": w.AddCarbonate(dose / 2),
+		"NaOH":   w.AddHydroxide(dose),
+	} {
+		plan, err := Plan(Dose{Tank: tank, To: AlkalinityOf(tank.Levels[0].Alkalinity() + raise), Additive: pure(t, formula)})
+		require.NoError(t, err)
+		require.Len(t, plan.Steps, 1, formula)
+		s, err := want.System()
+		require.NoError(t, err)
+		aired, err := want.Equilibrate(450, units.Atmosphere)
+		require.NoError(t, err)
+		a, err := aired.System()
+		require.NoError(t, err)
+		checks.Absolute(t, formula+" before", plan.Before.PH.Value(), 8.05, 1e-12)
+		checks.Absolute(t, formula+" at once", plan.Steps[0].AtOnce.PH.Value(), s.PH().Value(), 3e-4)
+		checks.Relative(t, formula+" aragonite", plan.Steps[0].AtOnce.Aragonite, s.Aragonite(), 1e-3)
+		checks.Absolute(t, formula+" aired", plan.Steps[0].Aired.PH.Value(), a.PH().Value(), 3e-4)
+		checks.Relative(t, formula+" air", plan.Steps[0].Aired.PCO2.Microatmospheres(), a.PCO2().Microatmospheres(), 1e-4)
+	}
+	// Without air given the tank returns to the CO2 that it had.
+	tank.Air = 0
+	plan, err := Plan(Dose{Tank: tank, To: AlkalinityOf(8 * units.DKH), Additive: pure(t, "Na2CO3")})
+	require.NoError(t, err)
+	checks.Relative(t, "pCO2", plan.Steps[0].Aired.PCO2.Microatmospheres(), plan.Before.PCO2.Microatmospheres(), 1e-4)
+	// Without a pH it is in balance with the air.
+	tank.Air, tank.Carbon = 450, carbonate.Known{}
+	plan, err = Plan(Dose{Tank: tank, To: AlkalinityOf(8 * units.DKH), Additive: pure(t, "NaHCO3")})
+	require.NoError(t, err)
+	constants := carbonate.At(tank.Water.Practical(), tank.Water.Temperature(), carbonate.Options{})
+	checks.Relative(t, "pCO2", plan.Before.PCO2.Microatmospheres(), carbonate.XCO2(450).PCO2(&constants, units.Atmosphere).Microatmospheres(), 1e-12)
+	assert.Less(t, plan.Steps[0].AtOnce.PH.Value(), plan.Before.PH.Value(), "bicarbonate lowers pH at first")
+	assert.Greater(t, plan.Steps[0].Aired.PH.Value(), plan.Before.PH.Value(), "and raises it, aired")
+}
+
+// What had to be assumed is said.
+func TestAssumptions(t *testing.T) {
+	tank := reef(t)
+	tank.Water = water(t, 15, 1)
+	tank.Levels = tank.Levels[:2]
+	tank.Air = 0
+	plan, err := Plan(Dose{Tank: tank, To: Calcium.Of(390, units.AsCalcium), Additive: Dry(salts.Reagent{Compound: compound(t, "CaCl2"), Purity: 0.9})})
+	require.NoError(t, err)
+	all := strings.Join(plan.Assumptions, "\n")
+	for _, part := range []string{
+		"holds 300 L of water", "calcium 20 mg/L Ca a day (common practice), pH 0.2 at a dose (common practice)", "uses up during the steps is not counted", "CaCl2 is 90 % of that",
+		"taken from the salinity: sulfate, magnesium, boron, fluoride", "returns to the CO2 that it has now", "constants are extrapolated",
+	} {
+		assert.Contains(t, all, part)
+	}
+}
+
+// respects fails unless no step moves anything beyond its limit.
+func respects(t *testing.T, d Dose, plan DosePlan) {
+	t.Helper()
+	if len(plan.Steps) == 0 {
+		require.Zero(t, plan.Amount)
+		return
+	}
+	steps := float64(len(plan.Steps))
+	per := d.Additive.per()
+	total, err := d.Additive.count("", plan.Amount)
+	require.NoError(t, err)
+	for p := Parameter(1); p < parameters; p++ {
+		move := math.Abs(p.of(per.Scale(total))) / 1000 / d.Tank.Volume.Litres() / steps
+		require.LessOrEqual(t, move, d.Limits.of(p).PerDay.amount*(1+1e-9), "%v", p)
+	}
+	swing, _ := d.Limits.ph()
+	last := plan.Before
+	for _, s := range plan.Steps {
+		if move := math.Abs(s.AtOnce.PH.Value() - last.PH.Value()); !math.IsNaN(move) {
+			require.LessOrEqual(t, move, swing)
+		}
+		last = s.Aired
+	}
+}
+
+// The steps are as few as the limits let them be.
+func TestFewestSteps(t *testing.T) {
+	tank := reef(t)
+	d := Dose{Tank: tank, To: Calcium.Of(440, units.AsCalcium), Additive: pure(t, "CaCl2.2H2O")}
+	plan, err := Plan(d)
+	require.NoError(t, err)
+	require.Len(t, plan.Steps, 3) // 60 mg/L by 20
+	assert.Equal(t, "calcium, 20 mg/L Ca a day (common practice)", plan.LimitedBy)
+	respects(t, d, plan)
+
+	d.Limits = Limits{PerDay: []Limit{{Calcium.Of(50, units.AsCalciumCarbonate), "a careful keeper"}}}
+	plan, err = Plan(d)
+	require.NoError(t, err)
+	require.Len(t, plan.Steps, 3)
+	assert.Contains(t, plan.LimitedBy, "50 mg/L CaCO3 a day (a careful keeper)")
+	respects(t, d, plan)
+
+	// Lye: pH sets the pace.
+	d = Dose{Tank: tank, To: AlkalinityOf(9 * units.DKH), Additive: pure(t, "NaOH")}
+	plan, err = Plan(d)
+	require.NoError(t, err)
+	respects(t, d, plan)
+	assert.Equal(t, "pH, 0.2 at a dose (common practice)", plan.LimitedBy)
+	n := len(plan.Steps)
+	s, _, err := tank.start()
+	require.NoError(t, err)
+	present, _ := tank.level(Alkalinity)
+	total, _ := d.Additive.count("", plan.Amount)
+	fewer, err := d.steps(s, present, d.Additive.per().Scale(total), total, n-1)
+	require.NoError(t, err)
+	worst, last := 0.0, plan.Before
+	for _, step := range fewer {
+		worst = max(worst, math.Abs(step.AtOnce.PH.Value()-last.PH.Value()))
+		last = step.Aired
+	}
+	assert.Greater(t, worst, 0.2)
+
+	// What comes along has its limit too: potassium with nitrate.
+	d = Dose{Tank: tank, To: Nitrate.Of(30, units.AsNitrate), Additive: pure(t, "KNO3"),
+		Limits: Limits{PerDay: []Limit{{Potassium.Of(0.5, units.AsPotassium), "a test"}}}}
+	plan, err = Plan(d)
+	require.NoError(t, err)
+	assert.Contains(t, plan.LimitedBy, "potassium")
+	respects(t, d, plan)
+
+	// Nothing to do is no step.
+	plan, err = Plan(Dose{Tank: tank, To: Calcium.Of(380, units.AsCalcium), Additive: pure(t, "CaCl2")})
+	require.NoError(t, err)
+	assert.Empty(t, plan.Steps)
+	assert.Zero(t, plan.Amount)
+	assert.Equal(t, plan.Salinity.Before, plan.Salinity.After)
+}
+
+func TestPlanCautions(t *testing.T) {
+	tank := reef(t)
+	ids := func(to Level, a Additive) []string {
+		plan, err := Plan(Dose{Tank: tank, To: to, Additive: a})
+		require.NoError(t, err)
+		for _, c := range plan.Cautions {
+			assert.NotEmpty(t, c.Text)
+		}
+		return identifiers(plan.Cautions)
+	}
+	assert.Contains(t, ids(Calcium.Of(400, units.AsCalcium), pure(t, "CaCl2")), "heats-in-water")
+	assert.Contains(t, ids(AlkalinityOf(7.2*units.DKH), pure(t, "NaOH")), "caustic")
+	for _, id := range []string{"iodine", "trace-element", "keep-from-children", "reagent-grade", "advice-first", "irritating-dust", "test-first", "dose-slowly"} {
+		assert.Contains(t, ids(Iodine.Of(0.05, units.AsIodine), pure(t, "KI")), id)
+	}
+	assert.Contains(t, ids(Iron.Of(0.001, units.AsIron), pure(t, "FeCl3.6H2O")), "iron-falls-out")
+	assert.Contains(t, ids(AlkalinityOf(15*units.DKH), pure(t, "Na2CO3")), "aragonite-may-fall-out")
+	assert.Contains(t, ids(AlkalinityOf(30*units.DKH), pure(t, "Na2CO3")), "aragonite-falls-out")
+	assert.Contains(t, ids(Magnesium.Of(2000, units.AsMagnesium), pure(t, "MgCl2.6H2O")), "salinity-rises")
+	assert.Contains(t, ids(Magnesium.Of(3000, units.AsMagnesium), pure(t, "MgCl2.6H2O")), "many-steps")
+	assert.NotContains(t, ids(Calcium.Of(400, units.AsCalcium), pure(t, "CaCl2.6H2O")), "aragonite-may-fall-out")
+	tank.Carbon, tank.Air = carbonate.Known{}, 0
+	assert.Contains(t, ids(Calcium.Of(400, units.AsCalcium), pure(t, "CaCl2.6H2O")), "ph-not-checked")
+}
+
+// A very large lye dose in one step meets brucite, if the keeper's limits let it.
+func TestBruciteCaution(t *testing.T) {
+	free := Limits{PH: 5, PHOrigin: "a test", PerDay: []Limit{{AlkalinityOf(10), "a test"}}}
+	for raise, id := range map[units.Alkalinity]string{1.2: "brucite-may-fall-out", 2.5: "brucite-falls-out"} {
+		plan, err := Plan(Dose{Tank: reef(t), To: AlkalinityOf(7*units.DKH + raise), Additive: pure(t, "NaOH"), Limits: free})
+		require.NoError(t, err)
+		require.Len(t, plan.Steps, 1)
+		assert.Contains(t, identifiers(plan.Cautions), id)
+	}
+}
+
+func TestWrongDoses(t *testing.T) {
+	good := func() Dose {
+		return Dose{Tank: reef(t), To: Calcium.Of(420, units.AsCalcium), Additive: pure(t, "CaCl2.2H2O")}
+	}
+	stocked := func(parts ...Ingredient) Additive { return Stock(parts...) }
+	part := func(formula string, perLitre units.MassPerLitre) Ingredient {
+		return Ingredient{salts.Reagent{Compound: compound(t, formula), Purity: 1}, perLitre}
+	}
+	nan := math.NaN()
+	for _, r := range []struct {
+		spoil func(*Dose)
+		want  string
+	}{
+		{func(d *Dose) { *d = Dose{} }, "tank: volume: got 0 L, want a number above zero"},
+		{func(d *Dose) { d.Tank.Volume = -1 }, "tank: volume: got -1 L, want a number above zero"},
+		{func(d *Dose) { d.Tank.Volume = units.Volume(math.Inf(1)) }, "tank: volume: got +Inf L, want a number above zero"},
+		{func(d *Dose) { d.Tank.Water = seawater.Sample{} }, "tank: water: got 0 g/kg at 0 °C, want seawater"},
+		{func(d *Dose) { d.Tank.Levels = append(d.Tank.Levels, AlkalinityOf(2)) }, "tank: alkalinity: got two levels, want one"},
+		{func(d *Dose) { d.Tank.Levels[1] = Calcium.Of(-380, units.AsCalcium) }, "tank: calcium: got -380 mg/L Ca, want zero or more"},
+		{func(d *Dose) { d.Tank.Levels[1] = Calcium.Of(380, units.AsMagnesium) }, "tank: calcium: got a mass of 24.305 g/mol, want"},
+		{func(d *Dose) { d.Tank.Levels[0] = Alkalinity.Of(120, units.AsCalciumCarbonate) }, "tank: alkalinity: got a mass of 100.086 g/mol, want an alkalinity (AlkalinityOf)"},
+		{func(d *Dose) { d.Tank.Air = carbonate.XCO2(nan) }, "tank: air: got NaN ppm, want zero or more"},
+		{func(d *Dose) { d.Tank.Carbon = carbonate.PH(carbonate.PHTotal(nan)) }, "tank: "},
+		{func(d *Dose) { d.Tank.Carbon = carbonate.Alkalinity(2300) }, "tank: "},
+		{func(d *Dose) { d.Tank.Levels = d.Tank.Levels[:1] }, "tank: calcium: got nothing, want its present level"},
+		{func(d *Dose) { d.To = Level{} }, "to: got nothing, want a level"},
+		{func(d *Dose) { d.To = Calcium.Of(units.MassPerLitre(nan), units.AsCalcium) }, "to: calcium: got NaN mg/L Ca, want zero or more"},
+		{func(d *Dose) { d.To = Calcium.Of(370, units.AsCalcium) }, "to: calcium: got 370 mg/L Ca, want at least the present 380 mg/L Ca: a dose cannot lower it"},
+		{func(d *Dose) { d.To = Calcium.Of(9000, units.AsCalcium) }, "to: calcium: got 9000 mg/L Ca, want a level nearer to the present 380 mg/L Ca"},
+		{func(d *Dose) { d.To = AlkalinityOf(3) }, "additive: got CaCl2.2H2O, want one that raises alkalinity"},
+		{func(d *Dose) { d.Additive = Additive{} }, "additive: got nothing, want an additive made by Dry or Stock"},
+		{func(d *Dose) { d.Additive = Dry(salts.Reagent{Compound: compound(t, "CaCl2")}) }, "additive: CaCl2: purity: got 0 %, want above 0 and up to 100 %"},
+		{func(d *Dose) { d.Additive = pure(t, "CaCO3") }, "additive: got CaCO3, want a salt of what the tank uses up that dissolves in seawater"},
+		{func(d *Dose) { d.Additive = pure(t, "C2H5OH") }, "food for bacteria"},
+		{func(d *Dose) { d.Additive = pure(t, "CH3COONa") }, "food for bacteria"},
+		{func(d *Dose) { d.Additive = pure(t, "NH4Cl") }, "ammonium turns to poisonous ammonia"},
+		{func(d *Dose) { d.Additive = stocked(part("CaCl2.2H2O", 0)) }, "additive: CaCl2.2H2O: got 0 g/L, want a number above zero"},
+		{func(d *Dose) { d.Additive = stocked(part("CaCl2.2H2O", 50000), part("NaHCO3", 10000)) }, "additive: got NaHCO3 and CaCl2.2H2O in one solution, want two bottles: calcium carbonate would fall out"},
+		{func(d *Dose) { d.Additive = stocked(part("MgSO4.7H2O", 50000), part("CaCl2", 10000)) }, "gypsum would fall out"},
+		{func(d *Dose) { d.Additive, d.To = stocked(part("NaHCO3", 150*units.GramPerLitre)), AlkalinityOf(3) }, "additive: content: got 150 g/L of NaHCO3, want at most"},
+		{func(d *Dose) { d.Limits.PH = -1 }, "limits: pH: got -1, want zero or more"},
+		{func(d *Dose) { d.Limits.PH = 0.1 }, `limits: pH: got no origin, want who says so, such as "common practice"`},
+		{func(d *Dose) { d.Limits.PerDay = []Limit{{PerDay: AlkalinityOf(0), Origin: "x"}} }, "limits: alkalinity: got 0 meq/L, want a limit above zero"},
+		{func(d *Dose) { d.Limits.PerDay = []Limit{{PerDay: AlkalinityOf(1)}} }, "limits: alkalinity: got no origin"},
+		{func(d *Dose) {
+			d.Limits.PerDay = []Limit{{AlkalinityOf(1), "x"}, {AlkalinityOf(2), "x"}}
+		}, "limits: alkalinity: got two limits, want one"},
+		{func(d *Dose) {
+			d.Tank.Carbon, d.Tank.Air = carbonate.Known{}, 0
+			d.To, d.Additive = AlkalinityOf(3), pure(t, "NaHCO3")
+		}, "tank: carbon: got nothing, want the alkalinity, and a pH or the CO2 of the air"},
+		{func(d *Dose) {
+			d.Tank.Carbon, d.Tank.Air, d.Additive = carbonate.Known{}, 0, pure(t, "Ca(OH)2")
+		}, "tank: carbon: got nothing"},
+	} {
+		d := good()
+		r.spoil(&d)
+		plan, err := Plan(d)
+		if assert.Error(t, err, r.want) {
+			assert.Contains(t, err.Error(), r.want)
+			assert.True(t, errors.Is(err, units.ErrInput) || errors.Is(err, units.ErrRange), "%T", err)
+			assert.Empty(t, plan.Steps)
+			assert.Zero(t, plan.Amount)
+		}
+	}
+}
+
+// Any dose gives a plan within the limits, or a typed error.
+func FuzzPlan(f *testing.F) {
+	f.Add(uint8(1), uint8(0), 300.0, 35.0, 25.0, 2.5, 8.0, 450.0, 1.5, 1.0, 0.2)
+	f.Add(uint8(1), uint8(2), 80.0, 33.0, 27.0, 1.0, 7.7, 0.0, 30.0, 0.3, 0.01)
+	f.Add(uint8(7), uint8(0), 84.0, 35.0, 2.3, 8.0, 8.0, 42.0, 0.0, 0.1, 1.2)
+	f.Add(uint8(2), uint8(4), 1e-3, 5.0, 0.0, 4.0, 0.0, 900.0, 2.0, 5.0, 2.0)
+	f.Add(uint8(10), uint8(0), 1e6, 40.0, 33.0, 0.1, 8.6, 300.0, 0.9, 0.5, 0.1)
+	f.Fuzz(func(t *testing.T, which, salt uint8, volume, sp, celsius, alkalinity, ph, air, times, limit, swing float64) {
+		sample, err := seawater.FromPractical(units.Practical(sp), units.Celsius(celsius))
+		if err != nil {
+			return
+		}
+		p := 1 + Parameter(which)%(parameters-1)
+		d := Dose{
+			Tank:     Tank{Volume: units.Volume(volume), Water: sample, Levels: []Level{AlkalinityOf(units.Alkalinity(alkalinity))}, Air: carbonate.XCO2(air)},
+			Additive: pure(t, sources[p][int(salt)%len(sources[p])]),
+			Limits:   Limits{PH: swing, PHOrigin: "fuzz"},
+		}
+		if ph != 0 {
+			d.Tank.Carbon = carbonate.PH(carbonate.PHTotal(ph))
+		}
+		day := usualLimit(p).PerDay
+		present := day.like(10 * day.amount)
+		if p == Alkalinity {
+			present = d.Tank.Levels[0]
+		} else {
+			d.Tank.Levels = append(d.Tank.Levels, present)
+		}
+		d.To = present.like(present.amount + times*day.amount)
+		d.Limits.PerDay = []Limit{{day.like(limit * day.amount), "fuzz"}}
+		plan, err := Plan(d)
+		if err != nil {
+			require.True(t, errors.Is(err, units.ErrInput) || errors.Is(err, units.ErrRange) || errors.Is(err, units.ErrNoConvergence) ||
+				errors.Is(err, carbonate.ErrNoSolution) || errors.Is(err, carbonate.ErrTwoSolutions), "%T %v", err, err)
+			return
+		}
+		require.LessOrEqual(t, len(plan.Steps), mostSteps)
+		require.False(t, math.IsNaN(plan.Salinity.After.Value()))
+		respects(t, d, plan)
+	})
+}
+
+// The same over many ordinary tanks at random, which the fuzzer seldom meets.
+func TestStepsRespectLimits(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 6))
+	between := func(lo, hi float64) float64 { return lo + (hi-lo)*r.Float64() }
+	planned := 0
+	for range 400 {
+		p := 1 + Parameter(r.IntN(int(parameters)-1))
+		d := Dose{Tank: reef(t), Additive: pure(t, sources[p][r.IntN(len(sources[p]))])}
+		d.Tank.Volume = units.Volume(between(20, 2000))
+		d.Tank.Levels[0] = AlkalinityOf(units.Alkalinity(between(1.5, 4.5)))
+		d.Tank.Carbon = carbonate.PH(carbonate.PHTotal(between(7.7, 8.5)))
+		d.Tank.Air = carbonate.XCO2(between(0, 1500))
+		present, _ := d.Tank.level(p)
+		d.To = present.like(present.amount + between(0, 12)*usualLimit(p).PerDay.amount)
+		plan, err := Plan(d)
+		if err != nil { // lye cannot always be spread thin enough within a year
+			require.ErrorIs(t, err, units.ErrInput)
+			continue
+		}
+		planned++
+		respects(t, d, plan)
+	}
+	assert.Greater(t, planned, 350)
+}
+
+func BenchmarkPlan(b *testing.B) {
+	d := Dose{Tank: reef(b), To: AlkalinityOf(9 * units.DKH), Additive: pure(b, "Na2CO3")}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Plan(d); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

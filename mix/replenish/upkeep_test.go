@@ -1,0 +1,171 @@
+package replenish
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"example.org/wellmixed/internal/checks"
+	"example.org/wellmixed/seawater/carbonate"
+	"example.org/wellmixed/seawater/ions"
+	"example.org/wellmixed/units"
+)
+
+// A day's dose does to the level what the tank takes, and a plan for as much
+// asks for the same.
+func TestMaintain(t *testing.T) {
+	tank := reef(t)
+	use := AlkalinityOf(0.12)
+	m, err := Maintain(Upkeep{Tank: tank, Use: Use{PerDay: use}, Additive: stock(t, "Na2CO3", 50*units.GramPerLitre)})
+	require.NoError(t, err)
+	// 0.12 meq/L * 300 L / 2 * 105.988 g/mol / 50 g/L
+	checks.Relative(t, "by hand", m.PerDay.Volume.Millilitres(), 0.12*300/2*0.105988/50*1000, 1e-12)
+	plan, err := Plan(Dose{Tank: tank, To: AlkalinityOf(7*units.DKH + 0.12), Additive: stock(t, "Na2CO3", 50*units.GramPerLitre)})
+	require.NoError(t, err)
+	checks.Relative(t, "as a plan", m.PerDay.Volume.Litres(), plan.Amount.Volume.Litres(), 1e-12)
+	require.Len(t, m.Raises, 1)
+	checks.Relative(t, "brings", m.Raises[0].amount, 0.12, 1e-12)
+	checks.Absolute(t, "charge of a month", float64(m.LeavesPerDay.Amount(ions.Sodium)), 0.12e3/tank.Water.Density().KilogramsPerCubicMetre()*1000, 1e-9)
+	assert.Equal(t, 1, m.Parts)
+	assert.Zero(t, m.High)
+
+	// Lye has to be cut up, into no more parts than needed.
+	u := Upkeep{Tank: tank, Use: Use{PerDay: AlkalinityOf(0.5), Low: AlkalinityOf(0.4), High: AlkalinityOf(0.6)}, Additive: pure(t, "NaOH")}
+	m, err = Maintain(u)
+	require.NoError(t, err)
+	assert.Greater(t, m.Parts, 1)
+	assert.LessOrEqual(t, m.AtOnce.PH.Value()-8.05, 0.2)
+	checks.Relative(t, "low", m.Low.Mass.Grams(), m.PerDay.Mass.Grams()*0.8, 1e-12)
+	checks.Relative(t, "high", m.High.Mass.Grams(), m.PerDay.Mass.Grams()*1.2, 1e-12)
+	assert.Contains(t, identifiers(m.Cautions), "large-use")
+	whole, err := Plan(Dose{Tank: tank, To: AlkalinityOf(7*units.DKH + 0.5/units.Alkalinity(m.Parts-1)), Additive: pure(t, "NaOH"),
+		Limits: Limits{PH: 9, PHOrigin: "a test", PerDay: []Limit{{AlkalinityOf(9), "a test"}}}})
+	require.NoError(t, err)
+	assert.Greater(t, whole.Steps[0].AtOnce.PH.Value()-8.05, 0.2)
+
+	for _, r := range []struct {
+		spoil func(*Upkeep)
+		want  string
+	}{
+		{func(u *Upkeep) { *u = Upkeep{} }, "tank: volume"},
+		{func(u *Upkeep) { u.Use = Use{} }, "use: got nothing, want a level"},
+		{func(u *Upkeep) { u.Use.PerDay = AlkalinityOf(-0.1) }, "use: alkalinity: got -0.1 meq/L, want above zero: there is nothing to give back"},
+		{func(u *Upkeep) { u.Use.PerDay = AlkalinityOf(units.Alkalinity(math.NaN())) }, "use: alkalinity: got NaN meq/L, want above zero"},
+		{func(u *Upkeep) { u.Use.PerDay = AlkalinityOf(units.Alkalinity(math.Inf(1))) }, "use: alkalinity: got +Inf meq/L, want above zero"},
+		{func(u *Upkeep) { u.Additive = pure(t, "CaCl2") }, "additive: got CaCl2, want one that raises alkalinity"},
+		{func(u *Upkeep) { u.Additive = Additive{} }, "additive: got nothing"},
+		{func(u *Upkeep) { u.Limits.PH = math.NaN() }, "limits: pH: got NaN, want zero or more"},
+	} {
+		bad := u
+		r.spoil(&bad)
+		_, err := Maintain(bad)
+		assert.ErrorContains(t, err, r.want)
+		assert.ErrorIs(t, err, units.ErrInput)
+	}
+}
+
+func limeWater300(t testing.TB) LimeWater {
+	return LimeWater{Tank: reef(t), TopOff: 4 * units.LitrePerDay, Temperature: units.Celsius(22), Saturation: 1}
+}
+
+// So much water, so much hydroxide: two equivalents for a mole of calcium.
+func TestLime(t *testing.T) {
+	w := limeWater300(t)
+	s, err := Lime(w)
+	require.NoError(t, err)
+	// Near 1.6 g/L at room temperature: tables, 2 to 5 %.
+	assert.InDelta(t, 1.6, s.Content.GramsPerLitre(), 0.08)
+	checks.Relative(t, "hydroxide", s.Hydroxide.Grams(), 4*s.Content.GramsPerLitre(), 1e-12)
+	checks.Relative(t, "calcium", s.Calcium.amount, s.Hydroxide.Grams()/74.092*1000/300, 1e-12)
+	checks.Relative(t, "alkalinity", s.Alkalinity.amount, 2*s.Calcium.amount, 1e-12)
+	assert.Equal(t, units.AsCalcium, s.Calcium.as)
+	// A portion moves the pH by the limit and no more.
+	checks.Absolute(t, "swing", s.AtOnce.PH.Value()-8.05, 0.2, 1e-7)
+	assert.LessOrEqual(t, s.AtOnce.PH.Value()-8.05, 0.2)
+	assert.Greater(t, s.AllDay.PH.Value(), s.AtOnce.PH.Value())
+	assert.Less(t, s.Aired.PH.Value(), s.AllDay.PH.Value())
+	assert.Contains(t, identifiers(s.Cautions), "lime-water")
+	assert.Contains(t, identifiers(s.Cautions), "caustic")
+	assert.Contains(t, identifiers(s.Cautions), "lime-overdose")
+
+	// Warmer water holds less, half saturated half as much.
+	last := math.Inf(1)
+	for celsius := 0.0; celsius <= 40; celsius += 5 {
+		w.Temperature = units.Celsius(celsius)
+		s, err := Lime(w)
+		require.NoError(t, err)
+		assert.Less(t, s.Content.GramsPerLitre(), last)
+		last = s.Content.GramsPerLitre()
+	}
+	w = limeWater300(t)
+	w.Saturation = 0.5
+	half, err := Lime(w)
+	require.NoError(t, err)
+	checks.Relative(t, "half", half.Alkalinity.amount, s.Alkalinity.amount/2, 1e-12)
+
+	// The demand: what is met, what is short, and what would do.
+	w = limeWater300(t)
+	w.Demand = s.Alkalinity.like(2 * s.Alkalinity.amount)
+	d, err := Lime(w)
+	require.NoError(t, err)
+	checks.Relative(t, "share", float64(d.Share), 0.5, 1e-12)
+	checks.Relative(t, "short", d.Short.amount, s.Alkalinity.amount, 1e-12)
+	checks.Relative(t, "needed", d.Needed.LitresPerDay(), 8, 1e-12)
+	w.Demand = s.Alkalinity.like(s.Alkalinity.amount / 2)
+	d, err = Lime(w)
+	require.NoError(t, err)
+	assert.Zero(t, d.Short.amount)
+	assert.Contains(t, identifiers(d.Cautions), "lime-oversupply")
+
+	// A day's worth in a small tank is a catastrophe, and said to be one.
+	w = limeWater300(t)
+	w.Tank.Volume = 60
+	d, err = Lime(w)
+	require.NoError(t, err)
+	assert.Contains(t, identifiers(d.Cautions), "never-at-once")
+	w.Tank.Carbon, w.Tank.Air = carbonate.Known{}, 0
+	d, err = Lime(w)
+	require.NoError(t, err)
+	assert.Contains(t, identifiers(d.Cautions), "ph-not-checked")
+	assert.Zero(t, d.Portion)
+}
+
+func TestWrongLime(t *testing.T) {
+	for _, r := range []struct {
+		spoil func(*LimeWater)
+		want  string
+	}{
+		{func(w *LimeWater) { *w = LimeWater{} }, "tank: volume"},
+		{func(w *LimeWater) { w.TopOff = 0 }, "top-off: got 0 L/day, want a number above zero"},
+		{func(w *LimeWater) { w.TopOff = 400 * units.LitrePerDay }, "top-off: got 400 L/day, want at most the volume of the tank in a day"},
+		{func(w *LimeWater) { w.TopOff = units.Flow(math.NaN()) }, "top-off: got NaN L/day"},
+		{func(w *LimeWater) { w.Temperature = units.Temperature{} }, "temperature of the lime water: got nothing, want a temperature"},
+		{func(w *LimeWater) { w.Temperature = units.Celsius(95) }, "temperature of the lime water: 95 °C is outside"},
+		{func(w *LimeWater) { w.Saturation = 0 }, "saturation: got 0 %, want above 0 and up to 100 %"},
+		{func(w *LimeWater) { w.Saturation = 1.1 }, "saturation: got 110 %"},
+		{func(w *LimeWater) { w.Demand = Calcium.OfAmount(1) }, "demand: got calcium, want alkalinity"},
+		{func(w *LimeWater) { w.Demand = AlkalinityOf(0) }, "demand: alkalinity: got 0 meq/L, want above zero"},
+	} {
+		w := limeWater300(t)
+		r.spoil(&w)
+		s, err := Lime(w)
+		if assert.Error(t, err, r.want) {
+			assert.Contains(t, err.Error(), r.want)
+			assert.True(t, errors.Is(err, units.ErrInput) || errors.Is(err, units.ErrRange))
+			assert.Zero(t, s.Hydroxide)
+		}
+	}
+}
+
+func BenchmarkLime(b *testing.B) {
+	w := limeWater300(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Lime(w); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

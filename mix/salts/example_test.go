@@ -1,0 +1,86 @@
+package salts_test
+
+import (
+	"fmt"
+
+	"example.org/wellmixed/mix/salts"
+	"example.org/wellmixed/seawater/ions"
+	"example.org/wellmixed/units"
+)
+
+// A tank of 100 L gets 10 g of calcium chloride dihydrate: how much calcium is
+// that?
+func ExampleCompound_Raises() {
+	salt, err := salts.Find("CaCl2.2H2O")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	rise := salt.Raises(ions.Calcium, 10*units.Gram, 100*units.Litre)
+	fmt.Printf("%.1f mg/L\n", units.AsCalcium.MassPerLitre(rise).MilligramsPerLitre())
+	// Output: 27.3 mg/L
+}
+
+// How much baking soda lifts 300 L from 7 to 8.5 dKH?
+func ExampleCompound_ToRaiseAlkalinity() {
+	soda, _ := salts.Find("sodium hydrogen carbonate")
+	m, err := soda.ToRaiseAlkalinity(1.5*units.DKH, 300*units.Litre)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.1f g\n", m.Grams())
+	// Output: 13.5 g
+}
+
+// The recipe says 100 g of anhydrous calcium chloride, the jar says dihydrate
+// of 99 %.
+func ExampleExchange() {
+	dry, _ := salts.Find("CaCl2")
+	jar, _ := salts.Find("CaCl2.2H2O")
+	pure, _ := salts.Exchange(100*units.Gram, dry, jar)
+	weigh, _ := salts.Reagent{Compound: jar, Purity: 99 * units.Percent}.Weigh(pure)
+	fmt.Printf("%.1f g\n", weigh.Grams())
+	// Output: 133.8 g
+}
+
+// How strong can a stock of baking soda be in a room that may cool to 18 °C?
+func ExampleSaturated() {
+	soda, _ := salts.Find("NaHCO3")
+	stock, err := salts.Saturated(soda, units.Celsius(18))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	perLitre, _ := stock.PerLitre()
+	fmt.Printf("%.0f g in 1 kg of water, %.0f g in 1 L of stock\n", stock.Into(units.Kilogram).Grams(), perLitre.GramsPerLitre())
+	// Output: 92 g in 1 kg of water, 89 g in 1 L of stock
+}
+
+// Lime dissolves the less the warmer the water is.
+func ExampleCompound_Solubility() {
+	lime, _ := salts.Find("Ca(OH)2")
+	for _, t := range []float64{10, 25, 40} {
+		s, _ := lime.Solubility(units.Celsius(t))
+		fmt.Printf("%2.0f °C %.2f g/kg\n", t, s.GramsPerKilogram())
+	}
+	// Output:
+	// 10 °C 1.76 g/kg
+	// 25 °C 1.59 g/kg
+	// 40 °C 1.41 g/kg
+}
+
+// Any formula has a mass, in the package or not.
+func ExampleParseFormula() {
+	f, err := salts.ParseFormula("NH4Al(SO4)2·12H2O")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.2f g/mol, %d waters\n", f.MolarMass().GramsPerMole(), f.Waters())
+	_, err = salts.Find("CaCl2.4H2O")
+	fmt.Println(err)
+	// Output:
+	// 453.31 g/mol, 12 waters
+	// compound: got "CaCl2.4H2O", want CaCl2 or CaCl2.2H2O or CaCl2.6H2O
+}
