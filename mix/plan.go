@@ -116,7 +116,10 @@ func Plan(b Batch) (BatchPlan, error) {
 		Water:     poured.Volume(),
 		WaterMass: poured.Mass,
 		Mix:       target.OfMass(liquid.Mass + product),
-		Reads:     reads(target),
+	}
+	var say []string
+	if p.Reads, say, err = b.Salt.readsOf(target); err != nil {
+		return BatchPlan{}, err
 	}
 	p.Volume = p.Mix.Volume()
 	if err := input.Positive("amount", float64(p.Mix.Mass), "g of mix"); err != nil {
@@ -132,7 +135,7 @@ func Plan(b Batch) (BatchPlan, error) {
 		p.Batches = float64(b.Salt.Package / product)
 		p.Cost = b.Salt.Price.Times(float64(product / b.Salt.Package))
 	}
-	p.Assumptions = b.assumptions(share, target)
+	p.Assumptions = append(b.assumptions(share, target), say...)
 	p.Cautions = b.cautions(p)
 	return p, nil
 }
@@ -227,11 +230,19 @@ func (p *BatchPlan) fit(v Vessel, before units.Volume) error {
 	return nil
 }
 
+// kind says what salt it is.
+func (s Salt) kind() string {
+	if s.differs() {
+		return "salt of the composition given"
+	}
+	return "sea salt of the composition of the ocean"
+}
+
 func (b Batch) assumptions(share units.Fraction, target seawater.Sample) []string {
 	list := []string{
 		"Salinity " + input.Number(b.Target.Value()) + " is practical salinity, which the trade writes as ppt: " +
 			input.Fixed(target.Absolute().GramsPerKilogram(), 2) + " g of sea salt per kg of mix.",
-		"The product is " + input.Fixed(share.Percent(), 1) + " % sea salt of the composition of the ocean; the rest of it counts as water.",
+		"The product is " + input.Fixed(share.Percent(), 1) + " % " + b.Salt.kind() + "; the rest of it counts as water.",
 		"The water is pure and poured at " + input.Number(b.WaterTemperature.Celsius()) + " °C; volume and readings of the mix are those at " + input.Number(b.Temperature.Celsius()) + " °C.",
 	}
 	if b.Temperature.Celsius() > 35 {

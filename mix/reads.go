@@ -11,6 +11,10 @@ type Reads struct {
 	Density         units.Density         // at the temperature of the mix
 	Conductivity    units.Conductivity    // at the temperature of the mix, not compensated
 	Conductivity25  units.Conductivity    // at 25 °C, as a compensating meter shows it
+
+	// The practical salinity that each kind of instrument makes of it at 25 °C, the
+	// refractometer one graduated for seawater. With sea salt they agree.
+	Hydrometer, Meter, Refractometer units.PracticalSalinity
 }
 
 func reads(mix seawater.Sample) Reads {
@@ -23,5 +27,8 @@ func reads(mix seawater.Sample) Reads {
 		Density:         mix.Density(),
 		Conductivity:    mix.Conductivity(),
 		Conductivity25:  at25.Conductivity(),
+		Hydrometer:      mix.Practical(),
+		Meter:           mix.Practical(),
+		Refractometer:   mix.Practical(),
 	}
 }

@@ -3,6 +3,7 @@ package mix
 import (
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/seawater"
+	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/units"
 )
 
@@ -17,6 +18,11 @@ type Salt struct {
 	BulkDensity units.Density  // as it lies in a scoop; 0 if not known
 	Package     units.Mass     // what one package holds; 0 if not known
 	Price       units.Money    // of one package
+
+	// Ions is the composition of a mix of the product, of any strength: a
+	// laboratory report made consistent (ions.Report.Close), or what recipe gives. The
+	// zero value is sea salt of the composition of the ocean.
+	Ions ions.Composition
 }
 
 // Label is the promise on a package of salt: so many grams to the litre give

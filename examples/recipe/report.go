@@ -10,6 +10,8 @@ import (
 
 	"example.org/wellmixed/mix"
 	"example.org/wellmixed/mix/recipe"
+	"example.org/wellmixed/seawater/ions"
+	"example.org/wellmixed/seawater/teos10"
 	"example.org/wellmixed/units"
 )
 
@@ -79,6 +81,13 @@ func (r report) print(w io.Writer) error {
 	}
 	if settled, err := b.Settled(); err == nil {
 		p.line("  A conductivity meter will show %.1f (ppt), a balance %.2f kg for %.4g L.", settled.PracticalSalinity(b.Temperature).Value(), b.Mass.Kilograms(), b.Volume.Litres())
+		if x, err := settled.Readings(b.Temperature); err == nil {
+			shows := func(by ions.Property) float64 {
+				return teos10.PracticalFromAbsolute(x.By[by].Shown).Value()
+			}
+			p.line("  A hydrometer will make %.2f of it, a conductivity meter %.2f, a refractometer for seawater %.2f; dissolved is as much as in sea salt of %.2f.",
+				shows(ions.Density), shows(ions.Conductivity), shows(ions.Index), teos10.PracticalFromAbsolute(x.Dissolved).Value())
+		}
 	}
 	for _, a := range r.plan.Assumptions {
 		p.line("  %s", a)

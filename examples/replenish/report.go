@@ -7,6 +7,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"time"
 
 	"example.org/wellmixed/mix"
 	"example.org/wellmixed/mix/replenish"
@@ -42,6 +43,10 @@ func (j job) print(w io.Writer) error {
 			p.line("  %-11s %s of %s (95 %%: %s to %s)%s", u.of, amount(u.plan.PerDay), u.name, amount(u.plan.Low), amount(u.plan.High), parts(u.plan.Parts))
 		}
 		p.line("In a month that leaves behind%s.", j.left())
+		if y, err := j.aYear(); err == nil {
+			p.line("After a year without water changes, at the same %.1f g/kg dissolved, a hydrometer would show %s and a conductivity meter %s of salinity.",
+				y.Dissolved.GramsPerKilogram(), shift(y, ions.Density), shift(y, ions.Conductivity))
+		}
 	}
 	for _, d := range j.doses {
 		head(fmt.Sprintf("%s to %s, besides", capital(d.of.String()), d.to))
@@ -91,6 +96,26 @@ func (j job) print(w io.Writer) error {
 		p.item(c.Text)
 	}
 	return p.err
+}
+
+// aYear returns what the instruments make of a year of upkeep. It is an error if
+// that is not water any more that the model of the instruments knows.
+func (j job) aYear() (ions.Readings, error) {
+	var sum ions.Composition
+	for _, u := range j.upkeeps {
+		sum = sum.Plus(u.plan.LeavesPerDay)
+	}
+	aged, err := replenish.Age(replenish.Ageing{Water: j.in.tank.Water, Leaves: sum, After: 365 * 24 * time.Hour})
+	return aged.Readings, err
+}
+
+// shift says by how much an instrument is off, in the units of practical salinity.
+func shift(r ions.Readings, p ions.Property) string {
+	d := -r.By[p].Correction.GramsPerKilogram() * 35 / 35.16504
+	if d < 0 {
+		return fmt.Sprintf("%.1f too little", -d)
+	}
+	return fmt.Sprintf("%.1f too much", d)
 }
 
 // left lists what thirty days of upkeep leave in the water.

@@ -1,0 +1,136 @@
+package mix
+
+import (
+	"math"
+
+	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/internal/solve"
+	"example.org/wellmixed/seawater"
+	"example.org/wellmixed/seawater/ions"
+	"example.org/wellmixed/seawater/teos10"
+	"example.org/wellmixed/units"
+)
+
+// Shows returns what the instruments that feel a property (density, conductivity,
+// refractive index) show in a mix of this salt, as the practical salinity of
+// seawater that would give the same reading. Salinity here is the mass that is
+// dissolved, written as that of sea salt. Salt of no stated composition is
+// that of the ocean, for which all instruments agree.
+//
+//	source  ions.Composition.Shown, with its uncertainty in ions.Reading
+//	range   5 to 35 °C, ordinary salt mixes: ions.Composition.CheckRange tells
+func (s Salt) Shows(by ions.Property, dissolved units.PracticalSalinity, t units.Temperature) (units.PracticalSalinity, error) {
+	if _, err := saltAt("salinity", dissolved, "temperature", t); err != nil {
+		return nothing(), err
+	}
+	if !s.differs() {
+		return dissolved, nil
+	}
+	r, err := s.readings(dissolved, t)
+	if err != nil {
+		return nothing(), err
+	}
+	if int(by) >= len(r.By) {
+		return nothing(), input.Bad("property", input.Number(float64(by)), "density, conductivity or index")
+	}
+	return teos10.PracticalFromAbsolute(r.By[by].Shown), nil
+}
+
+// Means is the inverse of Shows: the practical salinity that corresponds to the
+// mass dissolved, when an instrument shows this in a mix of this salt. Put
+// its result into [Mixed] to correct a batch.
+func (s Salt) Means(by ions.Property, shown units.PracticalSalinity, t units.Temperature) (units.PracticalSalinity, error) {
+	if _, err := saltAt("salinity", shown, "temperature", t); err != nil || !s.differs() {
+		if err != nil {
+			return nothing(), err
+		}
+		return shown, nil
+	}
+	var failed error
+	off := func(x float64) float64 {
+		y, err := s.Shows(by, units.Practical(x), t)
+		if err != nil {
+			failed = err
+			return math.NaN()
+		}
+		return y.Value() - shown.Value()
+	}
+	// No salt that the model covers moves a reading by a tenth.
+	x, ok := solve.Brent(off, 0.9*shown.Value(), math.Min(1.1*shown.Value(), 42), 1e-10)
+	switch {
+	case failed != nil:
+		return nothing(), failed
+	case !ok:
+		return nothing(), input.Bad("salinity", shown.String(), "a reading that a mix of this salt can give")
+	}
+	return units.Practical(x), nil
+}
+
+func nothing() units.PracticalSalinity { return units.Practical(math.NaN()) }
+
+// differs tells whether the salt has a composition of its own.
+func (s Salt) differs() bool { return s.Ions != ions.Composition{} }
+
+// at returns the composition of a mix that has so much dissolved.
+func (s Salt) at(dissolved units.PracticalSalinity) (ions.Composition, error) {
+	if err := s.Ions.Check(); err != nil {
+		return ions.Composition{}, input.In("salt: ions", err)
+	}
+	has := s.Ions.SolutionSalinity().GramsPerKilogram()
+	if !(has > 0) {
+		return ions.Composition{}, input.Bad("salt: ions", s.Ions.SolutionSalinity().String(), "a mix of the salt, with something dissolved")
+	}
+	want := teos10.AbsoluteFromPractical(dissolved).GramsPerKilogram()
+	return s.Ions.Scale(want / has), nil
+}
+
+func (s Salt) readings(dissolved units.PracticalSalinity, t units.Temperature) (ions.Readings, error) {
+	c, err := s.at(dissolved)
+	if err != nil {
+		return ions.Readings{}, err
+	}
+	r, err := c.Readings(t)
+	return r, input.In("salt: ions", err)
+}
+
+// readsOf returns what the instruments show of a mix, and what to say about it.
+func (s Salt) readsOf(mix seawater.Sample) (Reads, []string, error) {
+	plain := reads(mix)
+	if !s.differs() {
+		return plain, nil, nil
+	}
+	at25 := units.Celsius(25)
+	warm, err := s.readings(mix.Practical(), at25)
+	if err != nil {
+		return Reads{}, nil, err
+	}
+	r, err := s.readings(mix.Practical(), mix.Temperature())
+	if err != nil {
+		return Reads{}, nil, err
+	}
+	shown := func(r ions.Readings, p ions.Property) (seawater.Sample, error) {
+		return seawater.FromAbsolute(r.By[p].Shown, r.Temperature)
+	}
+	dense, err := shown(warm, ions.Density)
+	if err != nil {
+		return Reads{}, nil, err
+	}
+	out := Reads{
+		SpecificGravity: dense.SpecificGravity(units.SG25C()),
+		Density:         r.Density,
+		Conductivity:    r.Conductivity,
+		Conductivity25:  warm.Conductivity,
+		Hydrometer:      teos10.PracticalFromAbsolute(warm.By[ions.Density].Shown),
+		Meter:           teos10.PracticalFromAbsolute(warm.By[ions.Conductivity].Shown),
+		Refractometer:   teos10.PracticalFromAbsolute(warm.By[ions.Index].Shown),
+	}
+	say := []string{
+		"The salt is not that of the ocean: in this mix a hydrometer shows " + input.Fixed(out.Hydrometer.Value(), 2) +
+			", a conductivity meter " + input.Fixed(out.Meter.Value(), 2) + ", a refractometer for seawater " + input.Fixed(out.Refractometer.Value(), 2) +
+			" (standard uncertainty of the model " + input.Fixed(warm.By[ions.Density].Uncertainty.GramsPerKilogram(), 2) + ", " +
+			input.Fixed(warm.By[ions.Conductivity].Uncertainty.GramsPerKilogram(), 2) + " and " + input.Fixed(warm.By[ions.Index].Uncertainty.GramsPerKilogram(), 2) +
+			"). The salinity of the plan is what is dissolved; nearest to it comes the " + warm.Closest().String() + ".",
+		"The volume of the mix is that of sea salt, within 0.05 %.",
+	}
+	return out, say, nil
+}

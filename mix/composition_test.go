@@ -1,0 +1,107 @@
+package mix_test
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"example.org/wellmixed/mix"
+	"example.org/wellmixed/seawater/ions"
+	"example.org/wellmixed/units"
+)
+
+// altered is a mix that is not the ocean: less sulfate, more calcium and
+// potassium, sodium closing the charges.
+func altered() ions.Composition {
+	c := ions.Reference(units.Practical(35)).
+		Add(ions.Calcium, 1.5*units.MillimolePerKilogram).
+		Add(ions.Potassium, 2*units.MillimolePerKilogram).
+		Add(ions.Sulfate, -10*units.MillimolePerKilogram)
+	return c.Add(ions.Sodium, -(2*1.5+2+2*10)*units.MillimolePerKilogram)
+}
+
+// A salt whose laboratory report shows less sulfate than the sea: what must the
+// instruments show when 35 is dissolved, and what is dissolved when the
+// conductivity meter shows 35?
+func ExampleSalt_Means() {
+	salt := mix.Salt{Name: "house blend", SeaSalt: 95 * units.Percent, Ions: altered()}
+	warm := units.Celsius(25)
+	for _, by := range []ions.Property{ions.Density, ions.Conductivity, ions.Index} {
+		shown, err := salt.Shows(by, units.Practical(35), warm)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("by %s it shows %.2f\n", by, shown.Value())
+	}
+	dissolved, err := salt.Means(ions.Conductivity, units.Practical(35), warm)
+	fmt.Printf("a meter at 35 means %.2f, error %v\n", dissolved.Value(), err)
+	// Output:
+	// by density it shows 34.72
+	// by conductivity it shows 35.71
+	// by refractive index it shows 35.28
+	// a meter at 35 means 34.30, error <nil>
+}
+
+func TestSaltOfItsOwnComposition(t *testing.T) {
+	warm := units.Celsius(25)
+	sea := mix.Salt{SeaSalt: 95 * units.Percent}
+	same := mix.Salt{SeaSalt: 95 * units.Percent, Ions: ions.Reference(units.Practical(30))}
+	other := mix.Salt{SeaSalt: 95 * units.Percent, Ions: altered()}
+	for _, by := range []ions.Property{ions.Density, ions.Conductivity, ions.Index} {
+		for _, s := range []float64{20, 33.3, 38} {
+			x, err := sea.Shows(by, units.Practical(s), warm)
+			require.NoError(t, err)
+			assert.Equal(t, s, x.Value())
+			// The ocean's composition, given at any strength, is the ocean's. Scaling
+			// does not move its acids and bases, which the small difference is.
+			x, err = same.Shows(by, units.Practical(s), warm)
+			require.NoError(t, err)
+			assert.InDelta(t, s, x.Value(), 1e-6)
+			// There and back.
+			x, err = other.Shows(by, units.Practical(s), warm)
+			require.NoError(t, err)
+			back, err := other.Means(by, x, warm)
+			require.NoError(t, err)
+			assert.InDelta(t, s, back.Value(), 1e-8)
+		}
+	}
+	batch := mix.Batch{Target: units.Practical(35), Temperature: warm, WaterTemperature: units.Celsius(18), Amount: mix.FinalVolume(50), Salt: other}
+	p, err := mix.Plan(batch)
+	require.NoError(t, err)
+	c := altered()
+	c = c.Scale(35.16504 / c.SolutionSalinity().GramsPerKilogram())
+	assert.InEpsilon(t, float64(c.Density(warm)), float64(p.Reads.Density), 1e-12)
+	assert.InEpsilon(t, float64(c.Conductivity(warm)), float64(p.Reads.Conductivity), 1e-12)
+	assert.Contains(t, p.Assumptions[len(p.Assumptions)-2], "a conductivity meter 35.71")
+	batch.Salt = sea
+	q, err := mix.Plan(batch)
+	require.NoError(t, err)
+	assert.Equal(t, q.Salt, p.Salt, "what to weigh is the same")
+	assert.Equal(t, 35., q.Reads.Meter.Value())
+
+	for name, bad := range map[string]ions.Composition{
+		"no number": altered().With(ions.Calcium, units.AmountPerKilogram(math.NaN())),
+		"negative":  altered().With(ions.Calcium, -1),
+		"one salt":  ions.Composition{}.Add(ions.Magnesium, 400*units.MillimolePerKilogram).Add(ions.Sulfate, 400*units.MillimolePerKilogram),
+	} {
+		salt := mix.Salt{SeaSalt: 95 * units.Percent, Ions: bad}
+		batch.Salt = salt
+		p, err := mix.Plan(batch)
+		assert.Error(t, err, name)
+		assert.Zero(t, p, name)
+		x, err := salt.Shows(ions.Density, units.Practical(35), warm)
+		assert.Error(t, err, name)
+		assert.True(t, math.IsNaN(x.Value()), name)
+		x, err = salt.Means(ions.Density, units.Practical(35), warm)
+		assert.Error(t, err, name)
+		assert.True(t, math.IsNaN(x.Value()), name)
+	}
+	_, err = other.Shows(9, units.Practical(35), warm)
+	assert.ErrorIs(t, err, units.ErrInput)
+	_, err = other.Means(ions.Density, units.Practical(60), warm)
+	assert.Error(t, err)
+}
