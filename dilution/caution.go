@@ -17,11 +17,14 @@ const (
 	largeShare       = 0.5             // of the water at one go
 )
 
+// Cautions of every change.
+var (
+	unplug       = mix.Caution{ID: "unplug-before-draining", Severity: mix.Danger, Text: "Switch the heaters and pumps of the tank off before its level falls, let heaters cool in the water, and keep hands out while anything in it is plugged in; its outlets want residual-current (ground-fault) protection and drip loops, under the local code."}
+	measureBatch = mix.Caution{ID: "measure-the-batch", Severity: mix.Care, Text: "Measure salinity and temperature of the batch right before use: the plan is no better than the readings."}
+)
+
 func cautions(c Change, p ChangePlan) []mix.Caution {
-	list := []mix.Caution{
-		{ID: "unplug-before-draining", Severity: mix.Danger, Text: "Switch the heaters and pumps of the tank off before its level falls, let heaters cool in the water, and keep hands out while anything in it is plugged in; its outlets want residual-current (ground-fault) protection and drip loops, under the local code."},
-		{ID: "measure-the-batch", Severity: mix.Care, Text: "Measure salinity and temperature of the batch right before use: the plan is no better than the readings."},
-	}
+	list := []mix.Caution{unplug, measureBatch}
 	add := func(id string, text string) {
 		list = append(list, mix.Caution{ID: id, Severity: mix.Care, Text: text})
 	}
@@ -44,6 +47,41 @@ func cautions(c Change, p ChangePlan) []mix.Caution {
 		list = append(list, heavy)
 	}
 	return list
+}
+
+// courseCautions are those of a whole course.
+func courseCautions(c *Course, p *CoursePlan) []mix.Caution {
+	if p.Changes == 0 && p.Flow == 0 {
+		return nil
+	}
+	list := []mix.Caution{unplug, measureBatch}
+	if p.Flow > 0 {
+		list = append(list,
+			mix.Caution{ID: "two-flows-one-level", Severity: mix.Danger, Text: "A continuous change needs two flows that stay equal: let tank water run off by an overflow instead of a second pump, keep a level alarm, and be there; salt water on the floor reaches outlets and power strips."},
+			mix.Caution{ID: "no-siphon-back", Severity: mix.Care, Text: "Keep the end of the feed line above the water, or a stopped pump lets the tank run back into the vessel."})
+	}
+	for i := range p.Steps {
+		if free, ok := freeAmmonia(&p.Steps[i].State); ok && free > ammoniaCare {
+			list = append(list, mix.Caution{ID: "free-ammonia", Severity: mix.Care, Text: "Free ammonia comes to " + input.Fixed(free.MilligramsPerLitre(), 3) + " mg/L of nitrogen on the way, above 0.02 (common practice): new water of higher pH makes more of the ammonia toxic. Bind or remove the ammonia first."})
+			break
+		}
+	}
+	if heavy, applies := mix.TooHeavy(c.Batch.Water.OfVolume(min(p.Each, c.Batch.Water.Volume())).Mass); applies {
+		list = append(list, heavy)
+	}
+	return list
+}
+
+// ammoniaCare is the free ammonia, as nitrogen, that calls for care (common
+// practice).
+const ammoniaCare = 0.02 * units.MilligramPerLitre
+
+func freeAmmonia(s *State) (units.MassPerLitre, bool) {
+	c, err := s.Chemistry()
+	if err != nil {
+		return 0, false
+	}
+	return c.FreeAmmonia.Value()
 }
 
 func signed(x float64, decimals int) string {

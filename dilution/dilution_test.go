@@ -19,7 +19,7 @@ import (
 
 const day = 24 * time.Hour
 
-func water(t *testing.T, sp, celsius float64) seawater.Sample {
+func water(t testing.TB, sp, celsius float64) seawater.Sample {
 	t.Helper()
 	s, err := seawater.FromPractical(units.Practical(sp), units.Celsius(celsius))
 	require.NoError(t, err)
@@ -322,21 +322,25 @@ func TestTracer(t *testing.T) {
 func change(t *testing.T) dilution.Change {
 	return dilution.Change{
 		Tank: dilution.State{
-			Water:      water(t, 35.6, 25.4).OfVolume(320),
-			Alkalinity: dilution.Known(7.2 * units.DKH),
-			Calcium:    dilution.Known(400 * units.MilligramPerLitre),
-			Nitrate:    dilution.Known(28 * units.MilligramPerLitre),
-			Phosphate:  dilution.Known(0.14 * units.MilligramPerLitre),
-			Others:     []dilution.Solute{{"Potassium", dilution.Known(390 * units.MilligramPerLitre)}},
+			Water: water(t, 35.6, 25.4).OfVolume(320),
+			Levels: dilution.Levels{
+				Alkalinity: dilution.Known(7.2 * units.DKH),
+				Calcium:    dilution.Known(400 * units.MilligramPerLitre),
+				Nitrate:    dilution.Known(28 * units.MilligramPerLitre),
+				Phosphate:  dilution.Known(0.14 * units.MilligramPerLitre),
+				Others:     []dilution.Solute{{"Potassium", dilution.Known(390 * units.MilligramPerLitre)}},
+			},
 		},
 		Batch: dilution.State{
-			Water:      water(t, 35, 24).OfVolume(60),
-			Alkalinity: dilution.Known(8.5 * units.DKH),
-			Calcium:    dilution.Known(430 * units.MilligramPerLitre),
-			Magnesium:  dilution.Known(1300 * units.MilligramPerLitre),
-			Nitrate:    dilution.Known(0 * units.MilligramPerLitre),
-			Phosphate:  dilution.Known(0 * units.MilligramPerLitre),
-			Others:     []dilution.Solute{{"Potassium", dilution.Known(400 * units.MilligramPerLitre)}, {"Iodine", dilution.Known(0.06 * units.MilligramPerLitre)}},
+			Water: water(t, 35, 24).OfVolume(60),
+			Levels: dilution.Levels{
+				Alkalinity: dilution.Known(8.5 * units.DKH),
+				Calcium:    dilution.Known(430 * units.MilligramPerLitre),
+				Magnesium:  dilution.Known(1300 * units.MilligramPerLitre),
+				Nitrate:    dilution.Known(0 * units.MilligramPerLitre),
+				Phosphate:  dilution.Known(0 * units.MilligramPerLitre),
+				Others:     []dilution.Solute{{"Potassium", dilution.Known(400 * units.MilligramPerLitre)}, {"Iodine", dilution.Known(0.06 * units.MilligramPerLitre)}},
+			},
 		},
 		Swap: 60 * units.Litre,
 	}
@@ -372,14 +376,14 @@ func TestPlanChangeConservesEverything(t *testing.T) {
 	// What was measured in one water only is unknown afterwards, and said so.
 	_, known := p.After.Magnesium.Value()
 	assert.False(t, known)
-	assert.Contains(t, p.Assumptions, "Magnesium was not measured in both waters, so it is not known after the change.")
-	assert.Contains(t, p.Assumptions, "Iodine was not measured in both waters, so it is not known after the change.")
+	assert.Contains(t, p.Assumptions, "Magnesium is not known in both waters, so it is not known after the change.")
+	assert.Contains(t, p.Assumptions, "Iodine is not known in both waters, so it is not known after the change.")
 
 	names := []string{}
 	for _, m := range p.Moves() {
 		names = append(names, m.Name)
 	}
-	assert.Empty(t, cmp.Diff([]string{"Salinity", "Temperature", "Alkalinity", "Calcium", "Magnesium", "Nitrate", "Phosphate", "Potassium", "Iodine"}, names))
+	assert.Empty(t, cmp.Diff([]string{"Salinity", "Temperature", "Alkalinity", "Calcium", "Magnesium", "Nitrate", "Phosphate", "Ammonia", "Potassium", "Iodine"}, names))
 }
 
 func TestPlanChangeCautions(t *testing.T) {

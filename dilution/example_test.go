@@ -79,14 +79,18 @@ func ExamplePlanChange() {
 	}
 	plan, err := dilution.PlanChange(dilution.Change{
 		Tank: dilution.State{
-			Water:      tank.OfVolume(250 * units.Litre),
-			Alkalinity: dilution.Known(7.4 * units.DKH),
-			Nitrate:    dilution.Known(25 * units.MilligramPerLitre),
+			Water: tank.OfVolume(250 * units.Litre),
+			Levels: dilution.Levels{
+				Alkalinity: dilution.Known(7.4 * units.DKH),
+				Nitrate:    dilution.Known(25 * units.MilligramPerLitre),
+			},
 		},
 		Batch: dilution.State{
-			Water:      batch.OfVolume(50 * units.Litre),
-			Alkalinity: dilution.Known(8.4 * units.DKH),
-			Nitrate:    dilution.Known(0 * units.MilligramPerLitre),
+			Water: batch.OfVolume(50 * units.Litre),
+			Levels: dilution.Levels{
+				Alkalinity: dilution.Known(8.4 * units.DKH),
+				Nitrate:    dilution.Known(0 * units.MilligramPerLitre),
+			},
 		},
 		Swap: 50 * units.Litre,
 	})

@@ -7,7 +7,10 @@ import (
 
 	"example.org/wellmixed/dilution"
 	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/replenish"
+	"example.org/wellmixed/mix/rodi"
 	"example.org/wellmixed/seawater"
+	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/units"
 )
 
@@ -21,6 +24,18 @@ type job struct {
 	ready      seawater.Portion // the batch as it goes into the tank
 	change     dilution.ChangePlan
 	between    between
+
+	product   *rodi.Product // of the purifier at its pressure and temperature, if it is described
+	checkup   *rodi.Checkup // of its stages, if readings are given
+	estimates []mix.Estimate
+	course    *dilution.CoursePlan
+	give      []giveBack
+}
+
+// giveBack is a dose for what no change of water brings.
+type giveBack struct {
+	additive
+	plan replenish.DosePlan
 }
 
 // pureWater is what the purifier has to do.
@@ -58,6 +73,9 @@ func work(in inputs) (job, error) {
 	if j.pure, err = purify(in, j.batch.Water); err != nil {
 		return job{}, err
 	}
+	if err := j.stages(in); err != nil {
+		return job{}, err
+	}
 	in.heating.To = in.batch.Temperature
 	cold, err := seawater.FromAbsolute(j.batch.Mix.Absolute(), in.batch.WaterTemperature)
 	if err != nil {
@@ -84,13 +102,131 @@ func work(in inputs) (job, error) {
 	}
 	before, fresh := in.tank, in.fresh
 	before.Water, fresh.Water = tank.OfVolume(in.volume), j.ready
+	if before, fresh, err = withCarbon(in, before, fresh); err != nil {
+		return job{}, err
+	}
 	if j.change, err = dilution.PlanChange(dilution.Change{Tank: before, Batch: fresh, Swap: in.swap}); err != nil {
 		return job{}, at("change", err)
 	}
 	if j.between, err = until(in, j.change); err != nil {
 		return job{}, err
 	}
+	if in.doubtful {
+		if j.estimates, err = (dilution.Change{Tank: before, Batch: fresh, Swap: in.swap}).Estimates(in.doubts); err != nil {
+			return job{}, at("doubts", err)
+		}
+	}
+	if in.hasGoal {
+		if err := j.reach(before, fresh); err != nil {
+			return job{}, err
+		}
+	}
 	return j, nil
+}
+
+// stages asks what the purifier should give and which of its stages is due.
+func (j *job) stages(in inputs) error {
+	if in.system.Membrane.Rated.Flow > 0 {
+		product, err := in.system.Produce(in.feed)
+		if err != nil {
+			return at("pure_water", err)
+		}
+		j.product = &product
+	}
+	if in.judged {
+		checkup, err := rodi.Judge(in.readings, rodi.UsualLimits())
+		if err != nil {
+			return at("pure_water", err)
+		}
+		j.checkup = &checkup
+	}
+	return nil
+}
+
+// withCarbon gives both waters the DIC that the pH of the tank and the air of
+// the room say, as far as they are given.
+func withCarbon(in inputs, tank, fresh dilution.State) (dilution.State, dilution.State, error) {
+	ph := in.tankPH
+	if in.tankNBS != nil {
+		c := carbonate.At(tank.Water.Practical(), tank.Water.Temperature(), carbonate.Options{})
+		total := in.tankNBS.Total(&c)
+		ph = &total
+	}
+	var err error
+	if ph != nil {
+		if tank, err = tank.WithPH(*ph); err != nil {
+			return tank, fresh, at("tank.ph", err)
+		}
+	}
+	if in.air > 0 {
+		if _, known := fresh.Alkalinity.Value(); known {
+			if fresh, err = fresh.Aired(in.air, units.Atmosphere); err != nil {
+				return tank, fresh, at("air.co2", err)
+			}
+		}
+	}
+	return tank, fresh, nil
+}
+
+// reach plans the way to the goal by changes of one vessel's water, and what has
+// to be given back beside it.
+func (j *job) reach(tank, fresh dilution.State) error {
+	in := j.in
+	course, err := dilution.PlanCourse(dilution.Course{
+		Tank: tank, Batch: fresh, Goal: in.goal, Limits: dilution.Usual(),
+		Manner: dilution.InSteps, Every: in.goalEvery, Heater: in.heating.Heater,
+	})
+	if err != nil {
+		return at("goal", err)
+	}
+	j.course = &course
+	for _, a := range in.additives {
+		to, lacks := lacking(course, in.goal, a.of)
+		if !lacks {
+			continue
+		}
+		plan, err := replenish.Plan(replenish.Dose{Tank: stocked(in, course.After), To: to, Additive: replenish.Dry(a.reagent)})
+		if err != nil {
+			return at("additives."+a.of.String(), err)
+		}
+		j.give = append(j.give, giveBack{a, plan})
+	}
+	return nil
+}
+
+// lacking returns the goal of a parameter, if the course leaves it short of that.
+func lacking(course dilution.CoursePlan, goal dilution.Goal, of replenish.Parameter) (to replenish.Level, lacks bool) {
+	switch of {
+	case replenish.Alkalinity:
+		_, lacks = course.Lacks.Alkalinity.Value()
+		a, _ := goal.Alkalinity.Value()
+		return replenish.AlkalinityOf(a), lacks
+	case replenish.Calcium:
+		_, lacks = course.Lacks.Calcium.Value()
+		c, _ := goal.Calcium.Value()
+		return replenish.Calcium.Of(c, units.AsCalcium), lacks
+	}
+	_, lacks = course.Lacks.Magnesium.Value()
+	m, _ := goal.Magnesium.Value()
+	return replenish.Magnesium.Of(m, units.AsMagnesium), lacks
+}
+
+// stocked returns a tank after the course as replenish has it.
+func stocked(in inputs, s dilution.State) replenish.Tank {
+	t := replenish.Tank{Volume: s.Water.Volume(), Water: s.Water.Sample, Air: in.air}
+	if a, known := s.Alkalinity.Value(); known {
+		t.Levels = append(t.Levels, replenish.AlkalinityOf(a))
+	}
+	if c, known := s.Calcium.Value(); known {
+		t.Levels = append(t.Levels, replenish.Calcium.Of(c, units.AsCalcium))
+	}
+	if m, known := s.Magnesium.Value(); known {
+		t.Levels = append(t.Levels, replenish.Magnesium.Of(m, units.AsMagnesium))
+	}
+	if dic, known := s.DIC.Value(); known {
+		t.Carbon = carbonate.DIC(dic)
+	}
+	return t
 }
 
 func at(field string, err error) error { return fmt.Errorf("%s: %w", field, err) }

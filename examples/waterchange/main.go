@@ -4,6 +4,7 @@
 //
 //	go run ./examples/waterchange
 //	go run ./examples/waterchange -target "34 ppt" -mix "12 US gal" -swap "45 L"
+//	go run ./examples/waterchange -short
 //	go run ./examples/waterchange -scenario my.json -json
 //
 // Without -scenario it works on an invented one, printed by -example as a
@@ -48,6 +49,7 @@ func run(args []string, stdout, stderr io.Writer) error {
 	set.SetOutput(stderr)
 	file := set.String("scenario", "", "a JSON `file` with the scenario (default: an invented one)")
 	asJSON := set.Bool("json", false, "write the plan as JSON")
+	short := set.Bool("short", false, "write the short form, to hang on the wall")
 	show := set.Bool("example", false, "print the invented scenario and stop")
 	type change struct{ field, text string }
 	var changes []change
@@ -94,6 +96,9 @@ func run(args []string, stdout, stderr io.Writer) error {
 	}
 	if *asJSON {
 		return j.json(stdout)
+	}
+	if *short {
+		return j.printShort(stdout)
 	}
 	return j.print(stdout)
 }

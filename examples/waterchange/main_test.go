@@ -32,6 +32,7 @@ func TestReports(t *testing.T) {
 		"default": nil,
 		"us":      {"-target", "33 ppt", "-mix", "12 US gal", "-swap", "11 US gal", "-tank", "90 US gal", "-temperature", "78 °F", "-measured", "33.6"},
 		"json":    {"-json"},
+		"short":   {"-short"},
 	} {
 		got, err := report(t, args...)
 		require.NoError(t, err, name)
@@ -112,6 +113,21 @@ func TestWrongScenarios(t *testing.T) {
 		{"pure_water.flow", "75 gpd", `pure_water.flow: got "75 gpd", want "US gal/day" or the flow in litres`},
 		{"pure_water.flow", "0 L/h", `pure_water.flow: got 0 L/h, want a flow above zero`},
 		{"pure_water.waste_ratio", "3:1", `pure_water.waste_ratio: got "3:1", want a number such as "3"`},
+		{"tank.ph", "8.1", `tank.ph: got "8.1", want a pH with its scale, "8.1 total" or, from a meter set in ordinary buffers, "8.2 NBS"`},
+		{"tank.ph", "14 total", `tank.ph: `},
+		{"air.co2", "-400", `air.co2: got "-400", want a number such as "3"`},
+		{"pure_water.pressure", "60", `pure_water.pressure: got "60", want`},
+		{"pure_water.membrane.rejection", "0.97", `pure_water.membrane.rejection: got "0.97", want`},
+		{"pure_water.after_membrane", "6 ppm", `pure_water.after_membrane: got "6 ppm", want`},
+		{"pure_water.after_membrane", "400 ppm x0.5", `pure_water: `},
+		{"doubts.tank", "-8 %", `doubts: the volume of the tank: got -0.08, want zero or more`},
+		{"doubts.ph", "a bit", `doubts.ph: got "a bit", want a number such as "3"`},
+		{"goal.nitrate", "0 mg/L", `goal: goal.nitrate: got 0, want a goal short of the new water at 0`},
+		{"goal.phosphate", "-1 mg/L", `goal: goal.phosphate: got -1 mg/L, want zero or more`},
+		{"goal.every", "0 days", `goal.every: got "0 days", want a time`},
+		{"goal.potassium", "400 mg/L", `goal.potassium: got "400 mg/L", want no such field`},
+		{"additives.magnesium.compound", "MgCl2.9H2O", `additives.magnesium.compound: got "MgCl2.9H2O", want`},
+		{"additives.magnesium.purity", "130 %", `additives.magnesium: `},
 		{"tank.volum", "310 L", `tank.volum: got "310 L", want no such field`},
 	} {
 		path := filepath.Join(t.TempDir(), "scenario.json")
@@ -135,10 +151,14 @@ func TestMissingFields(t *testing.T) {
 		"salt.bulk_density": false, "salt.package": false, "salt.price": true, "scoop.volume": true,
 		"vessel.safe_fill": true, "batch.measured": true, "tank.nitrate_per_day": false, "tank.nitrate_limit": true, "heater.loss": false,
 	}
-	for _, of := range []string{"batch", "tank"} {
-		for _, name := range []string{"alkalinity", "calcium", "magnesium", "nitrate", "phosphate"} {
+	for _, of := range []string{"batch", "tank", "doubts", "goal"} {
+		for _, name := range []string{"alkalinity", "calcium", "magnesium", "nitrate", "phosphate", "ammonia", "ph", "tank", "swap", "salinity", "temperature"} {
 			optional[of+"."+name] = true
 		}
+	}
+	optional["pure_water.after_membrane"] = false // its step goes with it
+	for _, needed := range []string{"tank.salinity", "tank.temperature", "batch.temperature", "tank.alkalinity", "batch.alkalinity", "batch.nitrate", "batch.magnesium", "tank.nitrate", "tank.magnesium"} {
+		delete(optional, needed) // a goal or a pH rests on it
 	}
 	for field := range whole.texts {
 		s, err := parseScenario(example)
@@ -244,7 +264,12 @@ func TestOddJobs(t *testing.T) {
 		"hungry tank":   {map[string]string{"tank.nitrate_per_day": "-3 mg/L"}, []string{"the tank uses up more nitrate", "Nitrate is at about 0.0 mg/L"}},
 		"low limit":     {map[string]string{"tank.nitrate_limit": "2 mg/L"}, []string{"no change every 14 days holds 2.0 mg/L"}},
 		"high limit":    {map[string]string{"tank.nitrate_limit": "60 mg/L"}, []string{"such changes keep below 60.0 mg/L"}},
-		"dirty batch":   {map[string]string{"batch.nitrate": "30 mg/L"}, []string{"no change gets below the new water"}},
+		"dirty batch":   {map[string]string{"batch.nitrate": "30 mg/L", "goal.nitrate": "40 mg/L"}, []string{"no change gets below the new water"}},
+		"old membrane":  {map[string]string{"pure_water.after_membrane": "60 ppm x0.5"}, []string{"The membrane holds back 74.6"}},
+		"cold mix":      {map[string]string{"batch.temperature": "14 °C"}, []string{"First bring the mix to"}},
+		"near goal":     {map[string]string{"goal.nitrate": "22 mg/L"}, []string{"One change of", "Then bring alkalinity to 8.5 dKH"}},
+		"no goal left":  {map[string]string{"goal.nitrate": "30 mg/L", "goal.alkalinity": "7.4 dKH", "goal.magnesium": "1270 mg/L"}, []string{"No change of water is needed"}},
+		"pH by a meter": {map[string]string{"tank.ph": "8.15 NBS"}, []string{"  pH                        8.0"}},
 		"weeks":         {map[string]string{"change.every": "1 week"}, []string{"Until the next change, 7 days"}},
 	} {
 		s, err := parseScenario(example)

@@ -1,17 +1,17 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
 
-	"example.org/wellmixed/dilution"
 	"example.org/wellmixed/mix"
-	"example.org/wellmixed/seawater"
+	"example.org/wellmixed/mix/replenish"
+	"example.org/wellmixed/mix/rodi"
 	"example.org/wellmixed/units"
 )
 
@@ -26,6 +26,17 @@ func (j job) print(w io.Writer) error {
 	p.line("Make %s for the mix, at %s: %s, with %s to the drain.", volume(j.pure.need), flow(in.flow), duration(j.pure.time), volume(j.pure.waste))
 	p.line("Top-off takes another %s until the next change.", volume(j.pure.topOff))
 	p.line("Meter: %g ppm after the purifier, %g ppm from the tap%s: %s", in.product.PPM(), in.tap.PPM(), rejection(j.pure.rejection), j.pure.advice)
+
+	if x := j.product; x != nil {
+		p.line("At %.1f bar and %s its membrane should give %s of %.1f ppm, and the resin last for %s.", in.feed.Pressure.Bars(), temperature(in.feed.Temperature), flow(x.Flow), x.AfterMembrane.PPM(), volume(x.Lasts.Resin))
+	}
+	if c := j.checkup; c != nil {
+		for _, f := range c.Findings {
+			if f.Verdict != rodi.NotJudged {
+				p.line("  %-9s %s", f.Stage, f.Sentence)
+			}
+		}
+	}
 
 	p.head("2. Mix")
 	if j.pure.bad {
@@ -59,16 +70,14 @@ func (j job) print(w io.Writer) error {
 
 	p.head("5. Change")
 	p.line("Swap %s, %.1f %% of the tank%s.", volume(in.swap), j.change.Share.Percent(), left(j.change.BatchLeft))
-	p.line("  %-12s %9s %9s %9s", "", "tank now", "new water", "after")
-	for _, m := range j.change.Moves() {
-		if math.IsNaN(m.Before) && math.IsNaN(m.Batch) {
-			continue
-		}
-		d := decimals(m.Name)
-		p.line("  %-12s %9s %9s %9s %s", m.Name, fixed(m.Before, d), fixed(m.Batch, d), fixed(m.After, d), m.Unit)
-	}
+	p.moves(j)
 
-	p.head("6. Until the next change, " + days(in.every))
+	if j.in.doubtful {
+		p.line("± is the standard uncertainty; in brackets the input that makes most of it.")
+	}
+	j.printGoal(p)
+
+	p.head("7. Until the next change, " + days(in.every))
 	p.line("Top off with pure water, about %s a day: salt does not evaporate.", volume(in.evaporation.Volume(24*time.Hour)))
 	p.line("Without top-off the tank reaches %.1f after %s.", in.salinityLimit.Value(), days(j.between.unattended))
 	if nitrate, known := j.between.nitrate.Value(); known {
@@ -84,7 +93,7 @@ func (j job) print(w io.Writer) error {
 	}
 
 	p.head("Assumed")
-	for _, a := range append(append([]string{}, b.Assumptions...), j.change.Assumptions...) {
+	for _, a := range j.assumptions() {
 		p.item(a)
 	}
 	p.head("Take care")
@@ -92,6 +101,79 @@ func (j job) print(w io.Writer) error {
 		p.item(c.Text)
 	}
 	return p.err
+}
+
+// moves prints what the change does, with how sure it is.
+func (p *printer) moves(j job) {
+	p.line("  %-20s %9s %9s %9s", "", "tank now", "new water", "after")
+	for _, m := range j.change.Moves() {
+		if math.IsNaN(m.Before) && math.IsNaN(m.Batch) {
+			continue
+		}
+		d := decimals(m.Name)
+		sure, mostly := "", ""
+		for _, e := range j.estimates {
+			if e.Name == m.Name && e.Mostly != "" {
+				sure, mostly = fmt.Sprintf(" ± %-6s", fixed(e.Uncertainty, d)), "  ("+e.Mostly+")"
+			}
+		}
+		p.line("%s", strings.TrimRight(fmt.Sprintf("  %-20s %9s %9s %9s%s %s%s", m.Name, fixed(m.Before, d), fixed(m.Batch, d), fixed(m.After, d), sure, m.Unit, mostly), " "))
+	}
+}
+
+// dose writes an amount of an additive.
+func dose(a replenish.Amount) string {
+	if a.Volume > 0 {
+		return volume(a.Volume)
+	}
+	return mass(a.Mass)
+}
+
+// printGoal tells the way to the goal and what else is to be given.
+func (j job) printGoal(p *printer) {
+	c := j.course
+	if c == nil {
+		return
+	}
+	p.head("6. The way to the goal")
+	switch {
+	case c.Changes == 0:
+		p.line("No change of water is needed for it.")
+	case c.Changes == 1:
+		p.line("One change of %s, %d vessels of mix.", volume(c.Each), c.Vessels)
+	default:
+		p.line("%d changes of %s, one every %s: %s in all, %d vessels of mix.", c.Changes, volume(c.Each), days(j.in.goalEvery), days(c.Duration), c.Vessels)
+	}
+	if c.Slowed != "" {
+		p.line("Limit: %s.", c.Slowed)
+	}
+	if c.Adjust {
+		p.line("First bring the mix to %s to %s.", temperature(c.BatchFrom), temperature(c.BatchTo))
+	}
+	for _, g := range j.give {
+		p.line("Then bring %s to %s: %s of %s%s.", g.of, after(g), dose(g.plan.Amount), g.reagent.Compound, inSteps(g.plan))
+	}
+}
+
+// assumptions gathers those of all steps, each once.
+func (j job) assumptions() []string {
+	all := append(append([]string{}, j.batch.Assumptions...), j.change.Assumptions...)
+	if j.product != nil {
+		all = append(all, j.product.Assumptions...)
+	}
+	if j.course != nil {
+		all = append(all, j.course.Assumptions...)
+	}
+	for _, g := range j.give {
+		all = append(all, g.plan.Assumptions...)
+	}
+	var list []string
+	for _, a := range all {
+		if !slices.Contains(list, a) {
+			list = append(list, a)
+		}
+	}
+	return list
 }
 
 // cautions gathers those of all steps, each once, the dangers first.
@@ -102,6 +184,18 @@ func (j job) cautions() []mix.Caution {
 	}
 	all = append(all, j.batch.Cautions...)
 	all = append(append(all, j.heat.Cautions...), j.change.Cautions...)
+	if j.product != nil {
+		all = append(all, j.product.Cautions...)
+	}
+	if j.checkup != nil {
+		all = append(all, j.checkup.Cautions...)
+	}
+	if j.course != nil {
+		all = append(all, j.course.Cautions...)
+	}
+	for _, g := range j.give {
+		all = append(all, g.plan.Cautions...)
+	}
 	seen := map[string]bool{}
 	var list []mix.Caution
 	for severity := mix.Danger; ; severity-- {
@@ -241,12 +335,39 @@ func left(v units.Volume) string {
 	return ", and keep " + volume(v) + " of the mix"
 }
 
+// after returns the level that a dose leads to.
+func after(g giveBack) string {
+	for _, l := range g.plan.After {
+		if l.Parameter() == g.of {
+			if g.of == replenish.Alkalinity {
+				return fmt.Sprintf("%.1f dKH", l.Alkalinity().DKH())
+			}
+			x, unit := l.Counted()
+			return fmt.Sprintf("%.4g %s", x, unit)
+		}
+	}
+	return "the goal"
+}
+
+func inSteps(p replenish.DosePlan) string {
+	switch n := len(p.Steps); {
+	case n < 2:
+		return ", at once"
+	default:
+		return fmt.Sprintf(", over %d days (limit: %s)", n, p.LimitedBy)
+	}
+}
+
 func decimals(name string) int {
 	switch name {
 	case "Calcium", "Magnesium":
 		return 0
-	case "Phosphate":
+	case "pH":
+		return 2
+	case "Phosphate", "Ammonia":
 		return 3
+	case "Free ammonia":
+		return 4
 	}
 	return 1
 }
@@ -256,119 +377,4 @@ func fixed(x float64, decimals int) string {
 		return "?"
 	}
 	return strconv.FormatFloat(x, 'f', decimals, 64)
-}
-
-// json writes the job for programs: every quantity a text with its unit, every
-// number in full.
-func (j job) json(w io.Writer) error {
-	type water struct {
-		Volume      units.Volume
-		Mass        units.Mass
-		Practical   units.PracticalSalinity
-		Absolute    units.AbsoluteSalinity
-		Temperature units.Temperature
-	}
-	of := func(p seawater.Portion) water {
-		return water{p.Volume(), p.Mass, p.Practical(), p.Absolute(), p.Temperature()}
-	}
-	type move struct {
-		Name, Unit           string
-		Before, Batch, After *float64 // null if not measured
-	}
-	number := func(x float64) *float64 {
-		if math.IsNaN(x) {
-			return nil
-		}
-		return &x
-	}
-	var moves []move
-	for _, m := range j.change.Moves() {
-		moves = append(moves, move{m.Name, m.Unit, number(m.Before), number(m.Batch), number(m.After)})
-	}
-	type caution struct {
-		ID       string
-		Severity mix.Severity
-		Text     string
-	}
-	var cautions []caution
-	for _, c := range j.cautions() {
-		cautions = append(cautions, caution(c))
-	}
-	type correction struct {
-		Remove, AddWater units.Volume
-		AddSalt          units.Mass
-		Mix              water
-	}
-	out := struct {
-		Name      string
-		PureWater struct {
-			Need, Waste, TopOff units.Volume
-			Hours               float64
-			Usable              bool
-			Advice              string
-		}
-		Batch struct {
-			Salt             units.Mass
-			Scoops           float64
-			Water            units.Volume
-			WaterMass        units.Mass
-			Mix              water
-			WaterLevel       units.Length
-			FinalLevel       units.Length
-			Cost             *units.Money `json:",omitempty"`
-			BatchesInPackage float64
-			SpecificGravity  units.SpecificGravity
-			Density          units.Density
-			Conductivity     units.Conductivity
-			Conductivity25   units.Conductivity
-		}
-		Heating struct {
-			Hours  float64
-			Energy units.Energy
-			Hold   units.Power
-		}
-		Correction *correction `json:",omitempty"`
-		Change     struct {
-			Share     units.Fraction
-			BatchLeft units.Volume
-			After     water
-			Moves     []move
-		}
-		UntilNext struct {
-			DaysWithoutTopOff              float64
-			Nitrate                        dilution.Measured[units.MassPerLitre] // right before the next change
-			NitrateSettlesBefore, AndAfter *units.MassPerLitre                   `json:",omitempty"`
-			ShareToHoldNitrate             *units.Fraction                       `json:",omitempty"`
-		}
-		Assumptions []string
-		Cautions    []caution
-	}{Name: j.in.name}
-	pure := &out.PureWater
-	pure.Need, pure.Waste, pure.TopOff, pure.Hours, pure.Usable, pure.Advice = j.pure.need, j.pure.waste, j.pure.topOff, j.pure.time.Hours(), !j.pure.bad, j.pure.advice
-	b := &out.Batch
-	b.Salt, b.Scoops, b.Water, b.WaterMass, b.Mix = j.batch.Salt, j.batch.Scoops, j.batch.Water, j.batch.WaterMass, of(j.batch.Mix)
-	b.WaterLevel, b.FinalLevel, b.BatchesInPackage = j.batch.WaterLevel, j.batch.FinalLevel, j.batch.Batches
-	if j.batch.Cost.Currency != "" {
-		b.Cost = &j.batch.Cost
-	}
-	r := j.batch.Reads
-	b.SpecificGravity, b.Density, b.Conductivity, b.Conductivity25 = r.SpecificGravity, r.Density, r.Conductivity, r.Conductivity25
-	out.Heating.Hours, out.Heating.Energy, out.Heating.Hold = j.heat.Time.Hours(), j.heat.Energy, j.heat.Hold
-	if c := j.correction; j.in.corrects {
-		out.Correction = &correction{c.Remove, c.AddWater, c.AddSalt, of(c.Mix)}
-	}
-	out.Change.Share, out.Change.BatchLeft, out.Change.After, out.Change.Moves = j.change.Share, j.change.BatchLeft, of(j.change.After.Water), moves
-	out.UntilNext.DaysWithoutTopOff, out.UntilNext.Nitrate = j.between.unattended.Hours()/24, j.between.nitrate
-	if r := j.between.rounds; r != nil && r.before > 0 {
-		out.UntilNext.NitrateSettlesBefore, out.UntilNext.AndAfter = &r.before, &r.after
-		if !math.IsNaN(float64(r.share)) {
-			out.UntilNext.ShareToHoldNitrate = &r.share
-		}
-	}
-	out.Assumptions = append(append(out.Assumptions, j.batch.Assumptions...), j.change.Assumptions...)
-	out.Cautions = cautions
-	e := json.NewEncoder(w)
-	e.SetIndent("", "  ")
-	e.SetEscapeHTML(false)
-	return e.Encode(out)
 }

@@ -10,6 +10,10 @@ import (
 
 	"example.org/wellmixed/dilution"
 	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/replenish"
+	"example.org/wellmixed/mix/rodi"
+	"example.org/wellmixed/mix/salts"
+	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/units"
 )
 
@@ -183,6 +187,27 @@ type inputs struct {
 
 	swap  units.Volume
 	every time.Duration
+
+	system   rodi.System // of the purifier; its membrane is described or not
+	feed     rodi.Feed
+	readings rodi.Readings
+	judged   bool // readings are given
+
+	tankPH    *carbonate.TotalPH // one of the two, or none
+	tankNBS   *carbonate.NBSPH
+	air       carbonate.XCO2 // of the room; 0 if not given
+	doubts    dilution.Doubts
+	doubtful  bool // doubts are given
+	goal      dilution.Goal
+	hasGoal   bool
+	goalEvery time.Duration
+	additives []additive
+}
+
+// additive is what gives back one parameter.
+type additive struct {
+	of      replenish.Parameter
+	reagent salts.Reagent
 }
 
 // read turns the texts into quantities and complains about the first that is
@@ -223,8 +248,89 @@ func (s *scenario) read() (inputs, error) {
 		in.heating.Loss = loss
 		in.heating.Room = get[units.Temperature](s, "heater.room")
 	}
+	s.purifier(&in)
+	s.chemistry(&in)
+	s.doubts(&in)
+	s.goal(&in)
+	s.additives(&in)
 	s.rest()
 	return in, s.err
+}
+
+// purifier reads what is known of the stages.
+func (s *scenario) purifier(in *inputs) {
+	if s.has("pure_water.membrane") {
+		in.system.Membrane.Rated = rodi.Rating{
+			Flow:        get[units.Flow](s, "pure_water.membrane.flow"),
+			Pressure:    get[units.GaugePressure](s, "pure_water.membrane.pressure"),
+			Temperature: get[units.Temperature](s, "pure_water.membrane.temperature"),
+			Rejection:   get[units.Fraction](s, "pure_water.membrane.rejection"),
+		}
+		in.system.WasteRatio = in.waste
+		in.feed = rodi.Feed{TDS: in.tap, Pressure: get[units.GaugePressure](s, "pure_water.pressure"), Temperature: in.batch.WaterTemperature}
+	}
+	if s.has("pure_water.resin") {
+		in.system.Resin = rodi.Resin{
+			Volume:   get[units.Volume](s, "pure_water.resin.volume"),
+			Capacity: get[units.AmountPerLitre](s, "pure_water.resin.capacity"),
+			Usable:   get[units.Fraction](s, "pure_water.resin.usable"),
+		}
+	}
+	if after, given := optional[units.TDS](s, "pure_water.after_membrane"); given {
+		in.judged = true
+		in.readings = rodi.Readings{Feed: in.tap, AfterMembrane: after, AfterResin: in.product, Step: s.number("pure_water.step")}
+	}
+}
+
+// chemistry reads the pH of the tank and the air of the room.
+func (s *scenario) chemistry(in *inputs) {
+	if s.has("tank.ph") {
+		text := s.text("tank.ph", "")
+		if total, err := units.Parse[carbonate.TotalPH](text); err == nil {
+			in.tankPH = &total
+		} else if nbs, err := units.Parse[carbonate.NBSPH](text); err == nil {
+			in.tankNBS = &nbs
+		} else {
+			s.fail("tank.ph", strconv.Quote(text), `a pH with its scale, "8.1 total" or, from a meter set in ordinary buffers, "8.2 NBS"`)
+		}
+	}
+	if s.has("air.co2") {
+		in.air = carbonate.XCO2(s.number("air.co2")) // ppm
+	}
+}
+
+func (s *scenario) doubts(in *inputs) {
+	in.doubtful = s.has("doubts")
+	d := &in.doubts
+	d.Tank, _ = optional[units.Fraction](s, "doubts.tank")
+	d.Swap, _ = optional[units.Fraction](s, "doubts.swap")
+	d.Salinity, _ = optional[units.PracticalSalinity](s, "doubts.salinity")
+	d.Temperature, _ = optional[units.TemperatureDifference](s, "doubts.temperature")
+	if s.has("doubts.ph") {
+		d.PH = s.number("doubts.ph")
+	}
+	d.Levels = s.levels("doubts").Levels
+}
+
+func (s *scenario) goal(in *inputs) {
+	if in.hasGoal = s.has("goal"); !in.hasGoal {
+		return
+	}
+	in.goal.Levels = s.levels("goal").Levels
+	in.goal.Salinity, _ = optional[units.PracticalSalinity](s, "goal.salinity")
+	in.goalEvery = s.days("goal.every")
+}
+
+// additives reads what is at hand to give back.
+func (s *scenario) additives(in *inputs) {
+	for _, of := range []replenish.Parameter{replenish.Alkalinity, replenish.Calcium, replenish.Magnesium} {
+		field := "additives." + of.String()
+		if !s.has(field) {
+			continue
+		}
+		compound := get[salts.Compound](s, field+".compound")
+		in.additives = append(in.additives, additive{of, salts.Reagent{Compound: compound, Purity: get[units.Fraction](s, field+".purity")}})
+	}
 }
 
 func (s *scenario) amount() mix.Amount {
@@ -305,13 +411,14 @@ func (s *scenario) vessel() mix.Vessel {
 
 // levels reads what was measured in a water besides salinity.
 func (s *scenario) levels(of string) dilution.State {
-	return dilution.State{
+	return dilution.State{Levels: dilution.Levels{
 		Alkalinity: measured[units.Alkalinity](s, of+".alkalinity"),
 		Calcium:    measured[units.MassPerLitre](s, of+".calcium"),
 		Magnesium:  measured[units.MassPerLitre](s, of+".magnesium"),
 		Nitrate:    measured[units.MassPerLitre](s, of+".nitrate"),
 		Phosphate:  measured[units.MassPerLitre](s, of+".phosphate"),
-	}
+		Ammonia:    measured[units.MassPerLitre](s, of+".ammonia"),
+	}}
 }
 
 func measured[Q ~float64, P interface {

@@ -1,0 +1,35 @@
+// Controller watches a tank the way firmware would: a line of conductivity (mS/cm)
+// and temperature (°C) in, a line of salinity, drift from the set point and
+// alarms out.
+//
+//	printf '53.1 25.0\n54.9 25.1\n' | go run ./examples/controller
+//	go run ./examples/controller "34.5 ppt" < samples.txt
+//
+// It needs neither fmt nor reflect and allocates nothing per sample: take
+// controller.go as it is and feed it from a serial port.
+package main
+
+import (
+	"os"
+
+	"example.org/wellmixed/units"
+)
+
+func main() {
+	limits := usual
+	if len(os.Args) > 1 {
+		set, err := units.Parse[units.PracticalSalinity](os.Args[1])
+		if err != nil {
+			fail(err)
+		}
+		limits.set = set
+	}
+	if err := run(os.Stdin, os.Stdout, limits); err != nil {
+		fail(err)
+	}
+}
+
+func fail(err error) {
+	os.Stderr.WriteString("controller: " + err.Error() + "\n")
+	os.Exit(1)
+}

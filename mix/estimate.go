@@ -1,0 +1,71 @@
+package mix
+
+import (
+	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/internal/spread"
+	"example.org/wellmixed/seawater"
+	"example.org/wellmixed/units"
+)
+
+// Estimate is a result with its standard uncertainty: about two thirds of what
+// might be true lies within one of it, and 95 % within two.
+type Estimate struct {
+	Name, Unit         string
+	Value, Uncertainty float64
+	Mostly             string // the input that contributes most to the uncertainty, if any does
+}
+
+// Doubts are the standard uncertainties of what a batch is made from. Those that
+// are zero are left out.
+type Doubts struct {
+	Salt        units.Fraction              // of the mass: 0.3 % weighed on kitchen scales, 3 to 5 % scooped (common practice)
+	Water       units.Fraction              // of the volume: 1 % by a jug, 3 % by a fill line (common practice)
+	SeaSalt     units.Fraction              // of the share of sea salt: moisture
+	Temperature units.TemperatureDifference // of the thermometer
+}
+
+// Estimates returns what comes of a batch that is made by its plan, with the
+// uncertainty of it: salinity, specific gravity at 25 °C, volume.
+func (b Batch) Estimates(d Doubts) ([]Estimate, error) {
+	p, err := Plan(b)
+	if err != nil {
+		return nil, err
+	}
+	share, err := b.Salt.SeaSaltShare()
+	if err != nil {
+		return nil, err
+	}
+	inputs := [...]struct {
+		name  string
+		value float64
+	}{{"salt", float64(d.Salt)}, {"water", float64(d.Water)}, {"sea salt in the product", float64(d.SeaSalt)}, {"temperature", float64(d.Temperature)}}
+	u := make([]float64, len(inputs))
+	for i, x := range inputs {
+		if err := input.NotNegative("doubts: "+x.name, x.value, ""); err != nil {
+			return nil, err
+		}
+		u[i] = x.value
+	}
+	value, uncertainty, most, err := spread.Through(u, func(off []float64) ([]float64, error) {
+		t := b.Temperature.Add(units.TemperatureDifference(off[3]))
+		product := p.Salt * units.Mass(1+off[0])
+		salt := float64(product)*float64(share)*(1+off[2]) + float64(b.Present.Salt())
+		total := p.WaterMass*units.Mass(1+off[1]) + b.Present.Mass + product
+		made, err := seawater.FromAbsolute(units.Absolute(salt/float64(total)*1000), t)
+		if err != nil {
+			return nil, input.As("doubts", err)
+		}
+		return []float64{made.Practical().Value(), made.SpecificGravity(units.SG25C()).Ratio(), made.OfMass(total).Volume().Litres()}, nil
+	})
+	if err != nil {
+		return nil, err
+	}
+	list := []Estimate{{Name: "Salinity", Unit: "PSS-78"}, {Name: "Specific gravity", Unit: "25/25 °C"}, {Name: "Volume", Unit: "L"}}
+	for i := range list {
+		list[i].Value, list[i].Uncertainty = value[i], uncertainty[i]
+		if most[i] >= 0 {
+			list[i].Mostly = inputs[most[i]].name
+		}
+	}
+	return list, nil
+}

@@ -1,0 +1,121 @@
+package rodi
+
+import (
+	"math"
+
+	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/seawater/carbonate"
+	"example.org/wellmixed/units"
+)
+
+// Resin is a stage of mixed-bed ion-exchange resin. Its capacity is counted in
+// moles of charge, equivalents, per litre of the mixed bed, for the cations and
+// again for the anions: 0.5 to 0.8 eq/L is usual (from 1.8 to 2.0 of cation and
+// 1.0 to 1.4 of anion resin, the latter from memory), see [MixedBed].
+type Resin struct {
+	Volume   units.Volume
+	Capacity units.AmountPerLitre
+	Usable   units.Fraction // of the capacity until the reading rises
+	Leak     units.Fraction // of the salt that gets through fresh resin; 0: none that a meter sees
+	Price    units.Money    // of one filling
+}
+
+// KilograinPerCubicFoot is the unit in which the trade gives the capacity of
+// resin, a thousand grains of calcium carbonate per cubic foot: 1 eq/L is
+// 21.87 of it [MIC]. The grain is 64.79891 mg exactly, the equivalent half a
+// mole of calcium carbonate.
+const KilograinPerCubicFoot = units.MolePerLitre * units.AmountPerLitre(64.79891/(units.AsCalciumCarbonate/2)/units.MolarMass(units.CubicFoot))
+
+// MixedBed returns the capacity of a mixed bed that holds as many equivalents of
+// cation as of anion resin, and the share of cation resin in its volume.
+//
+//	symbol   x = a/(a + c); capacity a c/(a + c)
+//	source   x c = (1 - x) a
+//	units    capacities of the two resins, equivalents per litre
+//	outside  zero or below, NaN or Inf: NaN
+func MixedBed(cation, anion units.AmountPerLitre) (capacity units.AmountPerLitre, cationShare units.Fraction) {
+	sum := cation + anion
+	if !(cation > 0 && anion > 0 && sum <= math.MaxFloat64) {
+		return input.NaN[units.AmountPerLitre](), input.NaN[units.Fraction]()
+	}
+	return cation * (anion / sum), units.Fraction(anion / sum)
+}
+
+// chargeConductivity is the conductivity of one equivalent of salt, in
+// S cm²/eq: 100 (from memory, common practice of water analysis; 100 µS/cm is
+// 1 meq/L). Sodium hydrogen carbonate has 95, sodium chloride 126 at infinite
+// dilution.
+const chargeConductivity = 100
+
+// Equivalents returns how much charge a reading amounts to, of cations or of
+// anions: what the resin has to take up of each.
+//
+//	symbol   N = κ25/Λ, Λ = 100 S cm²/eq
+//	source   common practice of water analysis (from memory)
+//	units    result in mmol of charge per litre, meq/L
+//	range    natural and membrane-treated water, within 20 %
+//	outside  meaningless reading: NaN
+func Equivalents(r units.TDS) units.AmountPerLitre {
+	c := r.Conductivity()
+	if !(c >= 0 && c <= math.MaxFloat64) {
+		return input.NaN[units.AmountPerLitre]()
+	}
+	return units.AmountPerLitre(c.MillisiemensPerCentimetre()/chargeConductivity) * units.MolePerLitre
+}
+
+// Lasts returns how much water the resin makes of what the membrane lets
+// through. Carbon dioxide passes the membrane as a gas and takes a site of the
+// anion resin per molecule, so the anions run out first.
+//
+//	symbol   V = f q V_r/(N + [CO2])
+//	source   balance of charge
+//
+// Of water with nothing to take out it is 0, not known.
+func (r Resin) Lasts(in units.TDS, carbonDioxide units.AmountPerLitre) (units.Volume, error) {
+	if err := r.check(); err != nil {
+		return input.NaN[units.Volume](), err
+	}
+	if err := checkTDS("in", in); err != nil {
+		return input.NaN[units.Volume](), err
+	}
+	if err := input.NotNegative("carbon dioxide", float64(carbonDioxide), "mmol/L"); err != nil {
+		return input.NaN[units.Volume](), err
+	}
+	load := Equivalents(in) + carbonDioxide
+	return finite(float64(r.Volume) * float64(r.Usable) * float64(r.Capacity/load)), nil
+}
+
+func (r Resin) check() error {
+	if err := input.Positive("volume", float64(r.Volume), "L"); err != nil {
+		return err
+	}
+	if !(r.Capacity > 0 && r.Capacity <= 5*units.MolePerLitre) {
+		return input.Bad("capacity", r.Capacity.String(), "above 0 and up to 5000 mmol of charge per litre; 500 to 800 is usual in a mixed bed")
+	}
+	if err := input.Share("usable", r.Usable); err != nil {
+		return err
+	}
+	if !(r.Leak >= 0 && r.Leak < 1) {
+		return input.Bad("leak", r.Leak.String(), "0 to below 100 %")
+	}
+	return checkPrice(r.Price)
+}
+
+// FreeCarbonDioxide returns the dissolved gas in tap water of an alkalinity and
+// a pH. The more of it, the sooner the resin is used up; stirring air through
+// the membrane's product drives most of it out.
+//
+//	symbol   [CO2] = [HCO3] h/K1, [HCO3] = (TA - Kw/h + h)/(1 + 2 K2/h), h = 10^-pH
+//	source   [M79] for K1 and K2 of pure water
+//	range    0 <= t <= 50 °C; activities are left out, which in hard water makes it 10 % too much
+//	outside  extrapolates; more hydroxide than alkalinity, or meaningless: NaN
+func FreeCarbonDioxide(a units.Alkalinity, ph carbonate.NBSPH, t units.Temperature) units.AmountPerLitre {
+	c := carbonate.At(units.Practical(0), t, carbonate.Options{K1K2: carbonate.Millero1979})
+	h := math.Pow(10, -ph.Value())
+	hydrogenCarbonate := (a.MilliequivalentsPerLitre()/1000 - c.KW/h + h) / (1 + 2*c.K2/h) // mol/L, a kilogram to the litre
+	gas := hydrogenCarbonate * h / c.K1
+	if !(gas >= 0 && gas <= math.MaxFloat64) {
+		return input.NaN[units.AmountPerLitre]()
+	}
+	return units.AmountPerLitre(gas) * units.MolePerLitre
+}

@@ -1,0 +1,293 @@
+package rodi
+
+import (
+	"math"
+	"time"
+
+	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/mix"
+	"example.org/wellmixed/seawater/conductivity"
+	"example.org/wellmixed/units"
+)
+
+// System is a set of stages in the order of the water: sediment filter, carbon,
+// membrane, resin. A stage that is left at its zero value is not there, but for
+// the membrane, which has to be.
+type System struct {
+	Sediment Filter
+	Carbon   Carbon
+	Membrane Membrane
+	Resin    Resin
+
+	// What runs to the drain, one of the two: litres per litre of product as it is
+	// now, or the flow that the restrictor lets pass.
+	WasteRatio float64
+	Waste      units.Flow
+
+	BackPressure units.GaugePressure // behind the membrane: resin, float valve, a tank higher up; 0: none
+	WaterPrice   units.Money         // of a cubic metre of tap water, its drain included; zero: not counted
+}
+
+// Feed is the tap water of the day.
+type Feed struct {
+	TDS         units.TDS
+	Pressure    units.GaugePressure // just before the membrane, behind a pump if there is one
+	Temperature units.Temperature
+
+	CarbonDioxide units.AmountPerLitre // dissolved gas, see FreeCarbonDioxide; 0 if not known
+	Chlorine      units.MassPerLitre   // free, as Cl₂; the US allow 4 mg/L [POT]
+	Chloramine    units.MassPerLitre   // as Cl₂; likewise
+}
+
+// Product is what a System makes of a Feed.
+type Product struct {
+	Flow  units.Flow // of pure water
+	Waste units.Flow
+	Feed  units.Flow
+
+	Recovery  units.Fraction // product over feed
+	Rejection units.Fraction // of salt, at these conditions
+	Osmotic   units.GaugePressure
+	Net       units.GaugePressure // that drives water through the membrane
+	Factor    float64             // of the temperature on the flow, 1 at 25 °C
+
+	AfterMembrane units.TDS
+	AfterResin    units.TDS // that of the membrane if there is no resin
+	WasteTDS      units.TDS
+
+	ContactTime time.Duration // of the feed in the bed of carbon, as if it were empty; 0 if not known
+	Lasts       Lasts
+	Cost        units.Money // of a litre of product: water and all stages whose life and price are known
+
+	Assumptions []string
+	Cautions    []mix.Caution
+}
+
+// Lasts is how much product each stage lasts for; 0 if that is not known.
+type Lasts struct {
+	Sediment, Carbon, Membrane, Resin units.Volume
+}
+
+// Produce works out what the system makes of a feed: flow, purity, waste, the
+// life of its stages, and the cost of a litre. Water and salt balance: what goes
+// in comes out as product and waste.
+func (s System) Produce(f Feed) (Product, error) {
+	if err := s.check(); err != nil {
+		return Product{}, err
+	}
+	if err := f.check(); err != nil {
+		return Product{}, err
+	}
+	if most := s.Membrane.Most; most > 0 && f.Pressure > most {
+		return Product{}, input.Bad("feed: pressure", f.Pressure.String(), "at most the "+most.String()+" that membrane and housing bear: set a pressure reducer before them")
+	}
+	run, err := s.Membrane.run(f, s.BackPressure, s.WasteRatio, s.Waste)
+	if err != nil {
+		return Product{}, err
+	}
+	feed := run.product + run.waste
+	recovery := units.Fraction(run.product / feed)
+	scale := func(factor float64) units.TDS { return units.TDSReading(f.TDS.PPM()*factor, f.TDS.Scale()) }
+	p := Product{
+		Flow: run.product, Waste: run.waste, Feed: feed,
+		Recovery: recovery, Rejection: run.rejection,
+		Osmotic: run.osmotic, Net: run.net, Factor: run.factor,
+		AfterMembrane: scale(1 - float64(run.rejection)),
+		WasteTDS:      scale(ConcentrationFactor(recovery, run.rejection)),
+	}
+	p.AfterResin = p.AfterMembrane
+	if s.Resin != (Resin{}) {
+		p.AfterResin = scale((1 - float64(run.rejection)) * float64(s.Resin.Leak))
+		if p.Lasts.Resin, err = s.Resin.Lasts(p.AfterMembrane, f.CarbonDioxide); err != nil {
+			return Product{}, input.In("resin", err)
+		}
+	}
+	carbon, err := s.Carbon.Lasts(f.Chlorine, f.Chloramine)
+	if err != nil {
+		return Product{}, input.In("carbon", err)
+	}
+	p.Lasts.Sediment = s.Sediment.Life * units.Volume(recovery)
+	p.Lasts.Carbon = carbon * units.Volume(recovery)
+	p.Lasts.Membrane = s.Membrane.Life
+	if s.Carbon.Bed > 0 {
+		p.ContactTime = max(feed.Time(s.Carbon.Bed), 0)
+	}
+	if p.Cost, err = s.cost(p); err != nil {
+		return Product{}, err
+	}
+	p.Assumptions = s.assumptions(f)
+	p.Cautions = s.cautions(f, p)
+	return p, nil
+}
+
+// Run is the making of one volume of product.
+type Run struct {
+	Time  time.Duration
+	Feed  units.Volume // taken from the tap
+	Waste units.Volume // of it, to the drain
+	Cost  units.Money
+}
+
+// Fill works out how long a container of pure water takes, and what it takes.
+func (p Product) Fill(v units.Volume) (Run, error) {
+	if err := input.Positive("volume", float64(v), "L"); err != nil {
+		return Run{}, err
+	}
+	if err := input.Positive("product: flow", float64(p.Flow), "L/h"); err != nil {
+		return Run{}, err
+	}
+	r := Run{Time: p.Flow.Time(v), Waste: v * units.Volume(p.Waste/p.Flow), Cost: p.Cost.Times(v.Litres())}
+	r.Feed = v + r.Waste
+	if r.Time < 0 || math.IsInf(float64(r.Feed), 0) {
+		return Run{}, input.Bad("volume", v.String(), "what comes within a lifetime")
+	}
+	return r, nil
+}
+
+// Idle returns what runs to the drain in a time in which a float valve holds the
+// product back and no shut-off valve closes the feed: the waste flows on all day.
+func (p Product) Idle(d time.Duration) units.Volume { return p.Waste.Volume(d) }
+
+// cost returns the cost of a litre of product.
+func (s System) cost(p Product) (units.Money, error) {
+	total := units.Money{}
+	for _, part := range [...]struct {
+		field string
+		price units.Money
+		lasts units.Volume
+	}{
+		{"water price", s.WaterPrice, 1 * units.CubicMetre * units.Volume(p.Recovery)},
+		{"sediment: price", s.Sediment.Price, p.Lasts.Sediment},
+		{"carbon: price", s.Carbon.Price, p.Lasts.Carbon},
+		{"membrane: price", s.Membrane.Price, p.Lasts.Membrane},
+		{"resin: price", s.Resin.Price, p.Lasts.Resin},
+	} {
+		if part.price.Amount == 0 || !(part.lasts > 0) {
+			continue
+		}
+		if total.Currency == "" {
+			total.Currency = part.price.Currency
+		}
+		if part.price.Currency != total.Currency {
+			return units.Money{}, input.Bad(part.field, part.price.String(), "a price in "+total.Currency+" like those before it")
+		}
+		total.Amount += part.price.Amount / part.lasts.Litres()
+	}
+	return total, nil
+}
+
+// temperatureRange is what thin-film membranes and the plastic of their housings
+// bear (common practice).
+var temperatureRange = units.Range{Quantity: "temperature", Min: 0, Max: 45, Unit: "°C", Source: "thin-film membranes, common practice"}
+
+func (f Feed) check() error {
+	if err := checkTDS("feed: tds", f.TDS); err != nil {
+		return err
+	}
+	if err := input.Positive("feed: pressure", float64(f.Pressure), "bar"); err != nil {
+		return err
+	}
+	if err := input.Set("feed: temperature", f.Temperature); err != nil {
+		return err
+	}
+	if err := input.As("feed: temperature", temperatureRange.Check(f.Temperature.Celsius())); err != nil {
+		return err
+	}
+	if err := input.NotNegative("feed: carbon dioxide", float64(f.CarbonDioxide), "mmol/L"); err != nil {
+		return err
+	}
+	if err := input.NotNegative("feed: chlorine", float64(f.Chlorine), "mg/L"); err != nil {
+		return err
+	}
+	return input.NotNegative("feed: chloramine", float64(f.Chloramine), "mg/L")
+}
+
+func (s System) check() error {
+	if err := checkLife(s.Sediment.Life, s.Sediment.Price); err != nil {
+		return input.In("sediment", err)
+	}
+	if err := s.Carbon.check(); err != nil {
+		return input.In("carbon", err)
+	}
+	if err := s.Membrane.check(); err != nil {
+		return input.In("membrane", err)
+	}
+	if s.Resin != (Resin{}) {
+		if err := s.Resin.check(); err != nil {
+			return input.In("resin", err)
+		}
+	}
+	if err := input.NotNegative("waste ratio", s.WasteRatio, ""); err != nil {
+		return err
+	}
+	if err := input.NotNegative("waste", float64(s.Waste), "L/h"); err != nil {
+		return err
+	}
+	if (s.WasteRatio > 0) == (s.Waste > 0) {
+		return input.Bad("waste ratio", input.Number(s.WasteRatio)+" and a waste of "+s.Waste.String(), "one of the two above zero")
+	}
+	if err := input.NotNegative("back pressure", float64(s.BackPressure), "bar"); err != nil {
+		return err
+	}
+	return input.In("water", checkPrice(s.WaterPrice))
+}
+
+// checkTDS refuses a reading that no meter gives in water that a membrane can
+// purify: a factor outside 0.3 to 1, or more than 40 g/L.
+func checkTDS(field string, r units.TDS) error {
+	if !(r.Scale() >= 0.3 && r.Scale() <= 1) {
+		return input.Bad(field, r.String(), "a reading with the factor of the meter, 0.3 to 1: units.TDSReading(280, 0.5)")
+	}
+	if err := input.NotNegative(field, r.PPM(), "ppm"); err != nil {
+		return err
+	}
+	return input.As(field, conductivity.SodiumChloride.CheckRange(Dissolved(r)))
+}
+
+func checkLife(life units.Volume, price units.Money) error {
+	if err := input.NotNegative("life", float64(life), "L"); err != nil {
+		return err
+	}
+	return checkPrice(price)
+}
+
+func checkPrice(m units.Money) error { return input.NotNegative("price", m.Amount, m.Currency) }
+
+// finite returns a volume, or 0, not known, for one without bound.
+func finite(litres float64) units.Volume {
+	if !(litres <= math.MaxFloat64) {
+		return 0
+	}
+	return units.Volume(litres)
+}
+
+func (s System) assumptions(f Feed) []string {
+	k := s.Membrane.Flux.orUsual()
+	list := []string{
+		"Flow rises with temperature by " + input.Number(k.Cold) + " K below 25 °C and " + input.Number(k.Warm) +
+			" K above" + defaulted(s.Membrane.Flux == FluxConstants{}, ": usual constants, other membranes differ by 4 % at 15 °C and 8 % at 5 °C") + ".",
+		"The membrane is as good as its rating, and warmth helps water and salt through it alike. Its product carries so little salt that its own osmotic pressure is left out.",
+		"Salt is counted as the meter sees it, and for osmotic pressure as sodium chloride. Silica and gases are not seen.",
+	}
+	if s.Membrane.Rejection > 0 {
+		list = append(list, "The rejection is the one measured, for these conditions.")
+	}
+	if s.Membrane.Rated.Feed == (units.TDS{}) {
+		list = append(list, "The salt of the rating's test water was not given, so its osmotic pressure is left out: flow comes out a few per cent low.")
+	}
+	if s.Resin != (Resin{}) {
+		list = append(list, "The resin takes up 1 meq/L per 100 µS/cm, within 20 %, and a site per molecule of carbon dioxide"+
+			defaulted(f.CarbonDioxide == 0, "; that of the feed is not known and was left out: the resin will last less, often half")+".")
+	}
+	if f.Chlorine+f.Chloramine > 0 && s.Carbon != (Carbon{}) {
+		list = append(list, "The carbon removes what its label says at the label's flow; sediment and organic matter shorten that.")
+	}
+	return append(list, "The cost is that of water and of the stages with a price and a known life; work, electricity and the system itself are not in it.")
+}
+
+func defaulted(yes bool, text string) string {
+	if yes {
+		return text
+	}
+	return ""
+}
