@@ -1,5 +1,7 @@
 package units
 
+import "math"
+
 // MolarMass is the mass of one mole, in g/mol. It takes amounts to masses and
 // back, and says what a reported mass is a mass of: one millimole of nitrate
 // per litre is 62.00 mg/L counted as NO₃ and 14.01 mg/L counted as the nitrogen
@@ -7,6 +9,8 @@ package units
 //
 //	units.AsNitrogen.AmountPerLitre(5 * units.MilligramPerLitre) // 0.357 mmol/L of nitrate
 //	units.AsNitrate.MassPerLitre(nitrate)                        // 22.1 mg/L
+//
+// One of zero or below, such as a field that nobody set, makes NaN of everything.
 type MolarMass float64
 
 // GramPerMole is the unit of MolarMass.
@@ -42,7 +46,7 @@ const (
 	AsChloride         MolarMass = 35.45
 	AsBromide          MolarMass = 79.904
 	AsFluoride         MolarMass = 18.998
-	AsIodine           MolarMass = 126.90
+	AsIodine           MolarMass = 126.90  // I
 	AsIodate           MolarMass = 174.897 // IO₃⁻
 	AsIron             MolarMass = 55.845
 
@@ -56,22 +60,30 @@ func (m MolarMass) GramsPerMole() float64 { return float64(m) }
 
 // AmountPerLitre returns the amount in a mass per litre counted as m.
 func (m MolarMass) AmountPerLitre(c MassPerLitre) AmountPerLitre {
-	return AmountPerLitre(float64(c) / float64(m))
+	return AmountPerLitre(float64(c) / m.orNaN())
 }
 
 // MassPerLitre returns an amount per litre as a mass counted as m.
 func (m MolarMass) MassPerLitre(c AmountPerLitre) MassPerLitre {
-	return MassPerLitre(float64(c) * float64(m))
+	return MassPerLitre(float64(c) * m.orNaN())
 }
 
 // AmountPerKilogram returns the amount in a mass per kilogram counted as m.
 func (m MolarMass) AmountPerKilogram(c MassPerKilogram) AmountPerKilogram {
-	return AmountPerKilogram(float64(c)/float64(m)) * MillimolePerKilogram
+	return AmountPerKilogram(float64(c)/m.orNaN()) * MillimolePerKilogram
 }
 
 // MassPerKilogram returns an amount per kilogram as a mass counted as m.
 func (m MolarMass) MassPerKilogram(c AmountPerKilogram) MassPerKilogram {
-	return MassPerKilogram(c.MillimolesPerKilogram() * float64(m))
+	return MassPerKilogram(c.MillimolesPerKilogram() * m.orNaN())
+}
+
+// orNaN returns what a mole can weigh, and NaN for anything else.
+func (m MolarMass) orNaN() float64 {
+	if !(m > 0) {
+		return math.NaN()
+	}
+	return float64(m)
 }
 
 var molarMassUnits = table{

@@ -157,6 +157,12 @@ func TestMolarMass(t *testing.T) {
 	} {
 		assert.InEpsilon(t, r.want, r.got, 1e-12, r.name)
 	}
+	for _, none := range []units.MolarMass{0, -1, units.MolarMass(math.NaN())} {
+		assert.True(t, math.IsNaN(float64(none.AmountPerLitre(5))), none)
+		assert.True(t, math.IsNaN(float64(none.MassPerLitre(5))), none)
+		assert.True(t, math.IsNaN(float64(none.AmountPerKilogram(5))), none)
+		assert.True(t, math.IsNaN(float64(none.MassPerKilogram(5))), none)
+	}
 	per := units.AsNitrate.AmountPerKilogram(62.004 * units.MilligramPerKilogram)
 	assert.InEpsilon(t, 1000, per.MicromolesPerKilogram(), 1e-15)
 	assert.InEpsilon(t, 14.007, units.AsNitrogen.MassPerKilogram(per).MilligramsPerKilogram(), 1e-15)

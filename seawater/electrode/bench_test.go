@@ -8,10 +8,11 @@ import (
 )
 
 var (
-	sinkNBS     carbonate.NBSPH
-	sinkTotal   carbonate.TotalPH
-	sinkVoltage units.Voltage
-	sinkNBSC    Calibration[carbonate.NBSPH]
+	sinkNBS      carbonate.NBSPH
+	sinkTotal    carbonate.TotalPH
+	sinkVoltage  units.Voltage
+	sinkFindings Findings
+	sinkNBSC     Calibration[carbonate.NBSPH]
 )
 
 func BenchmarkPH(b *testing.B) {

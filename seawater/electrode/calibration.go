@@ -92,7 +92,7 @@ const nearest = 0.5
 // Calibrate returns the calibration of an electrode from its readings in two or
 // more buffers, each at its temperature. The isopotential point is a property of
 // the electrode and of no effect where all temperatures are the same; nearly all
-// are made for 7.
+// are made for 7; outside 3 to 11 it is refused.
 //
 //	symbol   E = E0 - s k(T) (pH - pHi), fitted by least squares
 //	source   [IUPAC] for the line through several buffers (from memory)
@@ -103,8 +103,14 @@ const nearest = 0.5
 // the truth.
 //
 // The uncertainties of the points, taken as independent, become those of slope and
-// offset to first order [GUM]. What the residuals may say beyond that is left to
-// the caller, with Residual (1 mV is 0.017 in pH).
+// offset to first order [GUM]. Where three or more points lie further off the line than
+// that allows, both variances grow by as much:
+//
+//	symbol   max(1, Σ r²/Σ u² (1 - h)), r the residual of a point, u its uncertainty in mV,
+//	         h its leverage; with one u for all it is χ²/(n - 2)
+//	source   least squares; for points of which nothing is uncertain the residuals alone
+//
+// Findings says what the residuals mean (1 mV is 0.017 in pH).
 //
 // The error is a *SlopeError if no pH electrode gives these readings, a
 // *units.RangeError for a temperature outside the table of a buffer and the like, and
@@ -152,7 +158,7 @@ func Calibrate[S Scale](isopotential S, points ...Point[S]) (Calibration[S], err
 	}
 	offset := meanY - slope*meanX
 
-	var varSlope, varOffset, covariance, residual float64
+	var varSlope, varOffset, covariance, residual, scatter, allowed float64
 	for i := range points {
 		p := &points[i]
 		rest := y(i) - offset - slope*x(i)
@@ -170,9 +176,18 @@ func Calibrate[S Scale](isopotential S, points ...Point[S]) (Calibration[S], err
 		varSlope += slopeY*slopeY*uy*uy + slopeX*slopeX*ux2
 		varOffset += offsetY*offsetY*uy*uy + offsetX*offsetX*ux2
 		covariance += slopeY*offsetY*uy*uy + slopeX*offsetX*ux2
+		scatter += rest * rest
+		allowed += (uy*uy + slope*slope*ux2) * (1 - 1/n - (x(i)-meanX)*slopeY)
 	}
-	if len(points) == 2 {
+	switch {
+	case len(points) == 2:
 		residual = 0 // but for rounding
+	case allowed > 0:
+		wider := math.Max(1, scatter/allowed)
+		varSlope, varOffset, covariance = wider*varSlope, wider*varOffset, wider*covariance
+	default: // all is taken to be exact
+		variance := scatter / (n - 2)
+		varSlope, varOffset, covariance = variance/sxx, variance*(1/n+meanX*meanX/sxx), -variance*meanX/sxx
 	}
 	c := Calibration[S]{
 		Isopotential: isopotential, Slope: units.Fraction(slope), Offset: units.Voltage(offset),
@@ -180,7 +195,7 @@ func Calibrate[S Scale](isopotential S, points ...Point[S]) (Calibration[S], err
 		Correlation: correlation(covariance, varSlope, varOffset),
 		Temperature: units.Celsius(meanT), Residual: units.Voltage(residual),
 	}
-	if err := c.check(); err != nil {
+	if err := firstError(c.check(), c.checkUncertainties()); err != nil {
 		return none[S](), err
 	}
 	return c, nil
@@ -218,7 +233,7 @@ func OnePoint[S Scale](isopotential S, p Point[S], slope, uncertainty units.Frac
 		Correlation: correlation(bySlope*float64(uncertainty), square(float64(uncertainty)), varOffset),
 		Temperature: p.Temperature,
 	}
-	if err := c.check(); err != nil {
+	if err := firstError(c.check(), c.checkUncertainties()); err != nil {
 		return none[S](), err
 	}
 	return c, nil
@@ -260,10 +275,7 @@ func (u Uncertainty) check() error {
 }
 
 func checkIsopotential(ph float64) error {
-	if err := glassPH.Check(ph); err != nil {
-		return input.As("isopotential point", err)
-	}
-	return nil
+	return glassIsopotential.Check(ph)
 }
 
 // check refuses what cannot be a calibration, such as the zero value.
@@ -274,10 +286,7 @@ func (c *Calibration[S]) check() error {
 	if err := checkIsopotential(c.Isopotential.Value()); err != nil {
 		return err
 	}
-	if err := glassVoltage.Check(float64(c.Offset)); err != nil {
-		return input.As("offset", err)
-	}
-	return nil
+	return input.As("offset", glassVoltage.Check(float64(c.Offset)))
 }
 
 // none stands beside an error.

@@ -138,6 +138,46 @@ func TestResidual(t *testing.T) {
 	assert.Zero(t, two.Residual)
 }
 
+// A buffer that lies off the line makes slope and offset as uncertain as the scatter
+// says, against a simulation in which the points do scatter so.
+func TestScatterWidens(t *testing.T) {
+	at := units.Celsius(25)
+	buffers := []Buffer{Bottle4, Bottle7, Bottle10}
+	calibrated := func(off units.Voltage, u float64) Calibration[carbonate.NBSPH] {
+		var points []Point[carbonate.NBSPH]
+		for i, b := range buffers {
+			v, err := ideal.Reading(b.PH(at), at)
+			require.NoError(t, err)
+			p := b.Point(v+off*units.Voltage(i%2), at)
+			p.PHUncertainty = u
+			points = append(points, p)
+		}
+		c, err := Calibrate(seven, points...)
+		require.NoError(t, err)
+		return c
+	}
+	const u = 0.012
+	sound, bad := calibrated(0.2, u), calibrated(20, u)
+	// Residuals of 20/6, 20/3 and 20/6 mV times two, by hand for evenly spaced points.
+	rest := []float64{-20. / 3, 40. / 3, -20. / 3}
+	variance := 0.
+	for _, r := range rest {
+		variance += r * r // one degree of freedom
+	}
+	k := float64(Nernst(at))
+	wider := math.Sqrt(variance) / (float64(bad.Slope) * k * u)
+	checks.Relative(t, "slope", float64(bad.SlopeUncertainty/sound.SlopeUncertainty), wider, 0.02)
+	checks.Relative(t, "offset", float64(bad.OffsetUncertainty/sound.OffsetUncertainty), wider, 0.02)
+	assert.Equal(t, Doubtful, bad.Findings().Points.Condition)
+	assert.Equal(t, Good, sound.Findings().Points.Condition)
+
+	// Buffers of which nothing is uncertain: the scatter alone.
+	exact := calibrated(20, 0)
+	checks.Relative(t, "exact buffers, slope", float64(exact.SlopeUncertainty), float64(bad.SlopeUncertainty), 0.02)
+	checks.Relative(t, "exact buffers, offset", float64(exact.OffsetUncertainty), float64(bad.OffsetUncertainty), 0.02)
+	assert.InDelta(t, bad.Correlation, exact.Correlation, 0.02)
+}
+
 // What a controller without a temperature probe shows is off by (pH - pHi)(T/T' - 1).
 func TestWrongTemperature(t *testing.T) {
 	v, err := worn.Reading(carbonate.PHNBS(8.2), units.Celsius(18))
@@ -168,8 +208,8 @@ func TestEstimateAgainstMonteCarlo(t *testing.T) {
 			at := units.Celsius(24)
 			v, err := worn.Reading(b.PH(at), at)
 			require.NoError(t, err)
-			// Off the line by some millivolts, that the residuals count.
-			points = append(points, b.Point(v+units.Voltage(5*(i%2)), at).PlusMinus(u))
+			// Off the line by as much as the uncertainties allow: more would widen them.
+			points = append(points, b.Point(v+units.Voltage(i%2), at).PlusMinus(u))
 		}
 		c, err := calibrated(7, 0.94, points)
 		require.NoError(t, err, name)
@@ -219,18 +259,29 @@ func TestFindings(t *testing.T) {
 	} {
 		c := ideal
 		c.Slope, c.Offset = row.slope, row.offset
-		slope, offset := c.Findings()
-		assert.Equal(t, row.first, slope.Condition, "%+v", row)
-		assert.Equal(t, row.second, offset.Condition, "%+v", row)
-		assert.NotEmpty(t, slope.Text)
-		assert.NotEmpty(t, offset.Text)
+		f := c.Findings()
+		assert.Equal(t, row.first, f.Slope.Condition, "%+v", row)
+		assert.Equal(t, row.second, f.Offset.Condition, "%+v", row)
+		assert.NotEmpty(t, f.Slope.Text)
+		assert.NotEmpty(t, f.Offset.Text)
+		assert.NotEmpty(t, f.Points.Text)
+	}
+	for _, row := range []struct {
+		residual units.Voltage
+		want     Condition
+	}{
+		{0, Unknown}, {1e-12, Good}, {1.5, Good}, {1.51, Clean}, {3, Clean}, {3.01, Doubtful},
+		{-1, Doubtful}, {units.Voltage(math.NaN()), Doubtful}, {units.Voltage(math.Inf(1)), Doubtful},
+	} {
+		c := ideal
+		c.Residual = row.residual
+		assert.Equal(t, row.want, c.Findings().Points.Condition, "%v", row.residual)
 	}
 	// The offset is judged at pH 7 wherever the isopotential point is.
 	c := ideal
 	c.Isopotential = carbonate.PHNBS(6)
 	c.Offset = Nernst(units.Celsius(25))
-	_, offset := c.Findings()
-	assert.Equal(t, Good, offset.Condition)
+	assert.Equal(t, Good, c.Findings().Offset.Condition)
 }
 
 func TestCalibrateRefuses(t *testing.T) {
@@ -280,7 +331,7 @@ func TestCalibrateRefuses(t *testing.T) {
 		_, err = c.PH(0, at)
 		assert.ErrorIs(t, err, ErrSlope, "what stands beside an error is refused")
 	}
-	for _, iso := range []float64{-1, 15, nan, inf} {
+	for _, iso := range []float64{-1, 0, 2.99, 11.01, 15, nan, inf} {
 		_, err := Calibrate(carbonate.PHNBS(iso), p7, p10)
 		assert.ErrorIs(t, err, units.ErrRange)
 		_, err = OnePoint(carbonate.PHNBS(iso), p7, 1, 0)
@@ -292,10 +343,10 @@ func TestCalibrateRefuses(t *testing.T) {
 	assert.EqualError(t, err, "points 1 and 3: got pH 7.000 and 7.000, want different buffers, 0.5 apart")
 
 	// Offsets out of the world.
-	_, err = Calibrate(carbonate.PHNBS(0), Bottle7.Point(900, at), Bottle10.Point(725, at))
+	_, err = Calibrate(carbonate.PHNBS(3), Bottle7.Point(900, at), Bottle10.Point(725, at))
 	assert.ErrorIs(t, err, units.ErrRange)
 	assert.ErrorContains(t, err, "offset: ")
-	_, err = OnePoint(carbonate.PHNBS(0), Bottle10.Point(1000, at), 1, 0)
+	_, err = OnePoint(carbonate.PHNBS(3), Bottle10.Point(1000, at), 1, 0)
 	assert.ErrorIs(t, err, units.ErrRange)
 	_, err = OnePoint(seven, Bottle7.Point(units.Voltage(nan), at), 1, 0)
 	assert.ErrorIs(t, err, units.ErrRange)
@@ -331,6 +382,7 @@ func TestReadingRefuses(t *testing.T) {
 	}
 	refused(Calibration[carbonate.NBSPH]{}, 0, at, ErrSlope)
 	refused(Calibration[carbonate.NBSPH]{Isopotential: carbonate.PHNBS(15), Slope: 1}, 0, at, units.ErrRange)
+	refused(Calibration[carbonate.NBSPH]{Slope: 1}, 0, at, units.ErrRange)
 	for _, celsius := range []float64{-2.01, 60.01, nan, inf} {
 		refused(ideal, 0, units.Celsius(celsius), units.ErrRange)
 		v, err := ideal.Reading(seven, units.Celsius(celsius))
@@ -365,6 +417,18 @@ func TestReadingRefuses(t *testing.T) {
 	c.IsopotentialUncertainty, c.Temperature = 0.3, units.Celsius(1e9)
 	_, _, err := c.Estimate(0, at, Uncertainty{})
 	assert.ErrorIs(t, err, units.ErrRange)
+	// A sound number whose square is none.
+	for _, u := range []Uncertainty{{Reading: 1e300}, {Temperature: 1e300}} {
+		_, got, err := ideal.Estimate(-50, at, u)
+		assert.ErrorIs(t, err, units.ErrInput)
+		assert.True(t, math.IsNaN(got))
+		of, err := Calibrate(seven, Bottle7.Point(0, at).PlusMinus(u), Bottle10.Point(-175, at).PlusMinus(u))
+		assert.ErrorIs(t, err, units.ErrInput)
+		assert.True(t, math.IsNaN(float64(of.Slope)))
+		of, err = OnePoint(seven, Bottle10.Point(-175, at).PlusMinus(u), 1, 0)
+		assert.ErrorIs(t, err, units.ErrInput)
+		assert.True(t, math.IsNaN(float64(of.Slope)))
+	}
 	for _, u := range []Uncertainty{{Reading: -1}, {Temperature: -1}, {Reading: units.Voltage(nan)}, {Temperature: units.TemperatureDifference(inf)}} {
 		_, _, err := ideal.Estimate(0, at, u)
 		assert.ErrorIs(t, err, units.ErrInput)
@@ -382,7 +446,7 @@ func TestNoAllocations(t *testing.T) {
 	checks.NoAllocations(t, "OnePoint", func() { sinkNBSC, _ = OnePoint(seven, p7, 1, 0.02) })
 	checks.NoAllocations(t, "Point", func() { p7 = Bottle7.Point(4, at) })
 	checks.NoAllocations(t, "tris", func() { _ = Tris(units.Practical(35)).Point(-70, at) })
-	checks.NoAllocations(t, "Findings", func() { _, _ = worn.Findings() })
+	checks.NoAllocations(t, "Findings", func() { sinkFindings = worn.Findings() })
 	checks.NoAllocations(t, "TotalFromNBS", func() { sinkTotal, _, _ = TotalFromNBS(carbonate.PHNBS(8.2), 0.02, &c) })
 	checks.NoAllocations(t, "AtTemperature", func() {
 		sinkTotal, _ = AtTemperature(carbonate.PHTotal(8.1), 2400, carbonate.Nutrients{}, &c, units.Celsius(20))

@@ -10,7 +10,8 @@
 //
 // [Calibrate] finds the slope s and the offset E0 from [Point] values, the readings
 // in buffers. A [Calibration] goes both ways: PH from the millivolts to the pH of
-// the water, Reading back; Estimate adds the standard uncertainty.
+// the water, Reading back; Estimate adds the standard uncertainty, and Findings
+// judges the electrode and the buffers.
 //
 //	c, err := electrode.Calibrate(carbonate.PHNBS(7),
 //		electrode.Bottle7.Point(4*units.Millivolt, units.Celsius(24)),

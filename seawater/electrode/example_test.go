@@ -24,9 +24,8 @@ func ExampleCalibrate() {
 		fmt.Println(err)
 		return
 	}
-	slope, _ := c.Findings()
 	fmt.Printf("pH %.2f NBS\n", ph.Value())
-	fmt.Printf("slope %.1f %%, offset %.1f mV\n%s\n", c.Slope.Percent(), c.Offset.Millivolts(), slope.Text)
+	fmt.Printf("slope %.1f %%, offset %.1f mV\n%s\n", c.Slope.Percent(), c.Offset.Millivolts(), c.Findings().Slope.Text)
 	// Output:
 	// pH 8.27 NBS
 	// slope 96.2 %, offset 4.2 mV
@@ -98,12 +97,34 @@ func ExampleCalibration_PH() {
 	at := units.Celsius(25)
 	v, _ := old.Reading(carbonate.PHNBS(8.2), at)
 	shown, _ := ideal.PH(v, at)
-	slope, offset := old.Findings()
-	fmt.Printf("8.20 is shown as %.2f\n%s\n%s\n", shown.Value(), slope.Text, offset.Text)
+	f := old.Findings()
+	fmt.Printf("8.20 is shown as %.2f\n%s\n%s\n", shown.Value(), f.Slope.Text, f.Offset.Text)
 	// Output:
 	// 8.20 is shown as 7.80
 	// The slope is low: clean and soak the electrode as its maker says, and calibrate again in fresh buffers.
 	// The offset is large: clean the junction and refill the electrode, if it can be, and calibrate again.
+}
+
+// Three bottles, and the 7 has stood open for months. Slope and offset look sound.
+func ExampleCalibration_Findings() {
+	at := units.Celsius(25)
+	c, err := electrode.Calibrate(carbonate.PHNBS(7),
+		electrode.Bottle4.Point(175*units.Millivolt, at),
+		electrode.Bottle7.Point(20*units.Millivolt, at),
+		electrode.Bottle10.Point(-176*units.Millivolt, at))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	f := c.Findings()
+	fmt.Printf("slope %v, offset %v, points %v (%.0f mV)\n%s\n", f.Slope.Condition, f.Offset.Condition,
+		f.Points.Condition, c.Residual.Millivolts(), f.Points.Text)
+	_, u, err := c.Estimate(-70*units.Millivolt, at, electrode.Uncertainty{})
+	fmt.Printf("± %.2f, error %v\n", u, err)
+	// Output:
+	// slope good, offset good, points doubtful (13 mV)
+	// The points do not lie on one line: a buffer is not what it is taken for, or was not read until it was steady. Calibrate again in fresh buffers.
+	// ± 0.18, error <nil>
 }
 
 // What is the pH of the bottles in a warm room?

@@ -7,6 +7,9 @@ var (
 		Source: "water that a glass electrode stands"}
 	glassVoltage = units.Range{Quantity: "reading", Min: -1000, Max: 1000, Unit: "mV",
 		Source: "an ideal electrode gives 463 mV at pH 0 and 60 °C"}
+	// A point of 0 is one that was forgotten; the limits are ours.
+	glassIsopotential = units.Range{Quantity: "isopotential point", Min: 3, Max: 11,
+		Source: "electrodes are made for about 7, common practice"}
 	glassPH    = units.Range{Quantity: "pH", Min: 0, Max: 14, Source: "glass electrodes"}
 	glassSlope = units.Range{Quantity: "slope", Min: 0.5, Max: 1.2, Source: "a share of the Nernst slope, common practice"}
 

@@ -74,6 +74,9 @@ func (c Calibration[S]) Estimate(reading units.Voltage, t units.Temperature, u U
 	if c.IsopotentialUncertainty > 0 {
 		variance += square((1 - c.Temperature.Kelvin()/t.Kelvin()) * c.IsopotentialUncertainty)
 	}
+	if err := input.NotNegative("uncertainty of the pH", math.Sqrt(variance), ""); err != nil {
+		return on[S](math.NaN()), math.NaN(), err // beyond all numbers
+	}
 	return ph, math.Sqrt(variance), nil
 }
 

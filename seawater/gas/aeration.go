@@ -11,9 +11,10 @@ import (
 )
 
 // Aeration is water that loses carbon dioxide to the air, or takes it up, until
-// the two are in balance. A batch of fresh salt water needs a night of it: only one
-// part in a hundred or so of its inorganic carbon can leave, and as it leaves, the
-// rest makes more of it.
+// the two are in balance. A batch of fresh salt water needs a night of it with a strong
+// pump, and more than a day with a weak one: a few parts in a hundred of its inorganic
+// carbon have to leave, fewer are there as carbon dioxide, and as those leave, the rest
+// makes more of it.
 //
 //	dDIC/dt = kLa ([CO2]air - [CO2]), at constant alkalinity
 //
@@ -95,7 +96,7 @@ func (a Aeration) After(d time.Duration) (Settled, error) {
 			return noSettled(), units.ErrNoConvergence
 		}
 	}
-	s.Water.DIC = p.balance + p.side*units.AmountPerKilogram(math.Exp(end))
+	s.Water.DIC = p.dic(math.Exp(end))
 	if err := p.system.Update(a.Water.Alkalinity, s.Water.DIC); err != nil {
 		return noSettled(), err
 	}
@@ -197,11 +198,17 @@ var gauss = [...]struct{ node, weight float64 }{
 // dioxide alone would, 9 to 32 in seawater. Nearer than 0.001 µmol/kg, where the
 // differences would lose digits, it is that at 0.001.
 func (p *path) slowness(v float64) float64 {
-	distance := p.side * units.AmountPerKilogram(math.Max(math.Exp(v), 1e-3))
-	if p.system.Update(p.system.Alkalinity(), p.balance+distance) != nil {
+	far := math.Max(math.Exp(v), 1e-3)
+	distance := p.side * units.AmountPerKilogram(far)
+	if p.system.Update(p.system.Alkalinity(), p.dic(far)) != nil {
 		return math.NaN()
 	}
 	return float64(distance / (p.system.CO2() - p.air))
+}
+
+// dic returns the DIC at a distance from the balance: not less than none, by rounding.
+func (p *path) dic(distance float64) units.AmountPerKilogram {
+	return max(0, p.balance+p.side*units.AmountPerKilogram(distance))
 }
 
 // duration refuses what does not fit into a time.Duration.

@@ -41,8 +41,9 @@ type Evaporation struct {
 //	range    CheckRange tells
 //
 // The heat is what a heater has to bring beside the losses through the walls, less
-// what pumps and lamps give. A lid saves nine tenths of it, but let air reach the
-// animals.
+// what pumps and lamps give. A cover that lies on the water of a pool saves nine tenths of
+// it by [VDI], VDICovered over VDIStill; a lid above the water with gaps saves less. Let air
+// reach the animals.
 func (w Surface) Evaporate(a Air) (Evaporation, error) {
 	if err := w.check(); err != nil {
 		return noEvaporation(), err
@@ -96,7 +97,7 @@ func (w Surface) check() error {
 	if err := waterTemperature.Check(w.Temperature.Celsius()); err != nil {
 		return err
 	}
-	if err := input.NotNegative("area", w.Area.SquareMetres(), "m²"); err != nil {
+	if err := input.Positive("area", w.Area.SquareMetres(), "m²"); err != nil {
 		return err
 	}
 	return input.NotNegative("draught", w.Draught.MetresPerSecond(), "m/s")

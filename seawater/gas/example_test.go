@@ -18,10 +18,10 @@ func Example() {
 	rho := eos80.SurfaceDensity(s, t)
 
 	full := gas.Oxygen.Saturation(s, t, p)
-	measured := units.AsOxygen.AmountPerLitre(5.2 * units.MilligramPerLitre).PerKilogram(rho)
+	measured := gas.Oxygen.FromMassPerLitre(5.2*units.MilligramPerLitre, rho)
 
 	fmt.Printf("%.0f hPa: %.0f µmol/kg, %.2f mg/L, %.2f mL/L\n", p.Hectopascals(), full.MicromolesPerKilogram(),
-		units.AsOxygen.MassPerLitre(full.PerLitre(rho)).MilligramsPerLitre(),
+		gas.Oxygen.MassPerLitre(full, rho).MilligramsPerLitre(),
 		gas.Oxygen.MillilitresPerLitre(full.PerLitre(rho)))
 	fmt.Printf("the meter's water: %.0f %%\n", gas.Share(measured, full).Percent())
 	// Output:
@@ -137,10 +137,12 @@ func ExamplePressures() {
 	water.Nitrogen *= 1.12
 	water.Oxygen *= 1.10
 	p := water.Pressures(s, t)
-	fmt.Printf("%.0f %% total gas, ΔP %.0f mmHg, over the limit: %t\n",
-		p.OfBarometer(barometer).Percent(), p.Excess(barometer).MillimetresOfMercury(),
-		p.OfBarometer(barometer) > gas.TotalGasLimit)
-	// Output: 111 % total gas, ΔP 85 mmHg, over the limit: true
+	total := p.OfBarometer(barometer)
+	fmt.Printf("%.0f %% total gas, ΔP %.0f mmHg\n", total.Percent(), p.Excess(barometer).MillimetresOfMercury())
+	fmt.Printf("look for the source: %t, emergency: %t\n", total > gas.TotalGasAlert, total > gas.TotalGasLimit)
+	// Output:
+	// 111 % total gas, ΔP 85 mmHg
+	// look for the source: true, emergency: true
 }
 
 // Will the window frame of 12 °C get wet?

@@ -133,6 +133,8 @@ func TestFitsRefuse(t *testing.T) {
 		"not a number":    change(3, good[3].At, units.Fraction(nan)),
 		"negative":        change(3, good[3].At, -0.1),
 		"infinite":        change(3, good[3].At, units.Fraction(inf)),
+		"in percent":      change(3, good[3].At, 70),
+		"above 500 %":     change(3, good[3].At, 5.01),
 		"same time":       change(3, good[2].At, 0.7),
 		"backwards":       change(3, -time.Hour, 0.7),
 		"wraps round":     {{math.MinInt64, 0.2}, {0, 0.5}, {math.MaxInt64, 0.6}, {math.MaxInt64, 0.6}},
@@ -149,7 +151,7 @@ func TestFitsRefuse(t *testing.T) {
 		assert.True(t, errors.Is(err, units.ErrInput), name)
 		assert.True(t, math.IsNaN(f.Rate.PerHour()), name)
 	}
-	for _, s := range []units.Fraction{0, -1, units.Fraction(nan), units.Fraction(inf)} {
+	for _, s := range []units.Fraction{98, 5.01, 0, -1, units.Fraction(nan), units.Fraction(inf)} {
 		_, err := FitDeficit(good, s)
 		assert.ErrorIs(t, err, units.ErrInput)
 	}
@@ -307,6 +309,20 @@ func TestAerationRefuses(t *testing.T) {
 			assert.True(t, math.IsNaN(float64(s.Water.DIC)), name)
 		}
 	}
+	// Water without any carbon is water, and takes it up from the first minute.
+	for ta := 500.; ta <= 4000; ta += 50 {
+		a := batch
+		a.Water.Alkalinity, a.Water.DIC = units.AmountPerKilogram(ta), 0
+		s, err := a.After(time.Minute)
+		require.NoError(t, err, "%v", ta)
+		assert.Greater(t, float64(s.Water.DIC), 0.)
+		later, err := a.After(2 * time.Minute)
+		require.NoError(t, err, "%v", ta)
+		checks.Relative(t, "at first in proportion", float64(later.Water.DIC), 2*float64(s.Water.DIC), 1e-2)
+		at, err := a.After(1)
+		require.NoError(t, err, "%v", ta)
+		assert.GreaterOrEqual(t, float64(at.Water.DIC), 0.)
+	}
 	for _, within := range []float64{0, -1, 9e-5, 15, nan, inf} {
 		_, err := batch.Settle(within)
 		assert.ErrorIs(t, err, units.ErrInput)
@@ -365,7 +381,8 @@ func TestOutage(t *testing.T) {
 	for _, bad := range []Outage{
 		{Oxygen: -1}, {Saturation: -1}, {Demand: -1}, {Limit: -1}, {Rate: -1},
 		{Oxygen: units.AmountPerKilogram(nan)}, {Rate: TransferRate(inf)}, {Demand: units.AmountPerKilogram(inf)},
-		{Oxygen: 1e308, Rate: 1e308},
+		{Oxygen: 1e308, Saturation: 206, Rate: 1e308},
+		{Oxygen: 200, Demand: 20, Rate: 0.1, Limit: 120}, // no saturation
 	} {
 		r, err := bad.Reserve()
 		assert.ErrorIs(t, err, units.ErrInput)
@@ -458,7 +475,6 @@ func TestEvaporation(t *testing.T) {
 	// Under less pressure the air takes up more, but the plume has less weight.
 	checks.Relative(t, "pressure", flow(change(func(_ *Surface, a *Air) { a.Pressure = 800 })), flow(e), 0.05)
 	checks.Relative(t, "area", flow(change(func(s *Surface, _ *Air) { s.Area = 1.44 })), 2*flow(e), 1e-14)
-	assert.Zero(t, flow(change(func(s *Surface, _ *Air) { s.Area = 0 })))
 	salt := flow(e) / flow(change(func(s *Surface, _ *Air) { s.Salinity = units.Practical(0) }))
 	assert.InDelta(t, 0.96, salt, 0.01, "1.9 % less vapour pressure is 4 % less of the difference to the room")
 
@@ -474,6 +490,7 @@ func TestEvaporation(t *testing.T) {
 
 func TestEvaporationRefuses(t *testing.T) {
 	for name, change := range map[string]func(*Surface, *Air){
+		"forgotten area":        func(s *Surface, _ *Air) { s.Area = 0 },
 		"negative area":         func(s *Surface, _ *Air) { s.Area = -1 },
 		"area NaN":              func(s *Surface, _ *Air) { s.Area = units.Area(nan) },
 		"infinite area":         func(s *Surface, _ *Air) { s.Area = units.Area(inf) },

@@ -46,8 +46,8 @@ type TransferFit struct {
 // use FitCurve. A wrong saturation bends the line, so that the rate is off by more
 // than its uncertainty.
 func FitDeficit(log []Reading, saturation units.Fraction) (TransferFit, error) {
-	if err := input.Positive("saturation", float64(saturation), ""); err != nil {
-		return noFit(), err
+	if !(saturation > 0 && saturation <= mostOxygen) {
+		return noFit(), input.Bad("saturation", percent(saturation), "a share of saturation, above 0 and up to 500 %")
 	}
 	if err := checkLog(log, 3); err != nil {
 		return noFit(), err
@@ -221,8 +221,8 @@ func checkLog(log []Reading, least int) error {
 		return input.Bad("log", input.Number(float64(len(log)))+" readings", "at least "+input.Number(float64(least)))
 	}
 	for i := range log {
-		if !(log[i].Oxygen >= 0 && log[i].Oxygen <= 100) {
-			return input.Bad(line(i)+"oxygen", log[i].Oxygen.String(), "a share of saturation, 0 % or more")
+		if !(log[i].Oxygen >= 0 && log[i].Oxygen <= mostOxygen) {
+			return input.Bad(line(i)+"oxygen", percent(log[i].Oxygen), "a share of saturation, 0 to 500 %")
 		}
 		if i > 0 && !(hours(log, i) > hours(log, i-1)) {
 			return input.Bad(line(i)+"time", log[i].At.String(), "a time after that of the reading before")
@@ -230,6 +230,10 @@ func checkLog(log []Reading, least int) error {
 	}
 	return nil
 }
+
+// mostOxygen is what pure oxygen brings water to, and a little more. A number of percent
+// that was meant to be times units.Percent is above it.
+const mostOxygen = 500 * units.Percent
 
 func percent(f units.Fraction) string { return input.Fixed(f.Percent(), 1) + " %" }
 

@@ -161,6 +161,16 @@ func TestSchmidt(t *testing.T) {
 	checks.Relative(t, "there and back", float64(k.Moved(warm, units.Celsius(15)).Moved(units.Celsius(15), warm)), 2, 1e-14)
 }
 
+// 1 mL of oxygen weighs 1.429 mg; mg/L and back.
+func TestMassPerLitre(t *testing.T) {
+	const rho = 1023.3 * units.KilogramPerCubicMetre
+	checks.Absolute(t, "oxygen, by hand", Oxygen.MassPerLitre(200, rho).MilligramsPerLitre(), 200e-3*31.998*1.0233, 1e-12)
+	checks.Absolute(t, "carbon dioxide, by hand", CarbonDioxide.MassPerLitre(12, rho).MilligramsPerLitre(), 12e-3*44.009*1.0233, 1e-12)
+	for g := Oxygen; g <= CarbonDioxide; g++ {
+		checks.Absolute(t, g.String(), float64(g.FromMassPerLitre(g.MassPerLitre(200, rho), rho)), 200, 1e-12)
+	}
+}
+
 func TestMeaninglessInput(t *testing.T) {
 	type question struct {
 		s units.PracticalSalinity
@@ -193,7 +203,16 @@ func TestMeaninglessInput(t *testing.T) {
 	for _, x := range []carbonate.XCO2{-1, 1e6 + 1, carbonate.XCO2(nan)} {
 		assert.True(t, math.IsNaN(float64(CarbonDioxideSaturation(sea, warm, oneAtm, x))))
 	}
+	// Over nothing there is no ratio.
+	for _, x := range []float64{0, -1, nan} {
+		assert.True(t, math.IsNaN(float64(Share(100, units.AmountPerKilogram(x)))))
+		assert.True(t, math.IsNaN(float64(BubbleDepth(100, units.Density(x)))))
+		assert.True(t, math.IsNaN(float64(Pressures{Oxygen: 200}.OfBarometer(units.AirPressure(x)))))
+	}
+	assert.Zero(t, Share(0, 200))
 	none := Species(9)
+	assert.True(t, math.IsNaN(float64(none.MassPerLitre(200, 1025))))
+	assert.True(t, math.IsNaN(float64(none.FromMassPerLitre(1, 1025))))
 	assert.Equal(t, "unknown gas", none.String())
 	assert.True(t, math.IsNaN(float64(none.MolarMass())))
 	assert.True(t, math.IsNaN(float64(none.InDryAir())))

@@ -14,7 +14,7 @@ import (
 //	dC/dt = kLa (Cs - C) - demand
 type Outage struct {
 	Oxygen     units.AmountPerKilogram // when the pump stops
-	Saturation units.AmountPerKilogram // Oxygen.Saturation of the water
+	Saturation units.AmountPerKilogram // Oxygen.Saturation of the water; needed if Rate is above 0
 	Demand     units.AmountPerKilogram // taken in an hour; TransferRate.Supply tells it of a running tank
 	Rate       TransferRate            // through the still surface; 0 counts on nothing
 	Limit      units.AmountPerKilogram // below which it must not fall
@@ -52,6 +52,9 @@ func (o Outage) Reserve() (Reserve, error) {
 	}
 	if err := input.NotNegative("rate", float64(o.Rate), "1/h"); err != nil {
 		return noReserve(), err
+	}
+	if o.Rate > 0 && o.Saturation == 0 { // forgotten: air with no oxygen would draw it out
+		return noReserve(), input.Bad("saturation", o.Saturation.String(), "Oxygen.Saturation of the water, or a rate of 0")
 	}
 	r := Reserve{Caution: oxygenCaution}
 	// In the terms of the rate of change now and at the limit, nothing is lost when

@@ -10,10 +10,10 @@ import (
 
 // Saturation returns how much of the gas water holds in balance with air, under
 // the barometer p where it stands, not one reduced to sea level
-// (PressureAtAltitude, StationPressure). For mg/L go through a density:
+// (PressureAtAltitude, StationPressure). For mg/L there is MassPerLitre:
 //
 //	c := gas.Oxygen.Saturation(s, t, p)
-//	units.AsOxygen.MassPerLitre(c.PerLitre(eos80.SurfaceDensity(s, t)))
+//	gas.Oxygen.MassPerLitre(c, eos80.SurfaceDensity(s, t))
 //
 // It is NaN for carbon dioxide, of which air has no fixed share:
 // CarbonDioxideSaturation asks for it.
@@ -55,9 +55,17 @@ func (g Species) atOneAtmosphere(s units.PracticalSalinity, t units.Temperature)
 
 // Share returns a content as a share of saturation. A meter in percent was told
 // its saturation when it was set: at another height, temperature or salinity its
-// percent are not these.
+// percent are not these. It is NaN for a saturation of 0 or below.
 func Share(content, saturation units.AmountPerKilogram) units.Fraction {
-	return units.Fraction(content / saturation)
+	return ratio(float64(content), float64(saturation))
+}
+
+// ratio is a/b, NaN where b is not above zero.
+func ratio(a, b float64) units.Fraction {
+	if !(b > 0) {
+		return units.Fraction(math.NaN())
+	}
+	return units.Fraction(a / b)
 }
 
 // PartialPressure returns the pressure of the gas with which a content is in

@@ -35,7 +35,9 @@ var schmidtCoef = [...]struct{ fresh, sea [5]float64 }{
 // a surface than another.
 //
 //	symbol   Sc = Σ ci tⁱ, in proportion to S between fresh water and seawater
-//	source   [W14] table 1; nitrogen in fresh water [W92]
+//	source   [W14] table 1; nitrogen in fresh water [W92], as no newer set was at hand:
+//	         in brackish water nitrogen lies between two compilations, which are a few
+//	         percent apart (from memory)
 //	units    S PSS-78, t °C ITS-90
 //	range    -2 <= t <= 40 °C, 0 <= S <= 35
 //	outside  extrapolates (CheckSchmidt tells); no such water, or a temperature so high that

@@ -46,8 +46,18 @@ var species = [...]struct {
 	CarbonDioxide: {"carbon dioxide", units.AsCarbonDioxide, units.Fraction(0), 22263},
 }
 
-// MolarMass returns the mass of a mole, by IUPAC 2021, with which an amount
-// becomes a mass: gas.Oxygen.MolarMass().MassPerLitre(c).
+// MassPerLitre returns a content of water of density rho as a mass per litre, the mg/L
+// that meters show. For a Species that is none it is NaN.
+func (g Species) MassPerLitre(content units.AmountPerKilogram, rho units.Density) units.MassPerLitre {
+	return g.MolarMass().MassPerLitre(content.PerLitre(rho))
+}
+
+// FromMassPerLitre is the inverse of MassPerLitre.
+func (g Species) FromMassPerLitre(c units.MassPerLitre, rho units.Density) units.AmountPerKilogram {
+	return g.MolarMass().AmountPerLitre(c).PerKilogram(rho)
+}
+
+// MolarMass returns the mass of a mole, by IUPAC 2021.
 func (g Species) MolarMass() units.MolarMass {
 	if !g.known() {
 		return units.MolarMass(math.NaN())

@@ -63,16 +63,20 @@ func (p Pressures) Excess(barometer units.AirPressure) units.AirPressure {
 }
 
 // OfBarometer returns the total gas pressure as a share of that of the barometer:
-// total gas in percent.
+// total gas in percent. Without a barometer it is NaN.
 func (p Pressures) OfBarometer(barometer units.AirPressure) units.Fraction {
-	return units.Fraction(p.Total() / barometer)
+	return ratio(float64(p.Total()), float64(barometer))
 }
+
+// TotalGasAlert is the total gas, as a share of the barometer, above which the source has to
+// be looked for: hatcheries keep under 103 to 105 % (common practice, from memory).
+const TotalGasAlert = 103 * units.Percent
 
 // TotalGasLimit is the most total gas, as a share of the barometer, by the water
 // quality criteria of the US EPA (1986, EPA 440/5-86-001; from memory), set to
 // protect fish in rivers that have deep water to dive into. In a shallow tank gas
-// bubble disease has been seen below it, and hatcheries keep under 103 to 105 %
-// (common practice, from memory): take it as the level of an emergency. Fish with
+// bubble disease has been seen below it: act at TotalGasAlert, and take this for the
+// level of an emergency. Fish with
 // bubbles in fins or eyes need the source found (air drawn in by a pump, cold water
 // warmed under pressure) and a veterinarian.
 const TotalGasLimit = 110 * units.Percent
@@ -82,7 +86,10 @@ const TotalGasLimit = 110 * units.Percent
 //
 //	symbol   z = ΔP/(ρ g), g = 9.80665 m/s²
 //	units    excess hPa, ρ kg/m³
-//	outside  no excess: 0 or below; NaN: NaN
+//	outside  no excess: 0 or below; ρ of 0 or below, NaN: NaN
 func BubbleDepth(excess units.AirPressure, rho units.Density) units.Length {
+	if !(rho > 0) {
+		return units.Length(math.NaN())
+	}
 	return units.Length(excess.Hectopascals()*100/(rho.KilogramsPerCubicMetre()*9.80665)) * units.Metre
 }

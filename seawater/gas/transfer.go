@@ -52,7 +52,8 @@ const (
 )
 
 // Of returns the rate of another gas, from that of a measured one: a log of oxygen
-// tells how fast carbon dioxide leaves. In seawater of 25 °C it is 8 % slower
+// tells how fast carbon dioxide leaves. The gas that is asked for comes first, then the
+// measured one: oxygen.Of(CarbonDioxide, Oxygen, ...). In seawater of 25 °C it is 8 % slower
 // through a Rough surface.
 //
 //	symbol   kLa(g) = kLa(measured) (Sc(g)/Sc(measured))^n

@@ -105,13 +105,14 @@ func KnudsenFromPractical(s units.PracticalSalinity) KnudsenSalinity {
 //
 //	symbol   Cl = (Cl/L)/ρ20
 //	units    Cl/L g/L at 20 °C, ρ20 kg/m³, Cl g/kg
-//	outside  Cl/L < 0, ρ <= 0, NaN or infinite: NaN
+//	outside  Cl/L < 0, ρ <= 0, NaN or infinite: NaN; so is more than 300 g/kg, which no
+//	         water dissolves: a density of 1.024 kg/m³ was one in kg/L
 func ChlorinityFromChlorosity(c Chlorosity, at20 units.Density) Chlorinity {
 	rho := at20.GramsPerMillilitre()
 	if !(rho > 0) {
 		rho = math.NaN()
 	}
-	return Chlorinity{oldScale(c.gramsPerLitre) / oldScale(rho)}
+	return Chlorinity{dissolved(oldScale(c.gramsPerLitre) / oldScale(rho))}
 }
 
 // PracticalFromChlorosity returns the practical salinity of seawater of standard
@@ -122,10 +123,7 @@ func ChlorinityFromChlorosity(c Chlorosity, at20 units.Density) Chlorinity {
 //	range    0 <= S <= 119, that of the density
 //	outside  extrapolates; Cl/L < 0 or above 300, NaN or infinite: NaN
 func PracticalFromChlorosity(c Chlorosity) units.PracticalSalinity {
-	perLitre := oldScale(c.gramsPerLitre)
-	if perLitre > 300 {
-		perLitre = math.NaN() // more than salt can dissolve
-	}
+	perLitre := dissolved(oldScale(c.gramsPerLitre))
 	s := units.Practical(salinityPerChlorinity * perLitre)
 	// One round leaves a thirtieth of the error in seawater, a third at the most.
 	for range 40 {
@@ -150,6 +148,14 @@ func densityAt20(s units.PracticalSalinity) units.Density {
 // oldScale returns x, or NaN if nothing can have so much.
 func oldScale(x float64) float64 {
 	if !(x >= 0 && x-x == 0) {
+		return math.NaN()
+	}
+	return x
+}
+
+// dissolved returns x g/kg or g/L of chloride, or NaN if no salt dissolves so well.
+func dissolved(x float64) float64 {
+	if x > 300 {
 		return math.NaN()
 	}
 	return x

@@ -78,6 +78,9 @@ func TestOldScalesWithoutMeaning(t *testing.T) {
 	assert.InDelta(t, 0, PracticalFromKnudsen(Knudsen(0.030)).Value(), 0, "pure water")
 	assert.InDelta(t, 0, PracticalFromChlorosity(ClPerLitre(0)).Value(), 0)
 	assert.True(t, isNaN(PracticalFromChlorosity(ClPerLitre(301)).Value()))
+	assert.True(t, isNaN(ChlorinityFromChlorosity(ClPerLitre(19.85), 1.02476).GramsPerKilogram()), "kg/L taken for kg/m³")
+	assert.True(t, isNaN(ChlorinityFromChlorosity(ClPerLitre(301), 1000).GramsPerKilogram()))
+	assert.InDelta(t, 299, ChlorinityFromChlorosity(ClPerLitre(299), 1000).GramsPerKilogram(), 1e-12)
 	assert.True(t, isNaN(IPTS48(nan).Celsius()))
 	assert.True(t, isNaN(OnIPTS48(units.Celsius(nan))))
 }

@@ -190,6 +190,77 @@ func TestCurve(t *testing.T) {
 	checks.Absolute(t, "without acid", x.PH.Value(), s.PH().Value(), 1e-14)
 }
 
+// The pH of the sample instead of its DIC: there and back, for waters of all kinds.
+func TestClosedAt(t *testing.T) {
+	for _, salinity := range []float64{5, 35} {
+		v := seawater(salinity, 22)
+		v.Nutrients = carbonate.Nutrients{Phosphate: 5, Silicate: 20, Ammonia: 10}
+		for _, ta := range []units.AmountPerKilogram{800, 2300, 4000} {
+			for _, first := range []float64{7.4, 8.1, 8.6} {
+				ph := carbonate.PHTotal(first)
+				s, err := v.Constants.Solve(carbonate.Alkalinity(ta), carbonate.PH(ph), v.Nutrients)
+				require.NoError(t, err)
+				for _, end := range []float64{6, 4.5, 4.2, 3} {
+					by, err := v.EndPoint(carbonate.PHTotal(end), ta, Closed(s.DIC()))
+					require.NoError(t, err)
+					p, err := v.EndPoint(carbonate.PHTotal(end), ta, ClosedAt(ph))
+					require.NoError(t, err)
+					checks.Relative(t, "acid", float64(p.Acid), float64(by.Acid), 1e-12)
+					back, err := v.Alkalinity(carbonate.PHTotal(end), p.Acid, ClosedAt(ph))
+					require.NoError(t, err)
+					checks.Relative(t, "alkalinity", float64(back), float64(ta), 1e-9)
+				}
+				m, err := v.Mixture(ta, ClosedAt(ph), 0)
+				require.NoError(t, err)
+				checks.Absolute(t, "pH without acid", m.PH.Value(), first, 1e-9)
+			}
+		}
+	}
+}
+
+// What a keeper has who forgets the window gets that of SOP 3b, not the whole
+// curve, whose alkalinity is half.
+func TestForgottenWindow(t *testing.T) {
+	v := seawater(35, 25)
+	curve, err := v.Curve(2300, Closed(2000), additions(0, 3.6, 73))
+	require.NoError(t, err)
+	for _, points := range [][]Point{curve, onCell(&v, curve, 400)} {
+		none, err := v.FitOpen(points, Window{})
+		require.NoError(t, err)
+		acid, err := v.FitOpen(points, AcidWindow())
+		require.NoError(t, err)
+		assert.Equal(t, acid, none)
+		whole, err := v.FitOpen(points, WholeCurve())
+		require.NoError(t, err)
+		assert.Less(t, float64(whole.Alkalinity), 1300., "what would have been found")
+		g, err := v.Gran(points, Window{})
+		require.NoError(t, err)
+		checks.Absolute(t, "Gran", float64(g.Alkalinity), 2290, 5)
+	}
+	_, err = v.FitOpen(curve[:20], Window{})
+	assert.EqualError(t, err, "too few points: 0 in pH 3 to 3.5, 3 needed")
+	_, err = v.FitClosed(curve[:2])
+	assert.EqualError(t, err, "too few points: 2 in the curve, 4 needed")
+	assert.Equal(t, "pH 3 to 3.5", Window{}.String())
+}
+
+// What the documentation says of CO2 that stayed: the residual hardly tells.
+func TestCarbonThatStayed(t *testing.T) {
+	v := seawater(35, 25)
+	for _, c := range []struct{ dic, low, residual float64 }{{2000, 10, 0.5}, {200, 1, 0.05}} {
+		curve, err := v.Curve(2300, Closed(units.AmountPerKilogram(c.dic)), additions(0, 3.6, 73))
+		require.NoError(t, err)
+		f, err := v.FitOpen(curve, AcidWindow())
+		require.NoError(t, err)
+		checks.Relative(t, "low by", 2300-float64(f.Alkalinity), c.low, 0.03)
+		checks.Relative(t, "residual", float64(f.Residual), c.residual, 0.1)
+		f, err = v.FitClosed(curve)
+		require.NoError(t, err)
+		checks.Absolute(t, "DIC", float64(f.DIC), c.dic, 1e-6)
+		checks.Absolute(t, "alkalinity", float64(f.Alkalinity), 2300, 1e-6)
+	}
+}
+
 // A straight line is what Gran's function is without sulfate, fluoride and
 // carbon; there it finds everything.
 func TestGranWhereItIsExact(t *testing.T) {
@@ -198,7 +269,7 @@ func TestGranWhereItIsExact(t *testing.T) {
 	v.Constants.KW = 1e-30 // hydroxide too: it is 4e-4 µmol/kg
 	curve, err := v.Curve(2300, Degassed(), additions(2.4, 3.4, 11))
 	require.NoError(t, err)
-	for _, w := range []Window{{}, AcidWindow()} {
+	for _, w := range []Window{WholeCurve(), AcidWindow(), {}} {
 		g, err := v.Gran(curve, w)
 		require.NoError(t, err)
 		checks.Absolute(t, "alkalinity", float64(g.Alkalinity), 2300, 1e-6)
@@ -240,7 +311,7 @@ func TestFitUncertainty(t *testing.T) {
 		return points
 	}
 	closedFit := v.FitClosed
-	openFit := func(p []Point) (Fit, error) { return v.FitOpen(p, Window{}) }
+	openFit := func(p []Point) (Fit, error) { return v.FitOpen(p, WholeCurve()) }
 	for _, c := range []struct {
 		name     string
 		curve    []Point
@@ -406,6 +477,8 @@ func TestCurvesAreRefused(t *testing.T) {
 		"no pH":             func() (EndPoint, error) { return v.EndPoint(carbonate.PHTotal(nan), 2300, Closed(2000)) },
 		"no alkalinity":     func() (EndPoint, error) { return v.EndPoint(ph, units.AmountPerKilogram(nan), Closed(2000)) },
 		"no carbon":         func() (EndPoint, error) { return v.EndPoint(ph, 2300, Closed(-1)) },
+		"zero carbon":       func() (EndPoint, error) { return v.EndPoint(ph, 2300, Closed(0)) },
+		"no pH to close at": func() (EndPoint, error) { return v.EndPoint(ph, 2300, ClosedAt(carbonate.PHTotal(nan))) },
 		"no air":            func() (EndPoint, error) { return v.EndPoint(ph, 2300, Open(-1)) },
 		"more acid than it": func() (EndPoint, error) { return v.EndPoint(carbonate.PHTotal(0.5), 2300, Closed(2000)) },
 	} {
@@ -413,6 +486,22 @@ func TestCurvesAreRefused(t *testing.T) {
 		assert.ErrorIs(t, err, units.ErrInput, name)
 		assert.True(t, math.IsNaN(float64(p.Acid)), name)
 	}
+	for _, c := range []Carbon{Closed(0), Closed(units.AmountPerKilogram(inf)), ClosedAt(carbonate.PHTotal(nan)), ClosedAt(carbonate.PHTotal(13))} {
+		m, err := v.Mixture(2300, c, 1)
+		assert.Error(t, err)
+		assert.True(t, math.IsNaN(m.PH.Value()))
+		a, err := v.Alkalinity(ph, 1, c)
+		assert.Error(t, err)
+		assert.True(t, math.IsNaN(float64(a)))
+	}
+	for _, low := range []float64{ph.Value(), 4, 3} { // the sample is no more alkaline than its end point
+		a, err := v.Alkalinity(ph, 2.3, ClosedAt(carbonate.PHTotal(low)))
+		assert.ErrorIs(t, err, units.ErrInput)
+		assert.True(t, math.IsNaN(float64(a)))
+	}
+	large, err := v.Alkalinity(ph, math.MaxFloat64, Closed(2000))
+	assert.ErrorIs(t, err, units.ErrInput)
+	assert.True(t, math.IsNaN(float64(large)))
 	_, err = v.Mixture(2300, Closed(2000), -1)
 	assert.ErrorIs(t, err, units.ErrInput)
 	assert.True(t, math.IsNaN(EMF(1, 2).PH().Value()) && math.IsNaN(float64(PH(1, ph).EMF())))
@@ -420,6 +509,10 @@ func TestCurvesAreRefused(t *testing.T) {
 
 func TestNothingIsAllocated(t *testing.T) {
 	v := seawater(35, 25)
+	checks.NoAllocations(t, "ClosedAt", func() {
+		a, _ := v.Alkalinity(carbonate.PHTotal(4.5), 2.3, ClosedAt(carbonate.PHTotal(8.1)))
+		sink = float64(a)
+	})
 	checks.NoAllocations(t, "Mixture", func() { m, _ := v.Mixture(2300, Closed(2000), 2); sink = m.PH.Value() })
 	checks.NoAllocations(t, "EndPoint", func() { p, _ := v.EndPoint(carbonate.PHTotal(4.5), 2300, Open(420)); sink = float64(p.Error) })
 	checks.NoAllocations(t, "Kit", func() {

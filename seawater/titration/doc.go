@@ -5,12 +5,13 @@
 // one drop is worth, what the count says, how well it is known.
 //
 //	kit := titration.Kit{Sample: 5 * units.Millilitre, Titrant: 36 * units.MillimolePerLitre, Step: 0.05 * units.Millilitre}
-//	alkalinity, u, err := kit.Alkalinity(kit.Drops(8), titration.Uncertainty{})
+//	alkalinity, u, err := kit.Alkalinity(kit.Counted(8), titration.Uncertainty{})
 //
 // No count finds the error of the end point itself. A [Vessel] computes it, with the
 // constants of package carbonate, for the water at hand and for what becomes of its
 // CO2: [Vessel.EndPoint] is what a titration to a pH shows, [Vessel.Alkalinity]
-// takes the error out of a result.
+// takes the error out of a result, for a closed vial with no more than the pH of the
+// water ([ClosedAt]).
 //
 // A curve, as pH or as millivolts, gives more. [Vessel.Gran] draws the classic
 // straight line; [Vessel.FitOpen] is the least-squares fit of SOP 3b, with the CO2

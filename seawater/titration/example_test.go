@@ -3,6 +3,7 @@ package titration_test
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/seawater/teos10"
@@ -10,7 +11,7 @@ import (
 	"example.org/wellmixed/units"
 )
 
-// Eight drops of a test kit: 5 mL of water, acid of 0.036 mol/L, 20 drops a
+// The eighth drop of a test kit turns the colour: 5 mL of water, acid of 0.036 mol/L, 20 drops a
 // millilitre. The drops are alike to 3 %, the vial is filled to 0.1 mL.
 func ExampleKit_Alkalinity() {
 	kit := titration.Kit{
@@ -20,7 +21,7 @@ func ExampleKit_Alkalinity() {
 	}
 	worth, _ := kit.Worth()
 	fmt.Printf("one drop is worth %.2f dKH\n", units.Alkalinity(worth).DKH())
-	a, u, err := kit.Alkalinity(kit.Drops(8), titration.Uncertainty{
+	a, u, err := kit.Alkalinity(kit.Counted(8), titration.Uncertainty{
 		Delivered: 3 * units.Percent, Strength: 1 * units.Percent, Sample: 0.1 * units.Millilitre,
 	})
 	if err != nil {
@@ -30,7 +31,7 @@ func ExampleKit_Alkalinity() {
 	fmt.Printf("%.1f ± %.1f dKH\n", a.DKH(), u.DKH())
 	// Output:
 	// one drop is worth 1.01 dKH
-	// 8.1 ± 0.4 dKH
+	// 7.6 ± 0.4 dKH
 }
 
 // The kit turns colour at pH 4.5 of a meter set in dilute buffers, in a closed vial.
@@ -56,13 +57,14 @@ func ExampleVessel_EndPoint() {
 	stirred, _ := vial.EndPoint(end, alkalinity, titration.Open(420))
 	fmt.Printf("stirred in air %.2f dKH\n", stirred.Apparent.Alkalinity(density).DKH())
 
-	// Backwards: the acid that the kit took tells the true alkalinity.
-	a, _ := vial.Alkalinity(end, p.Acid, titration.Closed(water.DIC()))
-	fmt.Printf("true %.2f dKH\n", a.Alkalinity(density).DKH())
+	// Backwards: the acid with which the kit shows 8.0, and the pH of the tank.
+	acid := vial.Sample * units.Mass(alkalinity/vial.Acid)
+	a, _ := vial.Alkalinity(end, acid, titration.ClosedAt(carbonate.PHTotal(8.1)))
+	fmt.Printf("where it shows 8.00 there are %.2f dKH\n", a.Alkalinity(density).DKH())
 	// Output:
 	// shows 7.92 dKH
 	// stirred in air 8.13 dKH
-	// true 8.00 dKH
+	// where it shows 8.00 there are 8.09 dKH
 }
 
 // What pH to expect: 100 g of seawater with acid of 0.1 mol/kg.
@@ -176,6 +178,31 @@ func ExampleKit_CalciumHardness() {
 	// Output:
 	// calcium 409 ± 2 mg/L (3.7 of what was found is strontium)
 	// magnesium 1286 mg/L
+}
+
+// How well is the magnesium of that water known? What the reading of the burette leaves
+// is independent in the two titrations; the strength of the EDTA, good to 0.5 %, is off the
+// same way in both, so that it counts once, with the difference.
+func ExampleKit_TotalHardness() {
+	const strength = 0.5 * units.Percent
+	kit := titration.Kit{Sample: 10 * units.Millilitre, Titrant: 0.01 * units.MolePerLitre, Step: 0.02 * units.Millilitre}
+	calcium, readCalcium, err := kit.CalciumHardness(10.30*units.Millilitre, titration.Uncertainty{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	kit.Sample = 1 * units.Millilitre // what is in 10 mL of the dilution
+	total, readTotal, err := kit.TotalHardness(6.32*units.Millilitre, titration.Uncertainty{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	magnesium := total - calcium
+	read := math.Hypot(float64(readCalcium), float64(readTotal))
+	u := units.AmountPerLitre(math.Hypot(read, float64(strength)*float64(magnesium)))
+	fmt.Printf("magnesium %.0f ± %.0f mg/L\n",
+		units.AsMagnesium.MassPerLitre(magnesium).MilligramsPerLitre(), units.AsMagnesium.MassPerLitre(u).MilligramsPerLitre())
+	// Output: magnesium 1286 ± 7 mg/L
 }
 
 // Salinity by silver, as it was measured before 1960: 5 mL of water take 28.02 mL of

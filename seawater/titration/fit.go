@@ -57,10 +57,14 @@ const (
 //	         r = TA + ST/(1 + KS Z/h) + FT/(1 + KF Z/h) + (m0 + m)/m0 (h/Z - KW/h) - C m/m0
 //	source   [DSC] SOP 3b. Borate, 0.003 µmol/kg there, and nutrients count too
 //	units    h from the reading with E0; KS and KF on the free scale, KW on the total
-//	range    AcidWindow, pH 3 to 3.5; the E0 that is found decides which points lie in
-//	         it, from a start as for Gran. Look at Residual: it is below 1 µmol/kg where
-//	         all CO2 was gone
+//	range    AcidWindow, pH 3 to 3.5, which the zero Window means too; the E0 that is found
+//	         decides which points lie in it, from a start as for Gran
 //	outside  a *TooFewPointsError with fewer than three points in the window
+//
+// Residual does not tell whether all CO2 was gone: E0 takes up nearly all of what is
+// left. At alkalinity 2300 a DIC of 2000 that stayed makes the alkalinity 10 µmol/kg low
+// with a Residual of 0.5, and 200 makes it 1.0 low with 0.05. FitClosed finds what DIC
+// there was, of a curve from the sample on.
 //
 // The guide prints 2260.06 µmol/kg and 0.394401 V for its example. With the
 // recommended constants this fit gives 2260.08 and 0.394391 of all its 21 points,
@@ -70,6 +74,7 @@ const (
 // 0.394461, and where that is taken for one on the free scale, 2259.95 and 0.394401.
 func (v *Vessel) FitOpen(points []Point, w Window) (Fit, error) {
 	const p = ofE0 + 1
+	w = w.orAcid()
 	list, err := v.samples(points, p+1)
 	if err != nil {
 		return noFit(), err
@@ -287,6 +292,11 @@ func (v *Vessel) report(m *model, x *theta) (Fit, error) {
 	f.Standard = FitUncertainty{
 		Alkalinity: units.AmountPerKilogram(math.Sqrt(f.Covariance[0][0])), DIC: units.AmountPerKilogram(math.Sqrt(f.Covariance[1][1])),
 		E0: units.Voltage(math.Sqrt(f.Covariance[2][2])), PK1: math.Sqrt(f.Covariance[3][3]),
+	}
+	for _, x := range [...]float64{float64(f.Standard.Alkalinity), float64(f.Standard.DIC), float64(f.Standard.E0), f.Standard.PK1, f.K1} {
+		if !(x <= math.MaxFloat64) {
+			return noFit(), units.ErrNoConvergence
+		}
 	}
 	return f, nil
 }

@@ -29,6 +29,7 @@ type Gran struct {
 // Points given as pH are put into the window as they are. For voltages the E0 that
 // comes out decides; it starts from the last third of the curve.
 func (v *Vessel) Gran(points []Point, w Window) (Gran, error) {
+	w = w.orAcid()
 	list, err := v.samples(points, granPoints)
 	if err != nil {
 		return noGran(), err
@@ -112,7 +113,7 @@ func (v *Vessel) gran(list []sample) (Gran, error) {
 		}
 	}
 	g.E0 = units.Voltage(v.slope() * e0 / float64(count))
-	if !(math.Abs(float64(g.E0)) <= math.MaxFloat64 && g.Alkalinity <= math.MaxFloat64) {
+	if !(math.Abs(float64(g.E0)) <= math.MaxFloat64 && g.Alkalinity <= math.MaxFloat64 && g.Uncertainty <= math.MaxFloat64) {
 		return noGran(), units.ErrNoConvergence
 	}
 	return g, nil

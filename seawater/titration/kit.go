@@ -26,8 +26,9 @@ type Kit struct {
 }
 
 // Uncertainty holds standard uncertainties, of zero where something is known
-// exactly. Counting needs none: the end point lies anywhere within half a drop of
-// the count, which is step/√12 [GUM, 4.3.7], for the blank as well.
+// exactly, and no more than 1 as a share. Counting needs none: the end point lies anywhere
+// within half a step of the volume, which is step/√12 [GUM, 4.3.7], for the blank as
+// well. Of a count that holds for Counted, not for Drops.
 type Uncertainty struct {
 	Delivered units.Fraction // of the size of a drop, or of the calibration of the burette
 	Strength  units.Fraction // of the titrant
@@ -36,6 +37,18 @@ type Uncertainty struct {
 
 // Drops returns the volume of so many drops. Half a drop is 0.5.
 func (k Kit) Drops(n float64) units.Volume { return units.Volume(n) * k.Step }
+
+// Counted returns the volume to the end point where drop n is the first that turns the
+// colour: it lies anywhere within that drop, half a drop below the count on average.
+//
+//	symbol   V = (n - 1/2) step; V lies in (n - 1, n] steps
+//	outside  fewer than one drop: below zero, which Amount refuses
+//
+// A titrant of stated strength goes with Counted, and so does a Blank that was counted. A
+// maker who only says what one drop is worth may have allowed for the half drop, by a
+// titrant of which a drop is worth more: a Titrant reckoned back from that goes with
+// Drops. A solution of known alkalinity near that of the water tells which is right.
+func (k Kit) Counted(n int) units.Volume { return k.Drops(float64(n) - 0.5) }
 
 // Worth returns what one step is worth.
 //
@@ -66,6 +79,9 @@ func (k Kit) Amount(v units.Volume, u Uncertainty) (c, uncertainty units.AmountP
 	if err == nil {
 		err = input.NotNegative("volume of titrant", v.Millilitres(), "mL")
 	}
+	if err == nil && v > most*k.Sample {
+		err = input.Bad("volume of titrant", v.String(), "a volume, such as 0.4 mL or kit.Drops(8), of no more than 100 samples")
+	}
 	if err == nil && v < k.Blank {
 		err = input.Bad("volume of titrant", v.String(), "no less than the blank")
 	}
@@ -83,8 +99,15 @@ func (k Kit) Amount(v units.Volume, u Uncertainty) (c, uncertainty units.AmountP
 		counted *= math.Sqrt2
 	}
 	relative := math.Hypot(math.Hypot(float64(u.Delivered), float64(u.Strength)), float64(u.Sample/k.Sample))
-	return c, units.AmountPerLitre(math.Hypot(float64(counted), float64(c)*relative)), nil
+	uncertainty = units.AmountPerLitre(math.Hypot(float64(counted), float64(c)*relative))
+	if !(uncertainty <= math.MaxFloat64) {
+		return input.NaN[units.AmountPerLitre](), input.NaN[units.AmountPerLitre](), input.Bad("uncertainty", uncertainty.String(), "uncertainties of this world")
+	}
+	return c, uncertainty, nil
 }
+
+// most is how many samples of titrant one sample may take: 8 for eight drops is 8 L.
+const most = 100
 
 // sqrt12 is the width of a rectangle over its standard deviation.
 const sqrt12 = 2 * 1.73205080756887729352744634150587236694280525381038
@@ -106,8 +129,9 @@ func (k Kit) CalciumHardness(v units.Volume, u Uncertainty) (c, uncertainty unit
 }
 
 // TotalHardness returns what v of EDTA has found at pH 10: calcium, magnesium and
-// strontium. Less the calcium hardness of the same water it is magnesium. See
-// Amount.
+// strontium. Less the calcium hardness of the same water it is magnesium, of which
+// the strength of the titrant makes its own share uncertain and no more: it is off
+// the same way in both. See Amount.
 func (k Kit) TotalHardness(v units.Volume, u Uncertainty) (c, uncertainty units.AmountPerLitre, err error) {
 	return k.Amount(v, u)
 }
@@ -184,11 +208,18 @@ func (k Kit) check() error {
 }
 
 func (u Uncertainty) check() error {
-	if err := input.NotNegative("uncertainty: delivered", float64(u.Delivered), ""); err != nil {
+	if err := share("uncertainty: delivered", u.Delivered); err != nil {
 		return err
 	}
-	if err := input.NotNegative("uncertainty: strength", float64(u.Strength), ""); err != nil {
+	if err := share("uncertainty: strength", u.Strength); err != nil {
 		return err
 	}
 	return input.NotNegative("uncertainty: sample", u.Sample.Millilitres(), "mL")
+}
+
+func share(field string, f units.Fraction) error {
+	if f >= 0 && f <= 1 {
+		return nil
+	}
+	return input.Bad(field, f.String(), "0 to 100 %")
 }

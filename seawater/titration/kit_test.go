@@ -126,6 +126,44 @@ func TestKitUncertainty(t *testing.T) {
 	checks.Relative(t, "the count", float64(s), float64(worth)/math.Sqrt(12), 1e-15)
 }
 
+// The first drop that turns: counted by a keeper who does not know where within it
+// the end point lay. Without a blank, and with one that was counted too.
+func TestCounted(t *testing.T) {
+	kit := Kit{Sample: 5 * units.Millilitre, Titrant: 0.036 * units.MolePerLitre, Step: 0.05 * units.Millilitre}
+	worth, err := kit.Worth()
+	require.NoError(t, err)
+	r := rand.New(rand.NewSource(1))
+	const n = 100000
+	var mean, square, high, blanked float64
+	for range n {
+		truth := 6 + 6*r.Float64() // in drops
+		blank := 1 + r.Float64()
+		count := int(math.Ceil(truth))
+		of := func(k Kit, v units.Volume) float64 {
+			c, _, err := k.Amount(v, Uncertainty{})
+			require.NoError(t, err)
+			return float64(c) / float64(worth)
+		}
+		x := of(kit, kit.Counted(count)) - truth
+		mean += x / n
+		square += x * x / n
+		high += (of(kit, kit.Drops(float64(count))) - truth) / n
+		k := kit
+		k.Blank = kit.Counted(int(math.Ceil(blank)))
+		blanked += (of(k, kit.Counted(int(math.Ceil(truth+blank)))) - truth) / n
+	}
+	checks.Absolute(t, "mean error, drops", mean, 0, 4e-3)
+	checks.Absolute(t, "mean error with a blank, drops", blanked, 0, 6e-3)
+	checks.Absolute(t, "mean error of Drops", high, 0.5, 4e-3)
+	_, u, err := kit.Amount(kit.Counted(8), Uncertainty{})
+	require.NoError(t, err)
+	checks.Relative(t, "scatter", math.Sqrt(square), float64(u/worth), 0.01)
+	for _, count := range []int{0, -1, math.MinInt} {
+		_, _, err := kit.Amount(kit.Counted(count), Uncertainty{})
+		assert.ErrorIs(t, err, units.ErrInput, "%d", count)
+	}
+}
+
 func TestKitRefuses(t *testing.T) {
 	good := Kit{Sample: 0.005, Titrant: 36, Step: 5e-5, Blank: 5e-5}
 	for name, k := range map[string]Kit{
@@ -153,7 +191,13 @@ func TestKitRefuses(t *testing.T) {
 		assert.ErrorIs(t, err, units.ErrInput, "%v", v)
 		assert.True(t, math.IsNaN(cl.GramsPerLitre()), "%v", v)
 	}
-	for _, u := range []Uncertainty{{Delivered: -1}, {Strength: units.Fraction(math.NaN())}, {Sample: -1}, {Sample: units.Volume(math.Inf(1))}} {
+	_, _, err := good.Alkalinity(8, Uncertainty{}) // eight drops, meant as such
+	assert.EqualError(t, err, "volume of titrant: got 8 L, want a volume, such as 0.4 mL or kit.Drops(8), of no more than 100 samples")
+	_, _, err = good.Alkalinity(100*good.Sample, Uncertainty{})
+	assert.NoError(t, err)
+	_, _, err = good.Amount(1e-3, Uncertainty{Delivered: 1, Strength: 1})
+	assert.NoError(t, err)
+	for _, u := range []Uncertainty{{Delivered: 1.01}, {Strength: 3}, {Sample: 1e306}, {Delivered: -1}, {Strength: units.Fraction(math.NaN())}, {Sample: -1}, {Sample: units.Volume(math.Inf(1))}} {
 		_, _, err := good.Amount(1e-3, u)
 		assert.ErrorIs(t, err, units.ErrInput)
 	}

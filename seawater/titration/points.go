@@ -53,20 +53,35 @@ func (p Point) EMF() units.Voltage {
 	return units.Voltage(p.x)
 }
 
-// Window is the stretch of pH of which the points count. The zero value is all of
-// the curve.
+// Window is the stretch of pH of which the points count. The zero value is
+// AcidWindow: a curve that begins at the sample, taken as a whole, gives half the
+// alkalinity.
 type Window struct{ Low, High carbonate.TotalPH }
 
 // AcidWindow returns pH 3 to 3.5, where SOP 3b measures [DSC].
 func AcidWindow() Window { return Window{carbonate.PHTotal(3), carbonate.PHTotal(3.5)} }
 
-func (w Window) all() bool { return w == Window{} }
-
-func (w Window) holds(ph float64) bool {
-	return w.all() || ph >= w.Low.Value() && ph <= w.High.Value()
+// WholeCurve returns the window of all points, for a curve that was measured in the acid
+// window only.
+func WholeCurve() Window {
+	return Window{carbonate.PHTotal(math.Inf(-1)), carbonate.PHTotal(math.Inf(1))}
 }
 
+func (w Window) all() bool { return w == WholeCurve() }
+
+// orAcid returns the window that w stands for.
+func (w Window) orAcid() Window {
+	if w == (Window{}) {
+		return AcidWindow()
+	}
+	return w
+}
+
+func (w Window) holds(ph float64) bool { return ph >= w.Low.Value() && ph <= w.High.Value() }
+
+// String writes "pH 3 to 3.5" or "the curve".
 func (w Window) String() string {
+	w = w.orAcid()
 	if w.all() {
 		return "the curve"
 	}
@@ -113,7 +128,7 @@ func (v *Vessel) samples(points []Point, need int) ([]sample, error) {
 		return nil, err
 	}
 	if len(points) < need {
-		return nil, &TooFewPointsError{Got: len(points), Need: need}
+		return nil, &TooFewPointsError{Got: len(points), Need: need, Window: WholeCurve()}
 	}
 	k := v.slope()
 	if !(k > 0) {

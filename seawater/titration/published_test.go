@@ -154,8 +154,8 @@ func TestSOP3b(t *testing.T) {
 		e0, e0Tol float64
 		points    int
 	}{
-		{"Dickson and Riley, all points", carbonate.KFDicksonRiley1979, false, Window{}, 2260.078576239142, 0.01, 0.394391, 1e-6, 21},
-		{"Perez and Fraga for free, all points", carbonate.KFPerezFraga1987, true, Window{}, 2259.9488771349847, 0.01, 0.3944009042596696, 1e-6, 21},
+		{"Dickson and Riley, all points", carbonate.KFDicksonRiley1979, false, WholeCurve(), 2260.078576239142, 0.01, 0.394391, 1e-6, 21},
+		{"Perez and Fraga for free, all points", carbonate.KFPerezFraga1987, true, WholeCurve(), 2259.9488771349847, 0.01, 0.3944009042596696, 1e-6, 21},
 		{"Dickson and Riley, pH 3 to 3.5", carbonate.KFDicksonRiley1979, false, AcidWindow(), 2260.442, 1e-3, 0.394402, 1e-6, 20},
 		{"Perez and Fraga for free, pH 3 to 3.5", carbonate.KFPerezFraga1987, true, AcidWindow(), 2260.305, 1e-3, 0.394412, 1e-6, 20},
 	} {
@@ -173,12 +173,12 @@ func TestSOP3b(t *testing.T) {
 		assert.Equal(t, c.points, f.Points, c.name)
 	}
 	v, points := sop3b(t, carbonate.KFDicksonRiley1979)
-	g, err := v.Gran(points, Window{})
+	g, err := v.Gran(points, WholeCurve())
 	require.NoError(t, err)
 	checks.Absolute(t, "Gran's line", float64(g.Alkalinity), 2263.3761493010284, 0.01)
 
 	v, points = sop3b(t, carbonate.KFPerezFraga1987) // and on the scale that it is on
-	f, err := v.FitOpen(points, Window{})
+	f, err := v.FitOpen(points, WholeCurve())
 	require.NoError(t, err)
 	t.Logf("Perez and Fraga on the total scale, all points: TA %.4f, E0 %.7f V", f.Alkalinity, f.E0.Volts())
 	checks.Absolute(t, "what the documentation says of it", float64(f.Alkalinity), 2259.04, 0.005)
@@ -189,14 +189,14 @@ func TestSOP3b(t *testing.T) {
 // the density to 5e-6 g/cm³), and the printed E0 within its standard uncertainty.
 func TestSOP3bWithinRounding(t *testing.T) {
 	v, points := sop3b(t, carbonate.KFDicksonRiley1979)
-	f, err := v.FitOpen(points, Window{})
+	f, err := v.FitOpen(points, WholeCurve())
 	require.NoError(t, err)
 	open := float64(f.Alkalinity) * (0.005/140.32 + 5e-6/0.10046 + 5e-6/1.02393)
 	checks.Absolute(t, "alkalinity", float64(f.Alkalinity), 2260.06, open)
 	t.Logf("TA %.4f, rounding of the inputs leaves ± %.3f open; E0 %.7f ± %.7f", f.Alkalinity, open, f.E0.Volts(), f.Standard.E0.Volts())
 	checks.Absolute(t, "E0", f.E0.Volts(), 0.394401, f.Standard.E0.Volts())
 	v.Acid *= 1 - 1e-5 // 0.100459 is printed as 0.10046
-	f, err = v.FitOpen(points, Window{})
+	f, err = v.FitOpen(points, WholeCurve())
 	require.NoError(t, err)
 	checks.Printed(t, "alkalinity with acid of 0.100459", float64(f.Alkalinity), "2260.06")
 }

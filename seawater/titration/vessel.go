@@ -22,18 +22,35 @@ type Vessel struct {
 }
 
 // Carbon says what becomes of the CO2 during a titration. It is made by Closed,
-// Open or Degassed; the zero value is Degassed.
+// ClosedAt, Open or Degassed; the zero value is Degassed.
 type Carbon struct {
+	kind carbonKind
 	dic  units.AmountPerKilogram
 	pco2 carbonate.PCO2
+	ph   carbonate.TotalPH
 }
 
-// Closed is a vessel that keeps its CO2: the sample has this DIC to the end.
-func Closed(dic units.AmountPerKilogram) Carbon { return Carbon{dic: dic} }
+type carbonKind uint8
+
+const (
+	degassed carbonKind = iota
+	closed
+	closedAt
+	open
+)
+
+// Closed is a vessel that keeps its CO2: the sample has this DIC to the end. A DIC
+// of zero is refused: Degassed says that there is none.
+func Closed(dic units.AmountPerKilogram) Carbon { return Carbon{kind: closed, dic: dic} }
+
+// ClosedAt is a vessel that keeps its CO2, of a sample that has this pH before any
+// acid, at the temperature of the constants: with its alkalinity, known or to be
+// found, that tells the DIC.
+func ClosedAt(ph carbonate.TotalPH) Carbon { return Carbon{kind: closedAt, ph: ph} }
 
 // Open is a vessel stirred in air of this partial pressure of CO2 until it is in
 // equilibrium at every point.
-func Open(air carbonate.PCO2) Carbon { return Carbon{pco2: air} }
+func Open(air carbonate.PCO2) Carbon { return Carbon{kind: open, pco2: air} }
 
 // Degassed is a vessel out of which all CO2 has been driven.
 func Degassed() Carbon { return Carbon{} }
@@ -55,6 +72,10 @@ type Mixture struct {
 //	outside  an error if a mass or a content is negative or not a number
 func (v *Vessel) Mixture(alkalinity units.AmountPerKilogram, carbon Carbon, acid units.Mass) (Mixture, error) {
 	if err := v.check(acid); err != nil {
+		return noMixture(acid), err
+	}
+	carbon, err := v.settled(carbon, alkalinity)
+	if err != nil {
 		return noMixture(acid), err
 	}
 	d := v.diluted(acid)
@@ -103,6 +124,10 @@ func (v *Vessel) EndPoint(ph carbonate.TotalPH, alkalinity units.AmountPerKilogr
 	}
 	if !(math.Abs(float64(alkalinity)) <= math.MaxFloat64) {
 		return noEndPoint(), input.Bad("alkalinity", alkalinity.String(), "a number")
+	}
+	carbon, err := v.settled(carbon, alkalinity)
+	if err != nil {
+		return noEndPoint(), err
 	}
 	var failed error
 	// left is the alkalinity above that of the end point; it falls as acid is added.
@@ -156,16 +181,85 @@ func (v *Vessel) Apparent(acid units.Mass) units.AmountPerKilogram {
 //
 //	symbol   TA = C m/m0 + (m0 + m)/m0 A(h)
 //	source   [D81]; with a Degassed vessel it is the single-point titration of [DSC]
+//
+// With ClosedAt the alkalinity decides on its own DIC, and both are found:
+//
+//	a, err := vial.Alkalinity(end, density.Mass(kit.Counted(8)), titration.ClosedAt(ph))
 func (v *Vessel) Alkalinity(ph carbonate.TotalPH, acid units.Mass, carbon Carbon) (units.AmountPerKilogram, error) {
 	if err := v.check(acid); err != nil {
 		return input.NaN[units.AmountPerKilogram](), err
 	}
 	d := v.diluted(acid)
+	if carbon.kind == closedAt {
+		dic, err := v.dicOf(&d, ph, carbon.ph)
+		if err != nil {
+			return input.NaN[units.AmountPerKilogram](), err
+		}
+		carbon = Closed(dic)
+	}
+	if err := carbon.check(); err != nil {
+		return input.NaN[units.AmountPerKilogram](), err
+	}
 	s, err := d.c.Solve(carbonate.PH(carbonate.PHTotal(ph.Value()-math.Log10(d.move))), d.carbon(carbon), d.n)
 	if err != nil {
 		return input.NaN[units.AmountPerKilogram](), err
 	}
-	return units.AmountPerKilogram(d.added + d.growth*float64(s.Alkalinity())), nil
+	a := d.added + d.growth*float64(s.Alkalinity())
+	if !(math.Abs(a) <= math.MaxFloat64) {
+		return input.NaN[units.AmountPerKilogram](), input.Bad("acid added", acid.String(), "amounts of this world")
+	}
+	return units.AmountPerKilogram(a), nil
+}
+
+// dicOf returns the DIC of a sample that has the pH first before any acid and ph in the
+// mixture d. At a pH the alkalinity is a straight line in DIC, and it is the same sample.
+//
+//	a0 + b0 DIC = TA = C m/m0 + (m0 + m)/m0 a + b DIC
+func (v *Vessel) dicOf(d *dilution, ph, first carbonate.TotalPH) (units.AmountPerKilogram, error) {
+	a0, b0, err := line(&v.Constants, first, v.Nutrients)
+	if err != nil {
+		return 0, input.In("sample", err)
+	}
+	a, b, err := line(&d.c, carbonate.PHTotal(ph.Value()-math.Log10(d.move)), d.n)
+	if err != nil {
+		return 0, err
+	}
+	dic := (d.added + d.growth*a - a0) / (b0 - b)
+	if !(b0-b > 1e-6 && dic > 0 && dic <= math.MaxFloat64) {
+		return 0, input.Bad("pH of the sample", first.String(), "the pH before any acid, above that of the end point, and acid that goes with it")
+	}
+	return units.AmountPerKilogram(dic), nil
+}
+
+// line returns the alkalinity of a water of this pH without DIC, and what each
+// µmol/kg of DIC adds to it.
+func line(c *carbonate.Constants, ph carbonate.TotalPH, n carbonate.Nutrients) (rest, each float64, err error) {
+	s, err := c.Solve(carbonate.PH(ph), carbonate.DIC(0), n)
+	if err != nil {
+		return 0, 0, err
+	}
+	h := math.Pow(10, -ph.Value())
+	k12 := c.K1 * c.K2
+	return float64(s.Alkalinity()), (c.K1*h + 2*k12) / (h*h + c.K1*h + k12), nil
+}
+
+// settled returns what carbon means for a sample of this alkalinity, or an error.
+func (v *Vessel) settled(carbon Carbon, alkalinity units.AmountPerKilogram) (Carbon, error) {
+	if carbon.kind == closedAt {
+		s, err := v.Constants.Solve(carbonate.Alkalinity(alkalinity), carbonate.PH(carbon.ph), v.Nutrients)
+		if err != nil {
+			return Carbon{}, input.In("sample", err)
+		}
+		carbon = Closed(s.DIC())
+	}
+	return carbon, carbon.check()
+}
+
+func (c Carbon) check() error {
+	if c.kind != closed {
+		return nil
+	}
+	return input.Positive("DIC", float64(c.dic), "µmol/kg")
 }
 
 // dilution is the sample after an addition of acid.
@@ -211,7 +305,7 @@ func (d *dilution) alkalinity(ta float64) units.AmountPerKilogram {
 
 // carbon returns what is known of the CO2 of the mixture.
 func (d *dilution) carbon(c Carbon) carbonate.Known {
-	if c.pco2 != 0 {
+	if c.kind == open && c.pco2 != 0 { // in air without CO2 there is none
 		return carbonate.PartialPressure(c.pco2)
 	}
 	return carbonate.DIC(c.dic * units.AmountPerKilogram(d.share))
