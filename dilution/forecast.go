@@ -1,0 +1,454 @@
+package dilution
+
+import (
+	"math"
+	"time"
+
+	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/internal/poly"
+	"example.org/wellmixed/mix"
+	"example.org/wellmixed/seawater"
+	"example.org/wellmixed/units"
+)
+
+// Forecast is what becomes of a tank that is kept by a routine.
+type Forecast struct {
+	Span        time.Duration
+	Start, End  State // Start is the tank as it was given, before anything happens
+	Balances    []Balance
+	Assumptions []string
+	Cautions    []mix.Caution
+
+	track
+}
+
+// Balance is where an amount in the tank came from and where it went:
+//
+//	Before + Made + Dosed + Poured + Topped = Drawn + Lost + After
+//
+// The first is that of everything in the tank, in g; what it loses is what
+// evaporates. The second is that of the salt, in g; the levels follow, in mg, and
+// meq of alkalinity.
+type Balance struct {
+	Name, Unit string
+	Before     float64
+	Made       float64 // by the tank; negative for what it used
+	Dosed      float64 // by pumps and doses
+	Poured     float64 // with new water
+	Topped     float64 // with the top-off; negative where a float valve made room
+	Drawn      float64 // with old water, what ran off included
+	Lost       float64 // in proportion to what there was, or by evaporation
+	After      float64
+}
+
+// Bounds of the work that a forecast does.
+const (
+	mostEvents = 100_000
+	mostPoints = 200_000
+)
+
+// Forecast works out what becomes of the tank in a span of time. Between events
+// the solution is exact, whatever the times that it is asked for: salt and levels
+// are amounts, which obey dN/dt = a - λN in a mass that stands still or falls in a
+// straight line, the stirred tank with first-order loss of chemical engineering
+// (Levenspiel 1999, Chemical Reaction Engineering, chapters 3 and 13). Volumes
+// come from the density of the water at each moment.
+//
+// A use ends where nothing is left to use, and goes on when there is some again.
+// A level is foretold if it is known in the tank and in all new water. A forecast
+// that would leave the salinities of the standard is an error that says when.
+func (r Routine) Forecast(span time.Duration) (Forecast, error) {
+	if !(span > 0) {
+		return Forecast{}, input.Bad("span", span.String(), "a time above zero")
+	}
+	m, err := r.motion()
+	if err != nil {
+		return Forecast{}, err
+	}
+	begin := m.begin(&r)
+	book := m.ledger(begin)
+	track, err := m.run(begin, 0, span, true, book)
+	if err != nil {
+		return Forecast{}, err
+	}
+	f := Forecast{Span: span, Start: r.Tank, track: track}
+	f.Start.DIC = Measured[units.AmountPerKilogram]{}
+	f.End = f.state(f.last(), f.others(1))
+	f.Balances = book.balances(m, f.last())
+	f.Assumptions = r.assumptions(m)
+	f.Cautions = r.cautions(&f, book)
+	return f, nil
+}
+
+// At returns the tank at a time from the start, after what happens at that time.
+// Its DIC is not known: give it one with [State.Aired] for the pH.
+func (f *Forecast) At(t time.Duration) (State, error) { return f.moment(t, true) }
+
+// Before returns the tank at a time from the start, before what happens at that
+// time.
+func (f *Forecast) Before(t time.Duration) (State, error) { return f.moment(t, false) }
+
+func (f *Forecast) moment(t time.Duration, after bool) (State, error) {
+	if f.motion == nil {
+		return State{}, noForecast()
+	}
+	if !(t >= 0 && t <= f.Span) {
+		return State{}, input.Bad("time", t.String(), "zero to the "+f.Span.String()+" of the forecast")
+	}
+	if t == 0 && !after {
+		return f.Start, nil
+	}
+	t += f.from
+	row := make([]float64, f.width())
+	f.flow(row, f.row(f.node(t, after)), inDays(t-f.times[f.node(t, after)]))
+	return f.state(row, f.others(1)), nil
+}
+
+// Points returns the tank at the start and after every step, as far as the
+// forecast goes. Each point is as exact as if there were no other.
+func (f *Forecast) Points(step time.Duration) ([]Step, error) {
+	if f.motion == nil {
+		return nil, noForecast()
+	}
+	if !(step > 0 && f.Span/step < mostPoints) {
+		return nil, input.Bad("step", step.String(), "a time that makes fewer than "+input.Number(mostPoints)+" points")
+	}
+	list := make([]Step, f.Span/step+1)
+	others := f.others(len(list))
+	row := make([]float64, f.width())
+	n := len(f.levels.Others)
+	node := 0
+	for i := range list {
+		t := f.from + time.Duration(i)*step
+		for node+1 < len(f.times) && f.times[node+1] <= t {
+			node++
+		}
+		f.flow(row, f.row(node), inDays(t-f.times[node]))
+		list[i] = Step{t - f.from, f.state(row, others[i*n:(i+1)*n:(i+1)*n])}
+	}
+	return list, nil
+}
+
+// noForecast is the error of a Forecast that nothing made.
+func noForecast() error { return input.Bad("forecast", "nothing", "a forecast of a routine") }
+
+// track is a motion that was followed: the row after each event. The start and the
+// end count as events, with nothing happening.
+type track struct {
+	*motion
+	from, until time.Duration
+	times       []time.Duration
+	rows        []float64 // one after another, as many as times
+}
+
+func (t *track) row(node int) []float64 {
+	w := t.width()
+	return t.rows[node*w : (node+1)*w : (node+1)*w]
+}
+
+func (t *track) last() []float64 { return t.row(len(t.times) - 1) }
+
+// node returns the last event at a time or before it.
+func (t *track) node(at time.Duration, included bool) int {
+	lo, hi := 0, len(t.times) // the first is at or before it
+	for hi-lo > 1 {
+		mid := (lo + hi) / 2
+		if t.times[mid] < at || included && t.times[mid] == at {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return lo
+}
+
+func (m *motion) width() int { return len(m.gain) }
+
+// others returns room for the others of so many states.
+func (m *motion) others(states int) []Solute { return make([]Solute, states*len(m.levels.Others)) }
+
+// state returns the water that a row stands for, in room for its others.
+func (m *motion) state(row []float64, others []Solute) (s State) {
+	s.Water = m.water(row)
+	s.Others = others
+	for i := range others {
+		others[i].Name = m.levels.Others[i].Name
+	}
+	litres := s.Water.Volume().Litres()
+	for k, i := range m.number {
+		s.set(i, Known(row[rowLevels+k]/litres))
+	}
+	return s
+}
+
+func (m *motion) water(row []float64) seawater.Portion {
+	w, _ := seawater.FromAbsolute(units.Absolute(1000*row[rowSalt]/row[rowMass]), m.temperature)
+	return w.OfMass(units.Mass(row[rowMass]))
+}
+
+// run follows the motion from a row on. Events at the very start count if first is
+// true.
+func (m *motion) run(begin []float64, from, until time.Duration, first bool, book *ledger) (track, error) {
+	events := 0.0
+	for i := range m.calendar {
+		if e := &m.calendar[i]; e.every > 0 {
+			events += float64(until-from) / float64(e.every)
+		}
+	}
+	if !(events < mostEvents) {
+		return track{}, input.Bad("span", (until - from).String(), "a time with fewer than "+input.Number(mostEvents)+" changes, doses and top-offs")
+	}
+	w := m.width()
+	room := int(events) + len(m.calendar) + 2
+	t := track{motion: m, from: from, until: until, times: make([]time.Duration, 0, room), rows: make([]float64, 0, room*w)}
+	row := append(make([]float64, 0, w), begin...)
+	next := make([]float64, w)
+	for now := from; ; {
+		if err := m.sound(row, now); err != nil {
+			return track{}, err
+		}
+		for i := range m.calendar {
+			e := &m.calendar[i]
+			if !e.takesPlace(now) || now == from && !first {
+				continue
+			}
+			if err := m.happen(e, row, now, book); err != nil {
+				return track{}, err
+			}
+			if err := m.sound(row, now); err != nil {
+				return track{}, err
+			}
+		}
+		t.times = append(t.times, now)
+		t.rows = append(t.rows, row...)
+		if now == until {
+			return t, nil
+		}
+		then := until
+		for i := range m.calendar {
+			then = min(then, m.calendar[i].after(now, until))
+		}
+		days := inDays(then - now)
+		m.flow(next, row, days)
+		book.flow(m, row, next, now, days)
+		row, next = next, row
+		now = then
+	}
+}
+
+// takesPlace tells whether an event is due at a time.
+func (e *event) takesPlace(t time.Duration) bool {
+	if e.every == 0 || t < e.at {
+		return t == e.at
+	}
+	return (t-e.at)%e.every == 0
+}
+
+// after returns the next time of an event after now, or until if that is sooner.
+func (e *event) after(now, until time.Duration) time.Duration {
+	switch {
+	case e.at > now:
+		return min(e.at, until)
+	case e.every == 0:
+		return until
+	}
+	wait := e.every - (now-e.at)%e.every
+	if wait > until-now {
+		return until
+	}
+	return now + wait
+}
+
+// flow takes a row through so many days without an event:
+//
+//	N = N0 exp(-kt) + a/k (1 - exp(-kt)),   or N0 + a t where nothing is lost
+//
+// An amount that is used up stays at zero: dN/dt falls as N does, so it would go on
+// falling.
+func (m *motion) flow(to, from []float64, days float64) {
+	to[rowMass] = from[rowMass] - m.fall*days
+	rate, kept, gone := 0.0, 1.0, 0.0
+	for i := range m.paces {
+		c := &m.paces[i]
+		n := from[c.place]
+		x := n + c.gain*days
+		if c.rate > 0 {
+			if c.rate != rate {
+				rate = c.rate
+				kept, gone = decayed(rate * days)
+			}
+			x = n*kept + c.rest*gone
+		}
+		if x < 0 && n >= 0 && c.gain < 0 {
+			x = 0
+		}
+		to[c.place] = x
+	}
+}
+
+// decayed returns exp(-x) and 1 - exp(-x), both to the last digit but one.
+func decayed(x float64) (kept, gone float64) {
+	if x < seriesEnd {
+		gone = x * poly.Horner(-x, goneSeries[:])
+		return 1 - gone, gone
+	}
+	kept = math.Exp(-x)
+	return kept, 1 - kept
+}
+
+// goneSeries is that of (1 - exp(-x))/x in powers of -x. At its end the next term
+// is 3e-16: a third of the time that math.Expm1 takes, and hours are short.
+var goneSeries = [...]float64{1, 1. / 2, 1. / 6, 1. / 24, 1. / 120, 1. / 720, 1. / 5040, 1. / 40320, 1. / 362880}
+
+const seriesEnd = 0.1
+
+// happen lets an event take place.
+func (m *motion) happen(e *event, row []float64, now time.Duration, book *ledger) error {
+	if e.from == byTopOff {
+		short := m.mark - row[rowMass]
+		if !(short > 0) {
+			return nil
+		}
+		for i, c := range e.perLitre {
+			book.add(byTopOff, i, c*short/m.perLitre)
+			row[i] += c * short / m.perLitre
+		}
+		book.add(byTopOff, rowMass, short)
+		row[rowMass] = m.mark
+		return nil
+	}
+	if e.draw > 0 {
+		share := e.draw / m.water(row).Volume().Litres()
+		if !(share <= 1+1e-12) {
+			return input.Bad("change.swap", units.Volume(e.draw).String(), "no more than the "+
+				input.Fixed(m.water(row).Volume().Litres(), 2)+" L that the tank holds after "+sayDays(now)+": top it off")
+		}
+		share = min(share, 1)
+		for i := range row {
+			book.draw(i, share*row[i])
+			row[i] -= share * row[i]
+		}
+	}
+	for i, x := range e.add {
+		book.add(e.from, i, x)
+		row[i] += x
+	}
+	if m.held {
+		book.add(byTopOff, rowMass, m.mark-row[rowMass])
+		row[rowMass] = m.mark
+	}
+	return nil
+}
+
+// sound refuses a row that no water has.
+func (m *motion) sound(row []float64, now time.Duration) error {
+	for i := rowLevels; i < len(row); i++ {
+		if math.IsNaN(row[i]) || math.IsInf(row[i], 0) {
+			return input.Bad("tank", m.name(i-rowLevels)+" of "+input.Number(row[i])+" after "+sayDays(now), "levels and rates of ordinary size")
+		}
+	}
+	if !(row[rowMass] > 0) {
+		return input.Bad("topOff", "a dry tank after "+sayDays(now), "water in it: top off, or look less far ahead")
+	}
+	w, err := seawater.FromAbsolute(units.Absolute(1000*row[rowSalt]/row[rowMass]), m.temperature)
+	if err != nil {
+		return input.In("after "+sayDays(now), err)
+	}
+	return input.Positive("tank", w.OfMass(units.Mass(row[rowMass])).Volume().Litres(), "L")
+}
+
+func sayDays(t time.Duration) string { return input.Fixed(inDays(t), 1) + " days" }
+
+// ledger writes down what comes and goes. A nil ledger writes nothing.
+type ledger struct {
+	before, made, drawn, lost []float64
+	from                      [byDose + 1][]float64
+	ranOut                    []time.Duration // when an amount was used up for the first time; -1: never
+}
+
+func (m *motion) ledger(before []float64) *ledger {
+	w := m.width()
+	flat := make([]float64, 6*w)
+	row := func(i int) []float64 { return flat[i*w : (i+1)*w : (i+1)*w] }
+	b := &ledger{before: before, made: row(0), drawn: row(1), lost: row(2), ranOut: make([]time.Duration, w)}
+	for i := range b.from {
+		b.from[i] = row(3 + i)
+	}
+	for i := range b.ranOut {
+		b.ranOut[i] = -1
+	}
+	return b
+}
+
+func (b *ledger) add(from source, i int, x float64) {
+	if b != nil {
+		b.from[from][i] += x
+	}
+}
+
+func (b *ledger) draw(i int, x float64) {
+	if b != nil {
+		b.drawn[i] += x
+	}
+}
+
+// flow writes down what came and went between two rows.
+func (b *ledger) flow(m *motion, from, to []float64, now time.Duration, days float64) {
+	if b == nil {
+		return
+	}
+	b.lost[rowMass] += m.evaporates * days
+	b.drawn[rowMass] += m.runsOff * m.mark * days
+	b.from[byTopOff][rowMass] += m.top[rowMass] * days
+	b.from[byChange][rowMass] += m.pour[rowMass] * days
+	for i := rowSalt; i < len(from); i++ {
+		a, k, lasts := m.gain[i], m.rate[i], days
+		if a < 0 && to[i] == 0 {
+			lasts = min(untilNothing(a, k, from[i]), days)
+			if b.ranOut[i] < 0 {
+				b.ranOut[i] = now + time.Duration(lasts*float64(24*time.Hour))
+			}
+		}
+		// While nothing is left, the tank uses what comes as it comes.
+		came := m.dose[i] + m.pour[i] + m.top[i]
+		b.made[i] += m.made[i]*lasts - came*(days-lasts)
+		b.from[byDose][i] += m.dose[i] * days
+		b.from[byChange][i] += m.pour[i] * days
+		b.from[byTopOff][i] += m.top[i] * days
+		if k > 0 {
+			went := from[i] + a*lasts - to[i]
+			b.drawn[i] += went * (m.runsOff / k)
+			b.lost[i] += went * (1 - m.runsOff/k)
+		}
+	}
+}
+
+// untilNothing returns the days after which an amount that falls is used up.
+func untilNothing(a, k, n float64) float64 {
+	if k == 0 {
+		return n / -a
+	}
+	return math.Log1p(n*k/-a) / k
+}
+
+func (b *ledger) balances(m *motion, end []float64) []Balance {
+	list := make([]Balance, len(end))
+	for i := range list {
+		name, unit := "Everything", "g"
+		switch {
+		case i == rowSalt:
+			name = "Salt"
+		case i >= rowLevels:
+			name, unit = m.name(i-rowLevels), "mg"
+			if m.number[i-rowLevels] == alkalinity {
+				unit = "meq"
+			}
+		}
+		list[i] = Balance{
+			Name: name, Unit: unit, Before: b.before[i], Made: b.made[i],
+			Dosed: b.from[byDose][i], Poured: b.from[byChange][i], Topped: b.from[byTopOff][i],
+			Drawn: b.drawn[i], Lost: b.lost[i], After: end[i],
+		}
+	}
+	return list
+}

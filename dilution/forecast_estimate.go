@@ -1,0 +1,227 @@
+package dilution
+
+import (
+	"math"
+	"time"
+
+	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/internal/spread"
+	"example.org/wellmixed/mix"
+	"example.org/wellmixed/units"
+)
+
+// RoutineDoubts are the standard uncertainties of what a forecast starts from.
+// Those that are zero or not known are left out.
+type RoutineDoubts struct {
+	Tank        units.Fraction // of the volume of the tank; doses and pumps are then out by as much
+	Swap        units.Fraction // of the volume of all changes, as one jug gives them
+	Evaporation units.Fraction
+	Salinity    units.PracticalSalinity // of the reading in the tank
+	PerDay      Levels                  // of what the tank adds or uses in a day
+	Levels                              // of each reading in the tank
+}
+
+// Estimates returns what the tank comes to at the end of the span, and the days
+// until each bound that it leaves on the way, with standard uncertainties and the
+// input that contributes most. A bound that may never be left for all that is
+// known has an infinite uncertainty.
+//
+// They are first-order: where a routine goes up and down from change to change, the
+// day on which a bound is left can jump from one week to the next.
+func (r Routine) Estimates(span time.Duration, b Bounds, d RoutineDoubts) ([]mix.Estimate, error) {
+	f, err := r.Forecast(span)
+	if err != nil {
+		return nil, err
+	}
+	list, err := f.Until(b)
+	if err != nil {
+		return nil, err
+	}
+	out := f.ends()
+	for _, c := range list {
+		if c.Crosses() {
+			out = append(out, mix.Estimate{Name: c.String(), Unit: "days"})
+		}
+	}
+	knobs, err := d.knobs(&r)
+	if err != nil {
+		return nil, err
+	}
+	u := make([]float64, len(knobs))
+	for i, k := range knobs {
+		u[i] = k.u
+	}
+	value, uncertainty, most, err := spread.Through(u, func(offsets []float64) ([]float64, error) {
+		moved := r.clone()
+		for i, k := range knobs {
+			if offsets[i] == 0 {
+				continue
+			}
+			if err := k.turn(&moved, offsets[i]); err != nil {
+				return nil, err
+			}
+		}
+		f, err := moved.Forecast(span)
+		if err != nil {
+			return nil, err
+		}
+		values := make([]float64, 0, len(out))
+		for _, e := range f.ends() {
+			values = append(values, e.Value)
+		}
+		return moved.days(&f, b, list, values)
+	})
+	if err != nil {
+		return nil, input.In("doubts", err)
+	}
+	for i := range out {
+		out[i].Value, out[i].Uncertainty = value[i], uncertainty[i]
+		if math.IsNaN(uncertainty[i]) {
+			out[i].Uncertainty = math.Inf(1)
+		}
+		if most[i] >= 0 {
+			out[i].Mostly = knobs[most[i]].name
+		}
+	}
+	return out, nil
+}
+
+// ends lists the parameters at the end of a forecast.
+func (f *Forecast) ends() []mix.Estimate {
+	list := []mix.Estimate{
+		{Name: "Salinity", Unit: "PSS-78", Value: f.End.Water.Practical().Value()},
+		{Name: "Volume", Unit: "L", Value: f.End.Water.Volume().Litres()},
+	}
+	for _, i := range f.number {
+		name, unit, one := f.levels.name(i)
+		list = append(list, mix.Estimate{Name: name, Unit: unit, Value: f.End.get(i).value / one})
+	}
+	return list
+}
+
+// beyondSpan is how many spans ahead is looked for a bound that is left within the
+// first of them if nothing is in doubt.
+const beyondSpan = 4
+
+// days appends the days until the bounds that are left in the list.
+func (r *Routine) days(f *Forecast, b Bounds, list []Crossing, values []float64) ([]float64, error) {
+	now, err := f.Until(b)
+	if err != nil {
+		return nil, err
+	}
+	var longer []Crossing
+	for _, c := range list {
+		if !c.Crosses() {
+			continue
+		}
+		after := find(now, c)
+		if after < 0 && longer == nil && f.Span < math.MaxInt64/beyondSpan {
+			// A tank that goes beyond the standard in that time leaves nothing to compare.
+			if far, err := r.Forecast(beyondSpan * f.Span); err == nil {
+				if longer, err = far.Until(b); err != nil {
+					return nil, err
+				}
+			}
+		}
+		if after < 0 {
+			after = find(longer, c)
+		}
+		if after < 0 {
+			values = append(values, math.Inf(1))
+		} else {
+			values = append(values, inDays(after))
+		}
+	}
+	return values, nil
+}
+
+// find returns when the same bound is left in another list.
+func find(list []Crossing, c Crossing) time.Duration {
+	for _, x := range list {
+		if x.Name == c.Name && x.High == c.High {
+			return x.After
+		}
+	}
+	return -1
+}
+
+// routineKnob is one input of a forecast that is in doubt.
+type routineKnob struct {
+	name string
+	u    float64
+	turn func(r *Routine, by float64) error
+}
+
+// knobs lists what is in doubt.
+func (d *RoutineDoubts) knobs(r *Routine) ([]routineKnob, error) {
+	list := []routineKnob{
+		{"the volume of the tank", float64(d.Tank), func(r *Routine, by float64) error {
+			r.Tank.Water.Mass *= units.Mass(1 + by)
+			r.Pumped.scale(1 / (1 + by))
+			for i := range r.Doses {
+				r.Doses[i].Levels.scale(1 / (1 + by))
+			}
+			return nil
+		}},
+		{"the volume swapped", float64(d.Swap), func(r *Routine, by float64) error {
+			for i := range r.Changes {
+				r.Changes[i].Swap *= units.Volume(1 + by)
+			}
+			return nil
+		}},
+		{"the evaporation", float64(d.Evaporation), func(r *Routine, by float64) error {
+			r.Evaporation *= units.Flow(1 + by)
+			return nil
+		}},
+		{"the salinity of the tank", d.Salinity.Value(), func(r *Routine, by float64) error {
+			return r.Tank.read(r.Tank.Water.Practical().Value()+by, r.Tank.Water.Temperature())
+		}},
+	}
+	all := r.Tank.names()
+	for i := range all.count() {
+		name, _, _ := all.name(i)
+		if m, doubt := r.Tank.get(i), all.find(&d.Levels, i); m.known && doubt.known {
+			list = append(list, routineKnob{name + " of the tank", doubt.value, func(r *Routine, by float64) error {
+				r.Tank.set(i, Known(m.value+by))
+				return nil
+			}})
+		}
+	}
+	for i := range r.PerDay.count() {
+		name, _, _ := r.PerDay.name(i)
+		if m, doubt := r.PerDay.get(i), r.PerDay.find(&d.PerDay, i); m.known && doubt.known {
+			list = append(list, routineKnob{name + " a day", doubt.value, func(r *Routine, by float64) error {
+				r.PerDay.set(i, Known(m.value+by))
+				return nil
+			}})
+		}
+	}
+	for _, k := range list {
+		if err := input.NotNegative("doubts: "+k.name, k.u, ""); err != nil {
+			return nil, err
+		}
+	}
+	return list, nil
+}
+
+// scale multiplies all levels.
+func (l *Levels) scale(by float64) {
+	for i := range l.count() {
+		if m := l.get(i); m.known {
+			l.set(i, Known(m.value*by))
+		}
+	}
+}
+
+// clone returns a routine whose tank, rates, doses and changes can be altered.
+func (r Routine) clone() Routine {
+	r.Tank = r.Tank.clone()
+	r.PerDay.Others = append([]Solute(nil), r.PerDay.Others...)
+	r.Pumped.Others = append([]Solute(nil), r.Pumped.Others...)
+	r.Doses = append([]Dose(nil), r.Doses...)
+	for i := range r.Doses {
+		r.Doses[i].Others = append([]Solute(nil), r.Doses[i].Others...)
+	}
+	r.Changes = append([]Renewal(nil), r.Changes...)
+	return r
+}

@@ -1,0 +1,113 @@
+package dilution
+
+import (
+	"math"
+
+	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/mix"
+	"example.org/wellmixed/units"
+)
+
+// assumptions lists what a forecast takes for granted.
+func (r *Routine) assumptions(m *motion) []string {
+	list := []string{
+		"The tank is well mixed and stays at " + input.Number(m.temperature.Celsius()) + " °C: a heater or cooler sees to it, after changes of water too.",
+		"What the tank makes and uses in a day stays the same all the time, by the amount, and nothing reacts with anything else: no lime falls out.",
+	}
+	if m.held {
+		list = append(list, "The mass in the tank stays what it is at the start: a float valve or an overflow makes up at once for evaporation, the salt of doses, and new water of another density, of which a few grams are not counted as to what is dissolved in them.")
+	}
+	if r.Evaporation > 0 && !r.TopOff.None {
+		for k, i := range m.number {
+			if !m.levels.find(&r.TopOff.Water, i).known {
+				list = append(list, "The top-off water holds no "+m.name(k)+", because none is given.")
+			}
+		}
+	}
+	if r.Stream.Flow > 0 {
+		list = append(list, "As much tank water runs off as keeps the level, by an overflow.")
+	}
+	all := r.Tank.names(r.told()...)
+	for i := range all.count() {
+		told := all.find(&r.Tank.Levels, i).known
+		for _, l := range r.told() {
+			told = told || all.find(l, i).known
+		}
+		if told && !r.known(&all, i) {
+			name, _, _ := all.name(i)
+			list = append(list, name+" is not known in the tank and in all new water, so it is not foretold.")
+		}
+	}
+	return list
+}
+
+// told lists all levels that the routine has besides those of the tank.
+func (r *Routine) told() []*Levels {
+	list := []*Levels{&r.PerDay, &r.TopOff.Water, &r.Pumped, &r.Stream.Batch.Levels}
+	for i := range r.Doses {
+		list = append(list, &r.Doses[i].Levels)
+	}
+	for i := range r.Changes {
+		list = append(list, &r.Changes[i].Batch.Levels)
+	}
+	return list
+}
+
+// scaleEnd is the practical salinity at which the scale ends.
+const scaleEnd = 42
+
+// cautions are those of a forecast.
+func (r *Routine) cautions(f *Forecast, b *ledger) []mix.Caution {
+	var list []mix.Caution
+	add := func(id, text string) { list = append(list, mix.Caution{ID: id, Severity: mix.Care, Text: text}) }
+	m := f.motion
+	if len(r.Changes) > 0 {
+		list = append(list, unplug, measureBatch)
+	}
+	largest := units.Volume(0)
+	for i := range r.Changes {
+		c := &r.Changes[i]
+		largest = max(largest, c.Swap)
+		if heavy, applies := mix.TooHeavy(c.Batch.Water.OfVolume(c.Swap).Mass); applies && c.Swap == largest {
+			list = append(list, heavy)
+		}
+	}
+	if largest > largeShare*r.Tank.Water.Volume() {
+		add("large-change", "More than half of the water at one go changes everything that was not measured as well, pH and trace elements among it: several smaller changes are gentler.")
+	}
+	if r.Stream.Flow > 0 {
+		list = append(list,
+			mix.Caution{ID: "two-flows-one-level", Severity: mix.Danger, Text: "A continuous change needs two flows that stay equal: let tank water run off by an overflow instead of a second pump and keep a level alarm; salt water on the floor reaches outlets and power strips."})
+	}
+	switch {
+	case r.Evaporation == 0:
+	case r.TopOff.None:
+		add("no-top-off", "Nobody tops off: the salinity goes from "+input.Fixed(f.Start.Water.Practical().Value(), 1)+" to "+input.Fixed(f.End.Water.Practical().Value(), 1)+", and pumps and heaters come out of the water as it falls.")
+	case r.TopOff.Hand == 0:
+		add("top-off-runs-over", "A float valve that sticks floods the floor and dilutes the tank: keep no more top-off water in its vessel than the tank can take, and the end of its line above the water.")
+	}
+	if a, known := r.TopOff.Water.Alkalinity.Value(); known && a > 0 && !r.TopOff.None {
+		add("lime-water", "If the alkalinity of the top-off is lime water: it is caustic (a saturated one has a pH above 12). Gloves and goggles, and only as much in a day as the pH of the tank bears.")
+	}
+	for i := range r.Doses {
+		d := &r.Doses[i]
+		if a, known := d.Alkalinity.Value(); known && a > alkalinitySwing {
+			add("alkalinity-swing", "A dose of "+input.Fixed(a.DKH(), 1)+" dKH moves alkalinity by more than 1 dKH at a time (common practice): spread it over smaller doses.")
+			break
+		}
+	}
+	for i, at := range b.ranOut {
+		if at >= 0 {
+			add("runs-out", m.name(i-rowLevels)+" is used up after "+sayDays(at)+". From there on the forecast has the tank live on what comes in, which animals may not.")
+		}
+	}
+	highest := math.Max(f.Start.Water.Practical().Value(), f.End.Water.Practical().Value())
+	for i := range f.times {
+		row := f.row(i)
+		highest = math.Max(highest, m.water(row).Practical().Value())
+	}
+	if highest > scaleEnd {
+		add("beyond-the-scale", "The salinity goes to "+input.Fixed(highest, 1)+", beyond 42, where the practical scale ends.")
+	}
+	return list
+}
