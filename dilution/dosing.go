@@ -22,7 +22,7 @@ type Pump struct {
 	Uncertainty units.Flow // standard uncertainty of the mean; NaN from a single run, which tells nothing of its own scatter
 }
 
-// Calibrate returns the flow of a pump from runs that were weighed, and the density
+// CalibratePump returns the flow of a pump from runs that were weighed, and the density
 // of what it pumps. The flow is the mean of those of the runs, and its standard
 // uncertainty the experimental standard deviation of the mean (JCGM 100:2008,
 // 4.2.3):
@@ -31,7 +31,7 @@ type Pump struct {
 //
 // Tubes wear: calibrate again after weeks, and at the height and with the line that
 // the pump has in use.
-func Calibrate(runs []Delivery, density units.Density) (Pump, error) {
+func CalibratePump(runs []Delivery, density units.Density) (Pump, error) {
 	none := Pump{input.NaN[units.Flow](), input.NaN[units.Flow]()}
 	if len(runs) == 0 {
 		return none, input.Bad("runs", "nothing", "one delivery at least, better five")

@@ -16,8 +16,8 @@ import (
 )
 
 // Five minutes of a dosing pump into a cup, three times; then 35 mL of the same stock.
-func ExampleCalibrate() {
-	pump, err := dilution.Calibrate([]dilution.Delivery{
+func ExampleCalibratePump() {
+	pump, err := dilution.CalibratePump([]dilution.Delivery{
 		{Mass: 10.52 * units.Gram, Time: 5 * time.Minute},
 		{Mass: 10.61 * units.Gram, Time: 5 * time.Minute},
 		{Mass: 10.48 * units.Gram, Time: 5 * time.Minute},
@@ -48,7 +48,7 @@ func ExamplePump_Drops() {
 
 // JCGM 100:2008, 4.2: mean and experimental standard deviation of the mean.
 func TestCalibrateByHand(t *testing.T) {
-	p, err := dilution.Calibrate([]dilution.Delivery{
+	p, err := dilution.CalibratePump([]dilution.Delivery{
 		{Mass: 60, Time: time.Hour}, {Mass: 124, Time: 2 * time.Hour}, {Mass: 32, Time: 30 * time.Minute}, {Mass: 66, Time: time.Hour},
 	}, 1000)
 	require.NoError(t, err)
@@ -60,7 +60,7 @@ func TestCalibrateByHand(t *testing.T) {
 	assert.InDelta(t, 10, run.Hours(), 1e-9)
 	checks.Relative(t, "dose", float64(u), 10*math.Sqrt(20./12)/1000, 1e-12)
 
-	one, err := dilution.Calibrate([]dilution.Delivery{{Mass: 60, Time: time.Hour}}, 1025)
+	one, err := dilution.CalibratePump([]dilution.Delivery{{Mass: 60, Time: time.Hour}}, 1025)
 	require.NoError(t, err)
 	assert.True(t, math.IsNaN(float64(one.Uncertainty)))
 	_, u, err = one.Time(1)
@@ -95,12 +95,12 @@ func TestDosingRefusals(t *testing.T) {
 	good := []dilution.Delivery{{Mass: 10, Time: time.Minute}}
 	nan := math.NaN()
 	for want, f := range map[string]func() error{
-		"runs: got nothing":            func() error { _, err := dilution.Calibrate(nil, 1000); return err },
-		"density: got 0 kg/m³":         func() error { _, err := dilution.Calibrate(good, 0); return err },
-		"density: got NaN kg/m³":       func() error { _, err := dilution.Calibrate(good, units.Density(nan)); return err },
-		"run: mass: got -1 g":          func() error { _, err := dilution.Calibrate([]dilution.Delivery{{-1, time.Hour}}, 1000); return err },
-		"run: time: got 0s":            func() error { _, err := dilution.Calibrate([]dilution.Delivery{{1, 0}}, 1000); return err },
-		"runs: flow: got +Inf":         func() error { _, err := dilution.Calibrate([]dilution.Delivery{{1e308, 1}}, 1e-9); return err },
+		"runs: got nothing":            func() error { _, err := dilution.CalibratePump(nil, 1000); return err },
+		"density: got 0 kg/m³":         func() error { _, err := dilution.CalibratePump(good, 0); return err },
+		"density: got NaN kg/m³":       func() error { _, err := dilution.CalibratePump(good, units.Density(nan)); return err },
+		"run: mass: got -1 g":          func() error { _, err := dilution.CalibratePump([]dilution.Delivery{{-1, time.Hour}}, 1000); return err },
+		"run: time: got 0s":            func() error { _, err := dilution.CalibratePump([]dilution.Delivery{{1, 0}}, 1000); return err },
+		"runs: flow: got +Inf":         func() error { _, err := dilution.CalibratePump([]dilution.Delivery{{1e308, 1}}, 1e-9); return err },
 		"pump flow: got 0 L/h":         func() error { _, _, err := dilution.Pump{}.Time(1); return err },
 		"pump uncertainty: got -1 L/h": func() error { _, _, err := dilution.Pump{Flow: 1, Uncertainty: -1}.Time(1); return err },
 		"dose: got NaN L":              func() error { _, _, err := dilution.Pump{Flow: 1}.Time(units.Volume(nan)); return err },
@@ -115,6 +115,6 @@ func TestDosingRefusals(t *testing.T) {
 		assert.ErrorIs(t, err, units.ErrInput, want)
 		assert.ErrorContains(t, err, want)
 	}
-	p, _ := dilution.Calibrate(nil, 1000)
+	p, _ := dilution.CalibratePump(nil, 1000)
 	assert.True(t, math.IsNaN(float64(p.Flow)) && math.IsNaN(float64(p.Uncertainty)))
 }
