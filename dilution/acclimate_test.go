@@ -54,7 +54,7 @@ func ExamplePlanAcclimation() {
 // l/(d - l) an hour.
 func TestAcclimationClosedForm(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(61, 62))
-	for range 200 {
+	for range checks.Runs(200, 20) {
 		bag, tank := water(t, 28+4*rnd.Float64(), 20+5*rnd.Float64()), water(t, 34+4*rnd.Float64(), 25)
 		if rnd.IntN(2) == 0 {
 			bag, tank = tank, bag

@@ -19,7 +19,7 @@ import (
 func TestSettlesWhereALongForecastGoes(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(21, 22))
 	settled := 0
-	for range 200 {
+	for range checks.Runs(200, 20) {
 		r := random(t, rnd)
 		if len(r.Changes) == 0 {
 			continue
@@ -63,7 +63,7 @@ func TestSettlesWhereALongForecastGoes(t *testing.T) {
 		}
 		assert.Less(t, near, 1e-9)
 	}
-	assert.Greater(t, settled, 20)
+	assert.Greater(t, settled, checks.Runs(20, 5))
 }
 
 // What nothing takes out, and what nobody tops off, does not settle.

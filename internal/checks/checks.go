@@ -136,7 +136,33 @@ func LastDigit(printed string) float64 {
 // NoAllocations fails the test if f allocates.
 func NoAllocations(t testing.TB, what string, f func()) {
 	t.Helper()
-	if n := testing.AllocsPerRun(100, f); n != 0 {
+	if n := testing.AllocsPerRun(Runs(100, 10), f); n != 0 {
 		t.Errorf("%s allocates %v times a call", what, n)
 	}
+}
+
+// Runs returns how often a loop of a test turns: full, or short where go test
+// runs with -short, as for a processor that is emulated.
+func Runs(full, short int) int {
+	if testing.Short() {
+		return short
+	}
+	return full
+}
+
+// Step returns the step of a loop over a grid: full, or with -short the coarser
+// one.
+func Step(full, short float64) float64 {
+	if testing.Short() {
+		return short
+	}
+	return full
+}
+
+// Draws returns how many random draws a test takes, full or with -short a
+// twentieth of it, and by what its tolerance grows with fewer: as the scatter of
+// what they find, by the square root of the ratio.
+func Draws(full int) (draws int, wider float64) {
+	draws = Runs(full, full/20)
+	return draws, math.Sqrt(float64(full) / float64(draws))
 }

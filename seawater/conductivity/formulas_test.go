@@ -175,13 +175,19 @@ func TestSodiumChlorideSolution(t *testing.T) {
 // [RS59] prints the equation for two ions of one charge with 0.2300 Λ° + 60.65; at
 // no concentration the salt has its limiting conductivity.
 func TestOnsagerEquation(t *testing.T) {
-	nacl := &sodiumChloride[0]
-	assert.InDelta(t, 126.39, nacl.equivalent(0), 1e-12)
-	assert.InDelta(t, 0.2300*126.39+60.65, nacl.equivalent(0)-nacl.equivalent(1), 0.002)
+	limit, drag := sodiumChloride[0].equivalent()
+	assert.InDelta(t, 126.39, limit, 1e-12)
+	assert.InDelta(t, 0.2300*126.39+60.65, drag, 0.002)
 	sulfate := &mixture[0]
-	assert.InDelta(t, 130.08, sulfate.equivalent(0), 1e-12)
+	limit, _ = sulfate.equivalent()
+	assert.InDelta(t, 130.08, limit, 1e-12)
 	assert.InDelta(t, 1.5, sulfate.strength(), 0)
-	assert.InDelta(t, 2.0, sulfate.equivalents(142036/0.4), 1e-12)
+	assert.InDelta(t, 2.0, sulfate.equivalents()*142036/0.4, 1e-12)
+	// What Newton's rule in Content rests on.
+	for _, s := range []Solution{SodiumChloride, PotassiumChloride, SulfateBicarbonateChloride} {
+		o := s.onsager()
+		assert.Greater(t, o.limit*ionSize, o.drag)
+	}
 }
 
 func TestSolutionRoundTrip(t *testing.T) {
@@ -196,6 +202,11 @@ func TestSolutionRoundTrip(t *testing.T) {
 			assert.Greater(t, float64(s.Scale(c)), scale, "the factor rises")
 			scale = float64(s.Scale(c))
 		}
+		for _, x := range []float64{1e-300, 1e-100, 1e-32, 1e-31, 1e-30, 1e-20, 1e20, 1e300} {
+			checks.Relative(t, "content", float64(s.Content(s.Conductivity(units.MassPerLitre(x)))), x, 1e-12)
+		}
+		assert.Positive(t, float64(s.Content(math.SmallestNonzeroFloat64)))
+		assert.True(t, math.IsNaN(float64(s.Content(math.MaxFloat64))), "more than any number")
 		assert.Zero(t, float64(s.Conductivity(0)))
 		assert.Zero(t, float64(s.Content(0)))
 		assert.NoError(t, s.CheckRange(0))

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"example.org/wellmixed/internal/input"
-	"example.org/wellmixed/internal/solve"
 	"example.org/wellmixed/units"
 )
 
@@ -31,21 +30,12 @@ const (
 //	         the table of the meters, which is 2 to 3.5 % lower, and PHREEQC 3
 //	outside  extrapolates (CheckRange tells); content < 0, NaN or Inf, no such solution: NaN
 func (s Solution) Conductivity(content units.MassPerLitre) units.Conductivity {
-	mix := s.salts()
-	if !(content >= 0 && content <= math.MaxFloat64) || len(mix) == 0 {
+	if !(content >= 0 && content <= math.MaxFloat64) || len(s.salts()) == 0 {
 		return units.Conductivity(math.NaN())
 	}
-	strength := 0.0
-	for i := range mix {
-		strength += mix[i].strength() * mix[i].equivalents(float64(content))
-	}
-	root := math.Sqrt(strength)
-	screening := root / (1 + ionSize*root)
-	sum := 0.0
-	for i := range mix {
-		sum += mix[i].equivalents(float64(content)) * mix[i].equivalent(screening)
-	}
-	return units.Conductivity(sum) // eq/L times S cm²/eq is mS/cm
+	o := s.onsager()
+	root := math.Sqrt(o.strength * float64(content))
+	return units.Conductivity(float64(content) * (o.limit - o.drag*root/(1+ionSize*root)))
 }
 
 // Content returns how much of the salt the solution of the conductivity c at 25 °C
@@ -55,18 +45,27 @@ func (s Solution) Content(c units.Conductivity) units.MassPerLitre {
 	if !possible(c) || len(s.salts()) == 0 {
 		return units.MassPerLitre(math.NaN())
 	}
-	if c == 0 {
-		return 0
+	// With x = √I, find the zero of x² (P - Q x/(1 + d x)) - σκ. As Q < P d for every
+	// solution here, it rises and is convex for x > 0, so that from any start Newton's
+	// rule gets to the right of the zero in one step, and to it from there.
+	o := s.onsager()
+	target := o.strength * float64(c)
+	if target < 1e-34 { // so thin that the ions do not feel each other
+		return units.MassPerLitre(float64(c) / o.limit)
 	}
-	// The slope of no salt here falls to a tenth of that at the start.
-	most := 10 * float64(c) / float64(s.Conductivity(1))
-	content, ok := solve.Brent(func(x float64) float64 {
-		return float64(s.Conductivity(units.MassPerLitre(x)) - c)
-	}, 0, most, 0)
-	if !ok {
-		return units.MassPerLitre(math.NaN())
+	x := math.Sqrt(target / o.limit)
+	x = math.Sqrt(target / (o.limit - o.drag*x/(1+ionSize*x)))
+	const enough, steps = 1e-9, 30 // a step squares what is left
+	for range steps {
+		u := 1 / (1 + ionSize*x)
+		molar := o.limit - o.drag*x*u
+		step := (x*x*molar - target) / (x * (2*molar - o.drag*x*u*u))
+		x -= step
+		if content := x * x / o.strength; math.Abs(step) <= enough*x && content <= math.MaxFloat64 {
+			return units.MassPerLitre(content)
+		}
 	}
-	return units.MassPerLitre(content)
+	return units.MassPerLitre(math.NaN())
 }
 
 // Scale returns the factor from conductivity to dissolved solids that this
@@ -138,19 +137,40 @@ const (
 	ionSize         = 0.3291 * 4
 )
 
-// equivalents returns the equivalents per litre in a solution of so many mg/L.
-func (s *salt) equivalents(content float64) float64 {
+// onsager is the conductivity of a solution as a law of its content alone: with
+// x = √I = √(σ content), κ = content (P - Q x/(1 + d x)).
+type onsager struct {
+	strength float64 // σ, ionic strength per mg/L
+	limit    float64 // P, mS/cm per mg/L at infinite dilution
+	drag     float64 // Q
+}
+
+func (s Solution) onsager() (o onsager) {
+	mix := s.salts()
+	for i := range mix {
+		n := mix[i].equivalents()
+		limit, drag := mix[i].equivalent()
+		o.strength += mix[i].strength() * n
+		o.limit += n * limit // eq/L times S cm²/eq is mS/cm
+		o.drag += n * drag
+	}
+	return o
+}
+
+// equivalents returns the equivalents per litre in a solution of one mg/L.
+func (s *salt) equivalents() float64 {
 	// A formula unit holds z- cations and z+ anions, or half of both.
-	return s.share * content / 1000 / s.molarMass * s.cation.charge * s.anion.charge
+	return s.share / 1000 / s.molarMass * s.cation.charge * s.anion.charge
 }
 
 // strength returns the ionic strength of one equivalent per litre.
 func (s *salt) strength() float64 { return (s.cation.charge + s.anion.charge) / 2 }
 
-// equivalent returns the equivalent conductivity, screening being √I/(1 + d √I).
-func (s *salt) equivalent(screening float64) float64 {
-	limit := s.cation.conductivity + s.anion.conductivity
+// equivalent returns the equivalent conductivity at infinite dilution and how much
+// of it is lost per √I/(1 + d √I).
+func (s *salt) equivalent() (limit, drag float64) {
+	limit = s.cation.conductivity + s.anion.conductivity
 	product, sum := s.cation.charge*s.anion.charge, s.cation.charge+s.anion.charge
 	q := product / sum * limit / (s.cation.charge*s.anion.conductivity + s.anion.charge*s.cation.conductivity)
-	return limit - (relaxation*product*q/(1+math.Sqrt(q))*limit+electrophoresis*sum)*screening
+	return limit, relaxation*product*q/(1+math.Sqrt(q))*limit + electrophoresis*sum
 }

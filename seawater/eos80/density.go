@@ -32,6 +32,19 @@ func SurfaceDensity(s units.PracticalSalinity, t units.Temperature) units.Densit
 	return Density(s, t, 0)
 }
 
+// SurfaceDensities is SurfaceDensity for a log, such as one that pss78.Salinities has
+// made of conductivities: it sets dst[i] to the density at s[i] and t[i]. It stops at
+// the end of the shortest of the three and returns how many it set, as copy does. It
+// allocates nothing.
+func SurfaceDensities(dst []units.Density, s []units.PracticalSalinity, t []units.Temperature) int {
+	n := min(len(dst), len(s), len(t))
+	dst, s, t = dst[:n], s[:n], t[:n] // spares the loop its bounds checks
+	for i := range dst {
+		dst[i] = Density(s[i], t[i], 0)
+	}
+	return n
+}
+
 // SpecificVolumeAnomaly returns how much more room a kilogram of this seawater
 // takes than one of salinity 35 and 0 °C at the same pressure, in m³/kg. Tables
 // print it in units of 1e-8 m³/kg.

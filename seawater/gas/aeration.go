@@ -5,7 +5,6 @@ import (
 	"time"
 
 	"example.org/wellmixed/internal/input"
-	"example.org/wellmixed/internal/solve"
 	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/units"
 )
@@ -86,15 +85,9 @@ func (a Aeration) After(d time.Duration) (Settled, error) {
 	if tau == 0 || p.from < nearest {
 		return s, nil
 	}
-	// Of a change of DIC no more than all is carbon dioxide, so the distance cannot
-	// fall faster than by a factor e in a time of one.
-	low, end := math.Max(p.from-tau, nearest), nearest
-	if p.time(low) > tau {
-		var ok bool
-		end, ok = solve.Brent(func(v float64) float64 { return p.time(v) - tau }, low, p.from, 1e-12)
-		if !ok {
-			return noSettled(), units.ErrNoConvergence
-		}
+	end, ok := p.after(tau)
+	if !ok {
+		return noSettled(), units.ErrNoConvergence
 	}
 	s.Water.DIC = p.dic(math.Exp(end))
 	if err := p.system.Update(a.Water.Alkalinity, s.Water.DIC); err != nil {
@@ -162,12 +155,48 @@ func (a Aeration) check() error {
 	return waterTemperature.Check(a.Water.Temperature.Celsius())
 }
 
-// time returns kLa t for the way from the present to v, by Gauss-Legendre
-// quadrature on more and more panels until two agree.
-func (p *path) time(v float64) float64 {
+// time returns kLa t for the way from the present to v.
+func (p *path) time(v float64) float64 { return p.between(v, p.from) }
+
+// after returns v once kLa t is tau, or nearest if the balance comes before, by
+// Newton's rule: the slowness is the slope of the time, and the time of each step adds
+// to that of the steps before. Where a step leads out of what is known to hold v, it is
+// halved instead.
+func (p *path) after(tau float64) (v float64, ok bool) {
+	v = p.from
+	low, high := nearest, p.from
+	const enough, steps = 1e-6, 60 // the error after a step is below its square
+	for range steps {
+		next := v - tau/p.slowness(v)
+		switch {
+		case next <= low && low == nearest: // the balance itself may come before
+			next = low
+		case !(next > low && next < high):
+			next = (low + high) / 2
+		}
+		tau -= p.between(next, v)
+		step := next - v
+		v = next
+		switch {
+		case math.IsNaN(tau):
+			return math.NaN(), false
+		case v == nearest && tau >= 0, math.Abs(step) <= enough:
+			return v, true
+		case tau > 0:
+			high = v
+		default:
+			low = v
+		}
+	}
+	return math.NaN(), false
+}
+
+// between returns the integral of the slowness, by Gauss-Legendre quadrature on more
+// and more panels until two agree.
+func (p *path) between(v, to float64) float64 {
 	last := math.NaN()
 	for panels := 1; panels <= 256; panels *= 2 {
-		half := (p.from - v) / float64(2*panels)
+		half := (to - v) / float64(2*panels)
 		sum := 0.
 		for i := range panels {
 			middle := v + half*float64(2*i+1)

@@ -3,7 +3,6 @@ package gas
 import (
 	"math"
 
-	"example.org/wellmixed/internal/solve"
 	"example.org/wellmixed/units"
 )
 
@@ -40,6 +39,12 @@ func SaturationPressure(t units.Temperature) units.AirPressure {
 func lnSaturation(k float64) float64 {
 	c := &saturationCoef
 	return c[0]/k + c[1] + k*(c[2]+k*(c[3]+k*c[4])) + c[5]*math.Log(k)
+}
+
+// lnSaturationSlope is the derivative of lnSaturation.
+func lnSaturationSlope(k float64) float64 {
+	c := &saturationCoef
+	return (c[5]-c[0]/k)/k + c[2] + k*(2*c[3]+k*3*c[4])
 }
 
 // Constants of moist air [ASHRAE] ch. 1.
@@ -113,18 +118,28 @@ func (a Air) Enthalpy() float64 {
 // DewPoint returns the temperature below which a surface gets wet. Air without any
 // vapour has none.
 //
-//	symbol   ps(td) = pa, by root search
+//	symbol   ps(td) = pa, solved to the last digits
 //	source   [HW83]
 //	range    td >= 0 °C; colder it is that over water, not the frost point
 //	outside  below -50 °C, no such air: NaN
 func (a Air) DewPoint() units.Temperature {
 	ln := math.Log(float64(a.VapourPressure()) * 100)
-	k, ok := solve.Brent(func(k float64) float64 { return lnSaturation(k) - ln }, zeroCelsius-50, zeroCelsius+101, 1e-9)
-	if !ok {
+	// Magnus's formula is within 1 K, from where four of Newton's steps leave
+	// nothing: each squares the error and takes a fiftieth of it.
+	m := ln - magnusCoef[0]
+	k := zeroCelsius + magnusCoef[2]*m/(magnusCoef[1]-m)
+	for range 4 {
+		k -= (lnSaturation(k) - ln) / lnSaturationSlope(k)
+	}
+	if !(k >= zeroCelsius-50 && k <= zeroCelsius+101) {
 		k = math.NaN()
 	}
 	return units.Kelvin(k)
 }
+
+// magnusCoef: ln p = c0 + c1 t/(c2 + t), Pa and °C, c0 = ln 611.2; from memory. It only
+// begins a search.
+var magnusCoef = [...]float64{6.41542, 17.62, 243.12}
 
 // HumidityFromWetBulb returns the relative humidity of air of a temperature in
 // which a thermometer in a wet sock shows less.

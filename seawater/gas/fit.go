@@ -136,17 +136,20 @@ func FitCurve(log []Reading) (TransferFit, error) {
 	low, high := 0.01/span, 20/shortest
 	ratio := math.Pow(high/low, 1./rungs)
 	best, least := 0, math.Inf(1)
+	mean := meanOxygen(log)
 	for i := 0; i <= rungs; i++ {
-		if c := bestCurve(log, low*math.Pow(ratio, float64(i))); c.square < least {
-			best, least = i, c.square
+		if square, _ := misfit(log, mean, low*math.Pow(ratio, float64(i))); square < least {
+			best, least = i, square
 		}
 	}
 	if flat(log) || best == 0 || best == rungs {
 		return noFit(), input.Bad("log", "readings that do not bend towards a saturation",
 			"a log of three times the time in which two thirds of the deficit go")
 	}
-	k, ok := solve.Brent(func(k float64) float64 { return bestCurve(log, k).slope },
-		low*math.Pow(ratio, float64(best-1)), low*math.Pow(ratio, float64(best+1)), 0)
+	k, ok := solve.Brent(func(k float64) float64 {
+		_, slope := misfit(log, mean, k)
+		return slope
+	}, low*math.Pow(ratio, float64(best-1)), low*math.Pow(ratio, float64(best+1)), 0)
 	if !ok {
 		return noFit(), units.ErrNoConvergence
 	}
@@ -163,36 +166,66 @@ func FitCurve(log []Reading) (TransferFit, error) {
 	return f, nil
 }
 
+// misfit returns the sum of squared residuals that the best curve of a rate
+// leaves, less that of the mean, and half of its derivative by the rate, in one
+// pass over the log. The two linear unknowns being at their best, the sum depends on
+// the rate only through the exponential e:
+//
+//	Σ r² - Σ (C - C̄)² = -ef²/ee, ½ d/dk = -A Σ r t e, A = -ef/ee
+//
+// with ee = Σ (e - ē)² and ef = Σ (e - ē) (C - C̄).
+func misfit(log []Reading, mean, k float64) (square, slope float64) {
+	n := float64(len(log))
+	// Counted from its last value, e keeps its digits where the curve is flat.
+	e0 := math.Exp(-k * hours(log, len(log)-1))
+	var e1, ee, ef float64 // sums of e, its square and its product with C - C̄
+	var t1, te, tf float64 // the same with t e in the place of one e, or times t e
+	for i := range log {
+		t := hours(log, i)
+		e := math.Exp(-k * t)
+		d, f := e-e0, float64(log[i].Oxygen)-mean
+		e1, ee, ef = e1+d, ee+d*d, ef+d*f
+		t *= e
+		t1, te, tf = t1+t, te+t*d, tf+t*f
+	}
+	ee -= e1 * e1 / n
+	te -= t1 * e1 / n
+	start := -ef / ee
+	return -ef * ef / ee, -start * (tf + start*te)
+}
+
+func meanOxygen(log []Reading) float64 {
+	var sum float64
+	for i := range log {
+		sum += float64(log[i].Oxygen)
+	}
+	return sum / float64(len(log))
+}
+
 // curve is the best curve of one rate: C = saturation - start exp(-rate t).
 type curve struct {
 	rate, saturation, start float64
 	square                  float64 // sum of squared residuals
-	slope                   float64 // half of its derivative by the rate
 }
 
-// bestCurve solves the two linear unknowns for a rate. As they are at their best,
-// the sum of squares depends on the rate only through the exponential.
+// bestCurve solves the two linear unknowns for a rate.
 func bestCurve(log []Reading, k float64) curve {
-	n := float64(len(log))
-	var meanE, meanF float64
+	mean, n := meanOxygen(log), float64(len(log))
+	var meanE float64
 	for i := range log {
 		meanE += math.Exp(-k*hours(log, i)) / n
-		meanF += float64(log[i].Oxygen) / n
 	}
 	var ee, ef float64
 	for i := range log {
 		e := math.Exp(-k*hours(log, i)) - meanE
 		ee += e * e
-		ef += e * (float64(log[i].Oxygen) - meanF)
+		ef += e * (float64(log[i].Oxygen) - mean)
 	}
 	c := curve{rate: k, start: -ef / ee}
-	c.saturation = meanF + c.start*meanE
+	c.saturation = mean + c.start*meanE
 	for i := range log {
-		t := hours(log, i)
-		e := math.Exp(-k * t)
-		r := float64(log[i].Oxygen) - c.saturation + c.start*e
+		r := float64(log[i].Oxygen) - c.saturation + c.start*math.Exp(-k*hours(log, i))
 		c.square += r * r
-		c.slope -= r * c.start * t * e
 	}
 	return c
 }

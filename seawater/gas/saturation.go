@@ -41,6 +41,18 @@ func (g Species) Saturation(s units.PracticalSalinity, t units.Temperature, p un
 	return c * units.AmountPerKilogram(factor)
 }
 
+// Saturations is Saturation for a log: it sets dst[i] to the content at s[i] and t[i],
+// all under one pressure. It stops at the end of the shortest of the three and returns
+// how many it set, as copy does. It allocates nothing.
+func (g Species) Saturations(dst []units.AmountPerKilogram, s []units.PracticalSalinity, t []units.Temperature, p units.AirPressure) int {
+	n := min(len(dst), len(s), len(t))
+	dst, s, t = dst[:n], s[:n], t[:n] // spares the loop its bounds checks
+	for i := range dst {
+		dst[i] = g.Saturation(s[i], t[i], p)
+	}
+	return n
+}
+
 func (g Species) atOneAtmosphere(s units.PracticalSalinity, t units.Temperature) units.AmountPerKilogram {
 	switch g {
 	case Oxygen:

@@ -47,13 +47,16 @@ func (s scale) salinity(reading float64, t units.Temperature) (units.AbsoluteSal
 	if err := temperatureRange.Check(t.Celsius()); err != nil {
 		return noSalinity(), err
 	}
+	rho := (reading - s.offset) * s.unit / s.growth(t)
+	sa := teos10.SalinityFromDensityExact(units.Density(rho), t, 0)
+	if g := sa.GramsPerKilogram(); g > 0 && g < saltiest { // which spares the ends of the scale
+		return sa, nil
+	}
 	possible := units.Range{Quantity: "reading", Min: s.show(units.Absolute(0), t), Max: s.show(units.Absolute(saltiest), t),
 		Source: "from pure water to 120 g/kg at this temperature"}
 	if err := possible.Check(reading); err != nil {
 		return noSalinity(), err
 	}
-	rho := (reading - s.offset) * s.unit / s.growth(t)
-	sa := teos10.SalinityFromDensityExact(units.Density(rho), t, 0)
 	if !(sa.GramsPerKilogram() >= 0) { // an offset so large that no digit of the density is left
 		return noSalinity(), input.Bad("reading", input.Number(reading), "a reading that can be told from the offset")
 	}

@@ -100,22 +100,34 @@ const (
 	pairConductivity = 12    // S cm²/mol of MgHCO3+ at 25 °C, estimated here
 )
 
-// pairs are the ion pairs that the solutions of one salt do not account for.
+// pairing holds the ion pairs that the solutions of one salt do not account for.
 //
 //	symbol   [pair] = K [cation] [anion], free ions
-//	units    kg of water per mol
+//	units    kg of water per mol; none where there is no pair
 //	source   calibrated here: Mg-SO4 on the conductivity of seawater of S 35 at 25 °C
 //	         [PSS-78], Ca-SO4 and Sr-SO4 set equal; the others on the alkalinity and
 //	         carbon coefficients of [PWM11]. They are smaller than measured
 //	         association constants, since Λ of Na2SO4 and K2CO3 holds a part already.
-var pairs = [...]struct {
-	cation, anion Ion
-	k             float64
-}{
-	{Magnesium, Sulfate, 3.4},
-	{Calcium, Sulfate, 3.4},
-	{Strontium, Sulfate, 3.4},
-	{Magnesium, Carbonate, 10},
-	{Calcium, Carbonate, 15},
-	{Magnesium, Bicarbonate, 2.5},
+var pairing = [...][3]float64{
+	pairedMagnesium: {pairedSulfate: 3.4, pairedCarbonate: 10, pairedBicarbonate: 2.5},
+	pairedCalcium:   {pairedSulfate: 3.4, pairedCarbonate: 15},
+	pairedStrontium: {pairedSulfate: 3.4},
 }
+
+// The rows and columns of pairing.
+const (
+	pairedMagnesium = iota
+	pairedCalcium
+	pairedStrontium
+)
+
+const (
+	pairedSulfate = iota
+	pairedCarbonate
+	pairedBicarbonate
+)
+
+var (
+	pairedCations = [...]Ion{pairedMagnesium: Magnesium, pairedCalcium: Calcium, pairedStrontium: Strontium}
+	pairedAnions  = [...]Ion{pairedSulfate: Sulfate, pairedCarbonate: Carbonate, pairedBicarbonate: Bicarbonate}
+)

@@ -109,32 +109,34 @@ func (m *mixture) unpaired() (free [count]float64, bicarbonatePair float64) {
 	for i := range free {
 		free[i] = m.moles(Ion(i))
 	}
-	for step := 0; step < 200; step++ {
+	var k [len(pairedCations)][len(pairedAnions)]float64 // kg of solution per mol
+	var cation, anion, cations, anions [3]float64        // free, and in all
+	perSolution := 1 / m.water
+	for i := range k {
+		for j := range k[i] {
+			k[i][j] = pairing[i][j] * perSolution
+		}
+		cations[i], anions[i] = free[pairedCations[i]], free[pairedAnions[i]]
+	}
+	anion = anions
+	for range 200 {
 		var moved float64
-		for _, side := range [...]bool{true, false} {
-			var bound [count]float64
-			for _, p := range pairs {
-				if side {
-					bound[p.cation] += p.k / m.water * free[p.anion]
-				} else {
-					bound[p.anion] += p.k / m.water * free[p.cation]
-				}
-			}
-			for i, b := range bound {
-				if b != 0 {
-					x := m.moles(Ion(i)) / (1 + b)
-					moved = math.Max(moved, math.Abs(x-free[i]))
-					free[i] = x
-				}
-			}
+		for i := range cation {
+			cation[i] = cations[i] / (1 + k[i][0]*anion[0] + k[i][1]*anion[1] + k[i][2]*anion[2])
+		}
+		for j := range anion {
+			x := anions[j] / (1 + k[0][j]*cation[0] + k[1][j]*cation[1] + k[2][j]*cation[2])
+			moved = max(moved, math.Abs(x-anion[j]))
+			anion[j] = x
 		}
 		if !(moved > 1e-16) {
 			break
 		}
 	}
-	const magnesiumBicarbonate = len(pairs) - 1
-	bicarbonatePair = pairs[magnesiumBicarbonate].k / m.water * free[Magnesium] * free[Bicarbonate]
-	return free, bicarbonatePair
+	for i := range cation {
+		free[pairedCations[i]], free[pairedAnions[i]] = cation[i], anion[i]
+	}
+	return free, k[pairedMagnesium][pairedBicarbonate] * cation[pairedMagnesium] * anion[pairedBicarbonate]
 }
 
 // index adds up the molar refractions.

@@ -88,12 +88,36 @@ func (c Composition) Shown(p Property, t units.Temperature) units.AbsoluteSalini
 	if p == Index {
 		rho = c.Density(t)
 	}
-	want := p.of(&c, t, rho)
-	s, ok := solve.Brent(func(s float64) float64 { return p.ofReference(s, t) - want }, 0, highestShown*referenceUnit, 0)
-	if !ok {
-		return units.Absolute(math.NaN())
+	return units.Absolute(p.reference(p.of(&c, t, rho), c.grams(), t))
+}
+
+// reference returns the g/kg of reference water of which the modelled property is
+// want, or NaN. The search starts with the mass that is dissolved and with pure
+// water. As the properties are almost straight lines, three or four secants are
+// enough; where they are not, the search between the ends always comes to one.
+func (p Property) reference(want, dissolved float64, t units.Temperature) float64 {
+	const most = highestShown * referenceUnit
+	off := func(s float64) float64 { return p.ofReference(s, t) - want }
+	last, s := 0., math.Min(dissolved, most)
+	offLast, offS := off(last), off(s)
+	const enough, secants = 1e-9, 8 // what is left after a step of 1e-9 g/kg is below the last bits
+	for range secants {
+		step := offS * (s - last) / (offS - offLast)
+		last, offLast = s, offS
+		s -= step
+		if !(s >= 0 && s <= most) {
+			break
+		}
+		if math.Abs(step) <= enough {
+			return s
+		}
+		offS = off(s)
 	}
-	return units.Absolute(s)
+	s, ok := solve.Brent(off, 0, most, 0)
+	if !ok {
+		return math.NaN()
+	}
+	return s
 }
 
 // sound tells whether the contents can be those of a water.

@@ -21,6 +21,42 @@ func BenchmarkSalinity(b *testing.B) {
 	}
 }
 
+// A log of a day, a reading a minute; nanoseconds are those of one reading. The loop
+// over Salinity is there to compare.
+func BenchmarkLog(b *testing.B) {
+	const n = 24 * 60
+	var (
+		dst [n]units.PracticalSalinity
+		c   [n]units.Conductivity
+		t   [n]units.Temperature
+	)
+	for i := range c {
+		c[i], t[i] = units.Conductivity(40+float64(i)/100), units.Celsius(float64(i)/50)
+	}
+	for _, at := range []struct {
+		name string
+		p    units.SeaPressure
+	}{{"surface", 0}, {"depth", 1000}} {
+		perReading := func(b *testing.B) { b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/n, "ns/reading") }
+		b.Run("Salinities/"+at.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for i := 0; i < b.N; i++ {
+				Salinities(dst[:], c[:], t[:], at.p)
+			}
+			perReading(b)
+		})
+		b.Run("loop/"+at.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for i := 0; i < b.N; i++ {
+				for j := range dst {
+					dst[j] = Salinity(c[j], t[j], at.p)
+				}
+			}
+			perReading(b)
+		})
+	}
+}
+
 func BenchmarkSalinityAtDepth(b *testing.B) {
 	b.ReportAllocs()
 	for i := 0; i < b.N; i++ {

@@ -15,6 +15,18 @@ func ExampleSalinity() {
 	// Output: 34.99
 }
 
+// The logger stored a conductivity and a temperature every hour. What was the
+// salinity?
+func ExampleSalinities() {
+	log := []units.Conductivity{53.06, 52.91, 53.34}
+	temperatures := []units.Temperature{units.Celsius(25), units.Celsius(24.8), units.Celsius(25.3)}
+	salinities := make([]units.PracticalSalinity, len(log)) // once, for all logs
+	for _, s := range salinities[:pss78.Salinities(salinities, log, temperatures, 0)] {
+		fmt.Printf("%.2f ", s.Value())
+	}
+	// Output: 34.99 35.04 34.97
+}
+
 // What should a meter show in water of salinity 35 at 25 °C?
 func ExampleConductivity() {
 	c := pss78.Conductivity(units.Practical(35), units.Celsius(25), 0)

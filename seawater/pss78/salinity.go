@@ -22,6 +22,19 @@ func Salinity(c units.Conductivity, t units.Temperature, p units.SeaPressure) un
 	return salinity(float64(c), standard, float64(c)*(1/standard), t, p)
 }
 
+// Salinities is Salinity for a log: it sets dst[i] to the salinity of c[i] and
+// t[i], all at one pressure. It stops at the end of the shortest of the three and
+// returns how many it set, as copy does, so that no log can make it panic. It
+// allocates nothing.
+func Salinities(dst []units.PracticalSalinity, c []units.Conductivity, t []units.Temperature, p units.SeaPressure) int {
+	n := min(len(dst), len(c), len(t))
+	dst, c, t = dst[:n], c[:n], t[:n] // spares the loop its bounds checks
+	for i := range dst {
+		dst[i] = Salinity(c[i], t[i], p)
+	}
+	return n
+}
+
 // Salinity returns the practical salinity of water of this conductivity
 // ratio. It is the function Salinity with C = R C(35,15,0).
 func (r Ratio) Salinity(t units.Temperature, p units.SeaPressure) units.PracticalSalinity {

@@ -131,6 +131,7 @@ func TestBranchesMeet(t *testing.T) {
 }
 
 func TestRising(t *testing.T) {
+	finer := checks.Step(1.001, 1.02)
 	for _, p := range []units.SeaPressure{0, 1000, 10000} {
 		for _, celsius := range []float64{-2, 0, 7.5, 15, 25, 35} {
 			temperature := units.Celsius(celsius)
@@ -138,7 +139,7 @@ func TestRising(t *testing.T) {
 			assert.Less(t, float64(zero), 0.0024, "where the extension crosses zero")
 			last := Salinity(0, temperature, p).Value()
 			assert.Zero(t, last)
-			for c := units.Conductivity(1e-5); c < 90; c *= 1.001 {
+			for c := units.Conductivity(1e-5); c < 90; c *= units.Conductivity(finer) {
 				s := Salinity(c, temperature, p).Value()
 				if !(s > last || s == 0 && c <= zero) {
 					t.Fatalf("%v at %v, %v: salinity %v after %v", c, temperature, p, s, last)
@@ -146,7 +147,7 @@ func TestRising(t *testing.T) {
 				last = s
 			}
 			before := units.Conductivity(0)
-			for s := 1e-7; s < 45; s *= 1.001 {
+			for s := 1e-7; s < 45; s *= finer {
 				c := Conductivity(units.Practical(s), temperature, p)
 				if !(c > before) {
 					t.Fatalf("%v at %v, %v: conductivity %v after %v", s, temperature, p, c, before)
@@ -158,9 +159,10 @@ func TestRising(t *testing.T) {
 }
 
 func TestRoundTrip(t *testing.T) {
+	warmer, saltier := checks.Step(0.5, 2.5), checks.Step(0.05, 0.3)
 	for _, p := range []units.SeaPressure{0, 10, 1000, 10000} {
-		for celsius := -2.0; celsius <= 35; celsius += 0.5 {
-			for s := 0.0; s <= 42; s += 0.05 {
+		for celsius := -2.0; celsius <= 35; celsius += warmer {
+			for s := 0.0; s <= 42; s += saltier {
 				roundTrip(t, s, celsius, float64(p))
 				roundTrip(t, 2*math.Pow(10, -s/3), celsius, float64(p))
 			}
@@ -181,7 +183,7 @@ func roundTrip(t *testing.T, s, celsius, p float64) {
 // Outside the range the inverse remains one, a little less exactly.
 func TestExtrapolatedRoundTrip(t *testing.T) {
 	for _, celsius := range []float64{-10, 0, 25, 50, 100} {
-		for s := 0.5; s <= 1000; s += 0.5 {
+		for s := 0.5; s <= 1000; s += checks.Step(0.5, 5) {
 			c := Conductivity(units.Practical(s), units.Celsius(celsius), 0)
 			checks.Relative(t, "salinity", Salinity(c, units.Celsius(celsius), 0).Value(), s, 1e-11)
 		}
@@ -258,12 +260,37 @@ func TestCheckRange(t *testing.T) {
 	}
 }
 
+// A log gives what its readings give one by one, to the end of the shortest.
+func TestSalinities(t *testing.T) {
+	c := []units.Conductivity{53.06, 0, 1.5, -1, 42.914, units.Conductivity(math.NaN())}
+	temperatures := []units.Temperature{units.Celsius(25), units.Celsius(10), units.Celsius(-2), units.Celsius(25), units.Celsius(15), units.Celsius(25)}
+	for _, p := range []units.SeaPressure{0, 1000} {
+		for _, lengths := range [][3]int{{6, 6, 6}, {4, 6, 6}, {6, 3, 6}, {6, 6, 2}, {0, 6, 6}, {6, 0, 6}, {6, 6, 0}} {
+			untouched := units.Practical(-7)
+			dst := []units.PracticalSalinity{untouched, untouched, untouched, untouched, untouched, untouched}
+			n := Salinities(dst[:lengths[0]], c[:lengths[1]], temperatures[:lengths[2]], p)
+			assert.Equal(t, min(lengths[0], lengths[1], lengths[2]), n)
+			for i, got := range dst {
+				want := untouched
+				if i < n {
+					want = Salinity(c[i], temperatures[i], p)
+				}
+				assert.Equal(t, math.Float64bits(want.Value()), math.Float64bits(got.Value()))
+			}
+		}
+	}
+	assert.Zero(t, Salinities(nil, nil, nil, 0))
+}
+
 func TestNoAllocations(t *testing.T) {
 	temperature := units.Celsius(25)
 	checks.NoAllocations(t, "Salinity", func() { sinkS = Salinity(53.06, temperature, 10) })
 	checks.NoAllocations(t, "Salinity, dilute", func() { sinkS = Salinity(1, temperature, 10) })
 	checks.NoAllocations(t, "Conductivity", func() { sinkC = Conductivity(units.Practical(35), temperature, 10) })
 	checks.NoAllocations(t, "Conductivity, dilute", func() { sinkC = Conductivity(units.Practical(1), temperature, 10) })
+	checks.NoAllocations(t, "Salinities", func() {
+		Salinities(make([]units.PracticalSalinity, 8), make([]units.Conductivity, 8), make([]units.Temperature, 8), 10)
+	})
 	checks.NoAllocations(t, "CheckRange", func() { sinkErr = CheckRange(units.Practical(35), temperature, 0) })
 }
 

@@ -3,8 +3,6 @@ package refractometer
 import (
 	"math"
 
-	"example.org/wellmixed/internal/solve"
-	"example.org/wellmixed/seawater/teos10"
 	"example.org/wellmixed/units"
 )
 
@@ -32,11 +30,38 @@ func Sucrose(w units.Fraction, t units.Temperature) AirIndex {
 
 // sucrose is Sucrose, going on smoothly to strengths just below zero.
 func sucrose(w float64, t units.Temperature) float64 {
-	t0 := units.Celsius(scaleTemperature)
-	n20 := AirIndex{Seawater(units.PracticalSalinity{}, t0).value + sugarIndex(100*w)}
-	sugar := refraction(n20, sucroseDensity(w, t0)) - (1-w)*waterRefraction(t0)
-	return unrefract(float64(sucroseDensity(w, t)) * ((1-w)*waterRefraction(t) + sugar)).Air(SodiumD).value
+	s := sugarAt(t)
+	return s.index(w)
 }
+
+// sugared is what the index of sugared water depends on at one temperature.
+type sugared struct {
+	fresh              float64  // index of water at 20 °C
+	water20, water     float64  // refraction of water at 20 °C and at t
+	density20, density solution // of the sugared water
+}
+
+func sugarAt(t units.Temperature) sugared {
+	t0 := units.Celsius(scaleTemperature)
+	fresh := Seawater(units.PracticalSalinity{}, t0)
+	s := sugared{fresh: fresh.value, density20: solutionAt(t0, &sugarDensityCoef)}
+	s.water20 = refraction(fresh, s.density20.water)
+	s.water, s.density = s.water20, s.density20
+	if t != t0 {
+		s.density = solutionAt(t, &sugarDensityCoef)
+		s.water = refraction(Seawater(units.PracticalSalinity{}, t), s.density.water)
+	}
+	return s
+}
+
+// index returns the index of a strength, relative to air.
+func (s *sugared) index(w float64) float64 {
+	sugar := refraction(AirIndex{s.fresh + sugarIndex(100*w)}, s.density20.of(w)) - (1-w)*s.water20
+	return unrefract(s.density.of(w) * ((1-w)*s.water + sugar)).Air(SodiumD).value
+}
+
+// refraction returns LL/ρ of a liquid, in m³/kg.
+func refraction(n AirIndex, rho float64) float64 { return lorentzLorenz(n.Vacuum(SodiumD)) / rho }
 
 // SucroseStrength returns the strength of a solution of sucrose of an index at
 // the sodium D line; it undoes Sucrose.
@@ -57,21 +82,29 @@ func SucroseStrength(n AirIndex, t units.Temperature) units.Fraction {
 	return units.Fraction(w)
 }
 
+// sucroseContent begins with the strength that has the index at 20 °C, with what
+// the water has drifted taken away, and goes on by secants. As the index is almost a
+// straight line, four are enough; the bends between the rows of the table cost one
+// more at most.
 func sucroseContent(n float64, t units.Temperature) float64 {
-	w, ok := solve.Brent(func(w float64) float64 { return sucrose(w, t) - n }, -0.01, 0.32, 1e-14)
-	if !ok {
-		return math.NaN()
+	s := sugarAt(t)
+	w, slope := sugarStrengthOf(n - s.index(0))
+	off := s.index(w) - n
+	const enough, secants = 1e-10, 16 // of a step; a hundredth of it is left, and less between bends
+	for range secants {
+		step := off / slope
+		w -= step
+		if !(w >= -0.01 && w <= 0.32) {
+			break
+		}
+		before := off
+		off = s.index(w) - n
+		if math.Abs(step) <= enough {
+			return w - off/slope
+		}
+		slope = (before - off) / step
 	}
-	return w
-}
-
-// refraction returns LL/ρ of a liquid, in m³/kg.
-func refraction(n AirIndex, rho units.Density) float64 {
-	return lorentzLorenz(n.Vacuum(SodiumD)) / float64(rho)
-}
-
-func waterRefraction(t units.Temperature) float64 {
-	return refraction(Seawater(units.PracticalSalinity{}, t), teos10.DensityExact(units.Absolute(0), t, 0))
+	return math.NaN()
 }
 
 // sugarTable is the index at 20 °C, relative to air, of 0, 1, 2 ... 30 % sucrose [I74].
@@ -90,4 +123,15 @@ func sugarIndex(percent float64) float64 {
 		i = int(math.Min(percent, float64(len(sugarTable)-2)))
 	}
 	return sugarTable[i] - sugarTable[0] + (percent-float64(i))*(sugarTable[i+1]-sugarTable[i])
+}
+
+// sugarStrengthOf undoes sugarIndex, and returns the slope there as well, by the mass
+// fraction.
+func sugarStrengthOf(d float64) (w, slope float64) {
+	i := 0
+	for i < len(sugarTable)-2 && d >= sugarTable[i+1]-sugarTable[0] {
+		i++
+	}
+	slope = 100 * (sugarTable[i+1] - sugarTable[i])
+	return float64(i)/100 + (d-(sugarTable[i]-sugarTable[0]))/slope, slope
 }

@@ -193,7 +193,7 @@ func within(t *testing.T, what string, got, want, size float64) {
 func TestVolumeIsThePublishedSum(t *testing.T) {
 	list := terms(t, "specvol75", "", "i_salinity", "j_temperature", "k_pressure", "coef")
 	r := rand.New(rand.NewPCG(3, 4))
-	for n := range 200 {
+	for n := range checks.Runs(200, 40) {
 		s, y, z := 0.7+0.8*r.Float64(), 2*r.Float64()-0.5, 1.5*r.Float64()
 		if n%4 == 0 {
 			z = 0
@@ -241,7 +241,7 @@ func TestGibbsIsThePublishedSum(t *testing.T) {
 		}
 	}
 	r := rand.New(rand.NewPCG(5, 6))
-	for n := range 200 {
+	for n := range checks.Runs(200, 40) {
 		x, y, z := 0.05+1.6*r.Float64(), 2.5*r.Float64()-0.5, 1.2*r.Float64()
 		if n%4 == 0 {
 			z = 0
@@ -305,7 +305,7 @@ func TestToolboxPolynomialsAreThePublishedSums(t *testing.T) {
 	freezeT := terms(t, "toolbox_polynomials", "t_freezing_poly", "i", "j", "k", "coef")
 	osmotic := terms(t, "toolbox_polynomials", "osmotic_coefficient", "i", "j", "k", "coef")
 	r := rand.New(rand.NewPCG(7, 8))
-	for range 200 {
+	for range checks.Runs(200, 40) {
 		x, y, z := 1.5*r.Float64(), 1.5*r.Float64(), r.Float64()
 		sa := absolute(x * x * salinityUnit)
 		var c column

@@ -48,18 +48,19 @@ func SalinityFromDensity(rho units.Density, ct ConservativeTemperature, p units.
 //	outside  extrapolates (CheckRangeExact of the result tells); NaN if no salinity
 //	         has this density, lighter than pure water for one; meaningless input: NaN
 func SalinityFromDensityExact(rho units.Density, t units.Temperature, p units.SeaPressure) units.AbsoluteSalinity {
-	x, y, z := reduce(units.Absolute(20), t.Celsius(), p.Decibars())
+	s := guessSalinity(rho.KilogramsPerCubicMetre(), t.Celsius(), p.Decibars())
+	x, y, z := reduce(units.Absolute(s), t.Celsius(), p.Decibars())
 	v := pascalUnit / rho.KilogramsPerCubicMetre()
-	// Newton's rule in SA, in which the volume is almost straight.
-	const enough, steps = 1e-8, 60
-	s := 20.0
+	// Newton's rule in SA, in which the volume is almost straight: of a step d there is
+	// less than 0.001 d²/x left.
+	const enough, steps = 1e-10, 60 // of d²/x, g²/kg²
 	for range steps {
 		var c column
 		c.seawaterP(x, z)
 		f := c.value(y) - v
 		c.salineSP(x, z)
 		d := f * (2 * salinityUnit) / c.value(y)
-		if math.Abs(d) < enough {
+		if d*d < enough*x || math.Abs(d) < 1e-8 {
 			return salinityResult(s - d)
 		}
 		// No salinity is below zero: try pure water before giving up.
@@ -70,6 +71,21 @@ func SalinityFromDensityExact(rho units.Density, t units.Temperature, p units.Se
 	}
 	return units.Absolute(math.NaN())
 }
+
+// guessSalinity returns a salinity within 1 g/kg in the ocean and a tank, and any that
+// is possible elsewhere.
+func guessSalinity(rho, t, p float64) float64 {
+	c := &guessCoef
+	s := (rho - c[0] - t*(c[1]+t*c[2]) - p*c[3]) / (c[4] + t*c[5])
+	if !(s >= 0 && s <= 1000) {
+		return 0
+	}
+	return s
+}
+
+// guessCoef: ρ = c0 + c1 t + c2 t² + c3 p + (c4 + c5 t) SA, fitted here to DensityExact for 0
+// to 42 g/kg, -2 to 40 °C and 0 to 1000 dbar; within 0.6 kg/m³.
+var guessCoef = [...]float64{1000.18, -0.00679, -0.004793, 0.004481, 0.7943, -0.001762}
 
 // salinityResult drops what no water can have, and takes what is below zero
 // by rounding alone for zero.

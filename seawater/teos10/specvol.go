@@ -58,6 +58,18 @@ func SurfaceDensity(sa units.AbsoluteSalinity, ct ConservativeTemperature) units
 	return units.Density(1 / (c0 + w*(c2+w*(c4+w*v60[0])) + math.Sqrt(w)*(c1+w*(c3+w*c5))))
 }
 
+// SurfaceDensities is SurfaceDensity for a log: it sets dst[i] to the density at sa[i]
+// and ct[i]. It stops at the end of the shortest of the three and returns how many it
+// set, as copy does. It allocates nothing.
+func SurfaceDensities(dst []units.Density, sa []units.AbsoluteSalinity, ct []ConservativeTemperature) int {
+	n := min(len(dst), len(sa), len(ct))
+	dst, sa, ct = dst[:n], sa[:n], ct[:n] // spares the loop its bounds checks
+	for i := range dst {
+		dst[i] = SurfaceDensity(sa[i], ct[i])
+	}
+	return n
+}
+
 // ThermalExpansion returns the thermal expansion coefficient with respect to
 // Conservative Temperature.
 //

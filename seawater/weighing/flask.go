@@ -39,14 +39,18 @@ func (f Flask) Salinity(reading units.Mass, t units.Temperature) (units.Absolute
 	if err := waterTemperature.Check(t.Celsius()); err != nil {
 		return noSalinity(), err
 	}
+	air := f.Air.Density()
+	rho := units.Density(float64(reading)*steelLift(air)/float64(f.Vessel.Volume(t))) + air
+	sa := teos10.SalinityFromDensityExact(rho, t, 0)
+	if s := sa.GramsPerKilogram(); s > 0 && s < saltiest { // which spares the two ends
+		return sa, nil
+	}
 	possible := units.Range{Quantity: "reading", Min: f.shown(units.Absolute(0), t).Grams(), Max: f.shown(units.Absolute(saltiest), t).Grams(),
 		Unit: "g", Source: "the flask full of pure water, and of water of 120 g/kg"}
 	if err := possible.Check(reading.Grams()); err != nil {
 		return noSalinity(), err
 	}
-	air := f.Air.Density()
-	rho := units.Density(float64(reading)*steelLift(air)/float64(f.Vessel.Volume(t))) + air
-	return teos10.SalinityFromDensityExact(rho, t, 0), nil
+	return sa, nil
 }
 
 // Uncertainty holds standard uncertainties, of zero where something is known
