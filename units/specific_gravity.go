@@ -28,7 +28,7 @@ func (p GravityPair) String() string {
 	if p == SG60F() { // its Celsius value has no short text
 		return "60/60 °F"
 	}
-	return number(p.Liquid.celsius) + "/" + number(p.Water.celsius) + " °C"
+	return number(p.Liquid.Celsius()) + "/" + number(p.Water.Celsius()) + " °C"
 }
 
 // SpecificGravity (relative density) is the density of a liquid at one

@@ -23,13 +23,14 @@ const (
 //	source   [CW95] eq. 18, fitted on the total scale
 //	units    pH on the total scale, S PSS-78, t °C ITS-90
 //	range    -2 <= t <= 40 °C, 0 <= S <= 40
-//	outside  extrapolates (CheckAmmoniaRange tells); S < 0, NaN or Inf: NaN
+//	outside  extrapolates (CheckAmmoniaRange tells); S < 0, NaN, Inf, or a temperature or a
+//	         pH that nobody set: NaN
 //
 // A pH on another scale must be turned into one on this first (NBSPH.Total and
 // the like): at salinity 35 a pH on the free scale would give a quarter too much.
 // Constants.FreeAmmonia works with the other fits.
 func FreeAmmonia(s units.PracticalSalinity, t units.Temperature, ph TotalPH) units.Fraction {
-	if !possible(s, t) {
+	if !possible(s, t) || !isSet(ph.value) {
 		return units.Fraction(math.NaN())
 	}
 	c := conditionsAt(s.Value(), t.Celsius())
@@ -38,7 +39,13 @@ func FreeAmmonia(s units.PracticalSalinity, t units.Temperature, ph TotalPH) uni
 
 // FreeAmmonia returns the share of the total ammonia that is NH3, by the
 // constant of ammonium among the constants.
-func (c *Constants) FreeAmmonia(ph TotalPH) units.Fraction { return freeShare(c.KNH4, ph) }
+// A pH that nobody set gives NaN.
+func (c *Constants) FreeAmmonia(ph TotalPH) units.Fraction {
+	if !isSet(ph.value) {
+		return units.Fraction(math.NaN())
+	}
+	return freeShare(c.KNH4, ph)
+}
 
 // freeShare is written so that an infinite pH is 0 or 1, as it should be.
 func freeShare(k float64, ph TotalPH) units.Fraction {

@@ -13,7 +13,12 @@ import (
 // constants; those of acids are on the total scale, but KS and KF on the free
 // one, where they belong.
 //
-// A constant may be replaced by one of your own.
+// A constant may be replaced by one of your own. It serves whatever is asked of
+// these Constants and of a System solved with them, but not of a Water, which
+// carries Options and asks At again: a total of your own belongs in Options.
+//
+// The methods take a pointer, so the Constants need a name of their own: what At
+// returns cannot be asked in the same breath.
 type Constants struct {
 	Salinity    units.PracticalSalinity
 	Temperature units.Temperature
@@ -47,8 +52,8 @@ type Constants struct {
 //	source   the authors that o names; see the fields of Constants
 //	units    S PSS-78, t °C ITS-90, constants mol/kg
 //	range    CheckRange, CheckSaturationRange and CheckAmmoniaRange tell
-//	outside  extrapolates; S < 0, S > 120, t < -100 °C, t > 400 °C, NaN, Inf or an
-//	         unknown set: NaN
+//	outside  extrapolates; S < 0, S > 120, t < -100 °C, t > 400 °C, NaN, Inf, a temperature
+//	         that nobody set or an unknown set: NaN
 //
 // The fits were made on IPTS-68 or ITS-90 thermometers; the difference, 0.006 K
 // at 25 °C, is below what they were measured to.
@@ -104,9 +109,10 @@ const (
 	hottest  = 400
 )
 
-// possible tells whether a formula can be asked at all. NaN fails.
+// possible tells whether a formula can be asked at all. NaN fails, and a
+// temperature that was forgotten: constants of ice water look like any others.
 func possible(s units.PracticalSalinity, t units.Temperature) bool {
-	return s.Value() >= 0 && s.Value() <= saltiest && t.Celsius() >= coldest && t.Celsius() <= hottest
+	return s.Value() >= 0 && s.Value() <= saltiest && t.Celsius() >= coldest && t.Celsius() <= hottest && t.IsSet()
 }
 
 // noConstants is NaN in every constant.

@@ -47,4 +47,4 @@ func (e *TwoSolutionsError) Error() string {
 func (e *TwoSolutionsError) Is(target error) bool { return target == ErrTwoSolutions }
 
 // twoDecimals writes a pH to two decimals.
-func twoDecimals(p TotalPH) string { return strconv.FormatFloat(p.value, 'f', 2, 64) }
+func twoDecimals(p TotalPH) string { return strconv.FormatFloat(p.Value(), 'f', 2, 64) }

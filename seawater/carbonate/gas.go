@@ -40,15 +40,33 @@ func (f FCO2) PCO2(c *Constants) PCO2 { return PCO2(float64(f) / c.FugacityRatio
 // PCO2 returns the partial pressure of CO2 in air of this mole fraction that
 // is saturated with water vapour over the water: x (P - pH2O), with the barometer
 // as it stands at the place, units.Atmosphere where nothing else is known at sea
-// level.
+// level. A barometer not above the vapour pressure, x < 0, NaN or Inf: NaN.
 func (x XCO2) PCO2(c *Constants, barometer units.AirPressure) PCO2 {
-	return PCO2(float64(x) * (float64(barometer/units.Atmosphere) - c.VapourPressure))
+	return PCO2(notNegative(float64(x)) * c.dryAir(barometer))
 }
 
 // XCO2 returns the mole fraction in dry air that goes with this partial
-// pressure. It is the inverse of XCO2.PCO2.
+// pressure. It is the inverse of XCO2.PCO2, and NaN where that is.
 func (p PCO2) XCO2(c *Constants, barometer units.AirPressure) XCO2 {
-	return XCO2(float64(p) / (float64(barometer/units.Atmosphere) - c.VapourPressure))
+	return XCO2(notNegative(float64(p)) / c.dryAir(barometer))
+}
+
+// dryAir returns the pressure in atm that the vapour leaves to the rest of the
+// air, or NaN if it leaves none.
+func (c *Constants) dryAir(barometer units.AirPressure) float64 {
+	dry := float64(barometer/units.Atmosphere) - c.VapourPressure
+	if !sound(dry) {
+		return math.NaN()
+	}
+	return dry
+}
+
+// notNegative returns x, or NaN if it is no amount of anything.
+func notNegative(x float64) float64 {
+	if !(x >= 0 && x <= math.MaxFloat64) {
+		return math.NaN()
+	}
+	return x
 }
 
 // Gas are the constants that CO2 in water and in air share, a part of Constants

@@ -38,7 +38,7 @@ func Alkalinity(x units.AmountPerKilogram) Known { return Known{kind: alkalinity
 // together.
 func DIC(x units.AmountPerKilogram) Known { return Known{kind: dic, value: float64(x)} }
 
-// PH is a known pH.
+// PH is a known pH. One that nobody set is refused.
 func PH(x TotalPH) Known { return Known{kind: acidity, value: x.value} }
 
 // DissolvedCO2 is a known content of CO2 (with H2CO3).
@@ -65,7 +65,7 @@ func (k Known) PlusMinus(standard float64) Known {
 }
 
 // Value returns the number in µmol/kg, µatm or units of pH.
-func (k Known) Value() float64 { return k.value }
+func (k Known) Value() float64 { return k.value + 0 } // minus zero becomes zero
 
 // Uncertainty returns the standard uncertainty, in the unit of Value.
 func (k Known) Uncertainty() float64 { return k.uncertainty }
@@ -82,7 +82,10 @@ func (k Known) String() string {
 func (k Known) number() string {
 	switch k.kind {
 	case acidity:
-		return number(k.value)
+		if !isSet(k.value) {
+			return "nothing"
+		}
+		return number(k.Value())
 	case partialPressure, fugacityOfCO2:
 		return number(k.value) + " µatm"
 	}
@@ -103,7 +106,7 @@ func (k Known) check() error {
 	case dic:
 		sound = amount(units.AmountPerKilogram(x))
 	case acidity:
-		sound = x >= lowestPH && x <= highestPH
+		sound = x >= lowestPH && x <= highestPH && isSet(x)
 		want = "-5 to 20"
 	case dissolved, bicarbonate, carbonate:
 		sound = x > 0 && amount(units.AmountPerKilogram(x))

@@ -93,7 +93,7 @@ func (s *System) Brucite() Band {
 // level to warn at.
 func (s *System) BruciteOnset() (low, likely, high TotalPH) {
 	b := s.Brucite()
-	at := func(omega float64) TotalPH { return TotalPH{s.PH().value - math.Log10(omega)/2} }
+	at := func(omega float64) TotalPH { return PHTotal(s.PH().value - math.Log10(omega)/2) }
 	return at(b.High), at(b.Likely), at(b.Low)
 }
 
@@ -124,6 +124,7 @@ func (s *System) Gypsum() Band {
 	natural := (&Options{}).totals(35)
 	ratio := float64(c.Totals.Calcium) * float64(c.Totals.Sulfate) /
 		(float64(natural.Calcium) * float64(natural.Sulfate)) / warmth
+	ratio = s.solved(ratio)
 	low := ratio * math.Pow(10, gypsumPitzer)
 	return Band{Low: low, Likely: low, High: ratio * math.Pow(10, gypsumMinteq)}
 }
@@ -133,7 +134,10 @@ func (s *System) Gypsum() Band {
 const calciumCarbonateMass = 100.086
 
 // CalciumCarbonate returns the content that a mass of calcium carbonate makes
-// in a mass of water: what a growing coral takes from the tank.
+// in a mass of water: what a growing coral takes from the tank. No water: NaN.
 func CalciumCarbonate(solid, water units.Mass) units.AmountPerKilogram {
+	if !(water > 0 && water <= math.MaxFloat64) {
+		return units.AmountPerKilogram(math.NaN())
+	}
 	return units.AmountPerKilogram(solid.Grams()/calciumCarbonateMass/water.Kilograms()) * units.MolePerKilogram
 }

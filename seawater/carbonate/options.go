@@ -3,10 +3,12 @@ package carbonate
 import "example.org/wellmixed/units"
 
 // Options says which published constants to use and which totals of the water
-// are known. The zero value is the recommended choice ([DSC]): K1 and K2 of
-// Lueker et al. 2000, KS of Dickson 1990, KF of Dickson and Riley 1979,
-// ammonium of Clegg and Whitfield 1995, and boron, sulfate, fluoride, calcium
-// and magnesium in proportion to the salinity, boron by Uppström 1974.
+// are known. The zero value is the recommended choice: K1 and K2 of Lueker et al.
+// 2000, KS and KB of Dickson 1990 and boron by Uppström 1974 as [DSC] has them;
+// KF of Dickson and Riley 1979, because its scale is unambiguous ([DSC] takes that
+// of Perez and Fraga 1987); and what [DSC] does not have, ammonium of Clegg and
+// Whitfield 1995 and magnesium of the reference composition [RC]. Boron, sulfate,
+// fluoride, calcium and magnesium are in proportion to the salinity.
 type Options struct {
 	K1K2       K1K2
 	KS         KS
@@ -144,7 +146,15 @@ var (
 	kwDomain    = domain{name: "KW: Millero 1995", tMin: 0, tMax: 45, sMin: 0, sMax: 45}
 	k0Domain    = domain{name: "K0: Weiss 1974", tMin: -1, tMax: 45, sMin: 0, sMax: 45}
 	mucciDomain = domain{name: "Mucci 1983", tMin: 5, tMax: 40, sMin: 5, sMax: 44}
+
+	vapourDomain = domain{name: "vapour pressure: Weiss and Price 1980", tMin: 0, tMax: 40, sMin: 0, sMax: 40}
 )
+
+// kulinskiSalinity ends where the line of the Baltic Sea meets that of seawater:
+// the rivers bring it boron, so it cannot have less than diluted seawater. The
+// range of the measurements is within, but not known here.
+var kulinskiSalinity = units.Range{Quantity: "practical salinity", Min: 0, Max: 13.3,
+	Source: "boron: Kuliński et al. 2018, until it meets Uppström 1974"}
 
 var boronNames = [...]string{
 	BoronUppstrom1974: "Uppström 1974",
@@ -201,9 +211,10 @@ func (d *domain) check(prefix string, s units.PracticalSalinity, t units.Tempera
 // that o chooses for the CO2 system was not made for water of this salinity and
 // temperature, and nil otherwise. Constants extrapolate there.
 //
-// KB and KS are not asked at salinity 0, where there is neither boron nor
-// sulfate. Saturation states and ammonia have ranges of their own:
-// CheckSaturationRange and CheckAmmoniaRange.
+// KB, KS and KF are asked only if there is boron, sulfate or fluoride in the
+// water. Saturation states, ammonia and the mole fraction of CO2 in air have
+// ranges of their own: CheckSaturationRange, CheckAmmoniaRange and
+// CheckVapourRange.
 func CheckRange(s units.PracticalSalinity, t units.Temperature, o Options) error {
 	if !o.known() {
 		return &units.InputError{Field: "options", Got: "an unknown set of constants", Want: "one of those that the package names"}
@@ -211,16 +222,26 @@ func CheckRange(s units.PracticalSalinity, t units.Temperature, o Options) error
 	if err := k1k2Domains[o.K1K2].check("K1 and K2: ", s, t); err != nil {
 		return err
 	}
-	if s.Value() != 0 {
+	if o.BoronRatio == BoronKulinski2018 && !o.Boron.IsMeasured() {
+		if err := kulinskiSalinity.Check(s.Value()); err != nil {
+			return err
+		}
+	}
+	totals := o.totals(s.Value())
+	if totals.Boron != 0 {
 		if err := kbDomain.check("", s, t); err != nil {
 			return err
 		}
+	}
+	if totals.Sulfate != 0 {
 		if err := ksDomains[o.KS].check("KS: ", s, t); err != nil {
 			return err
 		}
 	}
-	if err := kfDomains[o.KF].check("KF: ", s, t); err != nil {
-		return err
+	if totals.Fluoride != 0 {
+		if err := kfDomains[o.KF].check("KF: ", s, t); err != nil {
+			return err
+		}
 	}
 	if err := kwDomain.check("", s, t); err != nil {
 		return err
@@ -232,6 +253,12 @@ func CheckRange(s units.PracticalSalinity, t units.Temperature, o Options) error
 // aragonite [MUC].
 func CheckSaturationRange(s units.PracticalSalinity, t units.Temperature) error {
 	return mucciDomain.check("calcite and aragonite: ", s, t)
+}
+
+// CheckVapourRange is CheckRange for the pressure of water vapour [WP], between
+// PCO2 and XCO2.
+func CheckVapourRange(s units.PracticalSalinity, t units.Temperature) error {
+	return vapourDomain.check("", s, t)
 }
 
 // CheckAmmoniaRange is CheckRange for a fit of the constant of ammonium.

@@ -34,16 +34,16 @@ func (p *NBSPH) UnmarshalText(text []byte) (err error) {
 }
 
 // MarshalText writes "8.1 total"; reading that gives the same value back.
-func (p TotalPH) MarshalText() ([]byte, error) { return writePH(p.value, "total") }
+func (p TotalPH) MarshalText() ([]byte, error) { return writePH(p.Value(), "total") }
 
 // MarshalText writes "8.2 free"; reading that gives the same value back.
-func (p FreePH) MarshalText() ([]byte, error) { return writePH(p.value, "free") }
+func (p FreePH) MarshalText() ([]byte, error) { return writePH(p.Value(), "free") }
 
 // MarshalText writes "8.1 seawater"; reading that gives the same value back.
-func (p SeawaterPH) MarshalText() ([]byte, error) { return writePH(p.value, "seawater") }
+func (p SeawaterPH) MarshalText() ([]byte, error) { return writePH(p.Value(), "seawater") }
 
 // MarshalText writes "8.2 NBS"; reading that gives the same value back.
-func (p NBSPH) MarshalText() ([]byte, error) { return writePH(p.value, "NBS") }
+func (p NBSPH) MarshalText() ([]byte, error) { return writePH(p.Value(), "NBS") }
 
 // readPH reads "8.1 total", also as String writes it, "8.1 (total scale)".
 func readPH(text, scale string) (float64, error) {
@@ -57,7 +57,7 @@ func readPH(text, scale string) (float64, error) {
 	if err != nil || !(math.Abs(x) <= 20) || !strings.EqualFold(name, scale) {
 		return math.NaN(), input.Bad("pH", `"`+text+`"`, want)
 	}
-	return x, nil
+	return kept(x), nil
 }
 
 func writePH(x float64, scale string) ([]byte, error) {

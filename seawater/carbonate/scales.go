@@ -16,7 +16,8 @@ import (
 //
 // At salinity 35 and 25 °C the total scale is 0.108 below the free, the seawater
 // scale 0.010 below the total, and the NBS scale 0.147 above the seawater scale.
-// Each scale is a type of its own.
+// Each scale is a type of its own. The zero value of each is a pH that nobody
+// set, on whatever scale it is asked for, and no water has it.
 type (
 	// TotalPH is a pH on the total scale, the scale of this package.
 	TotalPH struct{ value float64 }
@@ -30,71 +31,91 @@ type (
 )
 
 // PHTotal returns the pH of value x on the total scale.
-func PHTotal(x float64) TotalPH { return TotalPH{x} }
+func PHTotal(x float64) TotalPH { return TotalPH{kept(x)} }
 
 // PHFree returns the pH of value x on the free scale.
-func PHFree(x float64) FreePH { return FreePH{x} }
+func PHFree(x float64) FreePH { return FreePH{kept(x)} }
 
 // PHSeawater returns the pH of value x on the seawater scale.
-func PHSeawater(x float64) SeawaterPH { return SeawaterPH{x} }
+func PHSeawater(x float64) SeawaterPH { return SeawaterPH{kept(x)} }
 
 // PHNBS returns the pH of value x on the NBS scale.
-func PHNBS(x float64) NBSPH { return NBSPH{x} }
+func PHNBS(x float64) NBSPH { return NBSPH{kept(x)} }
 
 // Value returns the number on the total scale.
-func (p TotalPH) Value() float64 { return p.value }
+func (p TotalPH) Value() float64 { return p.value + 0 } // minus zero becomes zero
 
 // Value returns the number on the free scale.
-func (p FreePH) Value() float64 { return p.value }
+func (p FreePH) Value() float64 { return p.value + 0 }
 
 // Value returns the number on the seawater scale.
-func (p SeawaterPH) Value() float64 { return p.value }
+func (p SeawaterPH) Value() float64 { return p.value + 0 }
 
 // Value returns the number on the NBS scale.
-func (p NBSPH) Value() float64 { return p.value }
+func (p NBSPH) Value() float64 { return p.value + 0 }
 
 // String writes "8.1 (total scale)".
-func (p TotalPH) String() string { return number(p.value) + " (total scale)" }
+func (p TotalPH) String() string { return number(p.Value()) + " (total scale)" }
 
 // String writes "8.2 (free scale)".
-func (p FreePH) String() string { return number(p.value) + " (free scale)" }
+func (p FreePH) String() string { return number(p.Value()) + " (free scale)" }
 
 // String writes "8.1 (seawater scale)".
-func (p SeawaterPH) String() string { return number(p.value) + " (seawater scale)" }
+func (p SeawaterPH) String() string { return number(p.Value()) + " (seawater scale)" }
 
 // String writes "8.2 (NBS scale)".
-func (p NBSPH) String() string { return number(p.value) + " (NBS scale)" }
+func (p NBSPH) String() string { return number(p.Value()) + " (NBS scale)" }
+
+// kept returns a pH as it is stored: one of 0 is minus zero, which equals the
+// plus zero of a pH that nobody set in every sum and comparison.
+func kept(x float64) float64 {
+	if x == 0 {
+		return math.Copysign(0, -1)
+	}
+	return x
+}
+
+// isSet tells whether a stored pH was given.
+func isSet(x float64) bool { return x != 0 || math.Signbit(x) }
+
+// moved returns a stored pH on another scale. One that nobody set stays so.
+func moved(x, by float64) float64 {
+	if !isSet(x) {
+		return x
+	}
+	return kept(x + by)
+}
 
 func number(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
 
 // Free returns the same acidity on the free scale.
 func (p TotalPH) Free(c *Constants) FreePH {
-	return FreePH{p.value + math.Log10(c.freeFactor())}
+	return FreePH{moved(p.value, math.Log10(c.freeFactor()))}
 }
 
 // Seawater returns the same acidity on the seawater scale.
 func (p TotalPH) Seawater(c *Constants) SeawaterPH {
-	return SeawaterPH{p.value + math.Log10(c.freeFactor()/c.seawaterFactor())}
+	return SeawaterPH{moved(p.value, math.Log10(c.freeFactor()/c.seawaterFactor()))}
 }
 
 // NBS returns the same acidity on the NBS scale.
 func (p TotalPH) NBS(c *Constants) NBSPH {
-	return NBSPH{p.value + math.Log10(c.freeFactor()/(c.seawaterFactor()*c.FH))}
+	return NBSPH{moved(p.value, math.Log10(c.freeFactor()/(c.seawaterFactor()*c.FH)))}
 }
 
 // Total returns the same acidity on the total scale.
 func (p FreePH) Total(c *Constants) TotalPH {
-	return TotalPH{p.value - math.Log10(c.freeFactor())}
+	return TotalPH{moved(p.value, -math.Log10(c.freeFactor()))}
 }
 
 // Total returns the same acidity on the total scale.
 func (p SeawaterPH) Total(c *Constants) TotalPH {
-	return TotalPH{p.value - math.Log10(c.freeFactor()/c.seawaterFactor())}
+	return TotalPH{moved(p.value, -math.Log10(c.freeFactor()/c.seawaterFactor()))}
 }
 
 // Total returns the same acidity on the total scale.
 func (p NBSPH) Total(c *Constants) TotalPH {
-	return TotalPH{p.value - math.Log10(c.freeFactor()/(c.seawaterFactor()*c.FH))}
+	return TotalPH{moved(p.value, -math.Log10(c.freeFactor()/(c.seawaterFactor()*c.FH)))}
 }
 
 // freeFactor is [H] on the total scale over [H] on the free scale.

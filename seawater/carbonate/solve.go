@@ -3,12 +3,15 @@ package carbonate
 import (
 	"math"
 
+	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/units"
 )
 
 // FromAlkalinityDIC returns the water of this alkalinity and dissolved
 // inorganic carbon. It is Solve for the pair that mixes, doses and is
-// conserved; there is always exactly one such water [M13].
+// conserved; there is always exactly one such water [M13]. The error is a
+// *units.InputError; units.ErrNoConvergence would be a fault of the solver, and
+// no input is known that brings it.
 func (c *Constants) FromAlkalinityDIC(ta, carbon units.AmountPerKilogram, n Nutrients) (s System, err error) {
 	h, err := c.acidity(ta, carbon, &n)
 	s.Constants, s.Nutrients = *c, n
@@ -50,14 +53,15 @@ func (c *Constants) acidity(ta, carbon units.AmountPerKilogram, n *Nutrients) (f
 		if h := b.fromDIC(); sound(h) {
 			return h, nil
 		}
-		err = units.ErrNoConvergence // cannot happen; but nothing may pass off a NaN as a result
+		err = units.ErrNoConvergence // not known to happen, but nothing may pass off a NaN as a result
 	}
 	return math.NaN(), err
 }
 
 // Solve returns the water of which these two are known, in any order. The
 // error is a *units.InputError if one of them, the nutrients or the totals
-// cannot be those of any water, a *NoSolutionError if no water has both, and a
+// cannot be those of any water, a *NoSolutionError if no water has both, or none
+// with a DIC and an alkalinity that Solve would take in turn, and a
 // *TwoSolutionsError if two waters have both, which happens to alkalinity with
 // carbonate and to DIC with bicarbonate: SolveBoth returns the two. Beside an
 // error every number of the System is NaN.
@@ -66,10 +70,14 @@ func (c *Constants) Solve(a, b Known, n Nutrients) (System, error) {
 	if err != nil {
 		return noSystem(c, &n), err
 	}
-	if p.acid != p.basic {
-		return noSystem(c, &n), &TwoSolutionsError{First: p.first, Second: p.second, Acid: phOf(p.acid), Basic: phOf(p.basic)}
+	if p.acid == p.basic {
+		return p.system(c, &n, p.acid)
 	}
-	return p.system(c, &n, p.acid)
+	acid, basic, err := p.both(c, &n)
+	if err == nil && acid.h != basic.h {
+		return noSystem(c, &n), &TwoSolutionsError{First: p.first, Second: p.second, Acid: acid.PH(), Basic: basic.PH()}
+	}
+	return acid, err
 }
 
 // SolveBoth is Solve for pairs that two waters may have: it returns the one of
@@ -79,37 +87,62 @@ func (c *Constants) SolveBoth(a, b Known, n Nutrients) (acid, basic System, err 
 	if err != nil {
 		return noSystem(c, &n), noSystem(c, &n), err
 	}
-	if acid, err = p.system(c, &n, p.acid); err != nil {
-		return acid, acid, err
-	}
-	if p.acid == p.basic {
-		return acid, acid, nil
-	}
-	if basic, err = p.system(c, &n, p.basic); err != nil {
-		return basic, basic, err
-	}
-	return acid, basic, nil
+	return p.both(c, &n)
 }
 
 // check refuses constants and contents with which no water can be computed.
 func (c *Constants) check(n *Nutrients) error {
 	switch {
 	case !c.Totals.sound():
-		return &units.InputError{Field: "constants", Got: "a total below zero or without meaning",
-			Want: "a salinity and a temperature of water, and totals of zero or more"}
+		return c.badTotal()
 	case !(constant(c.K1) && constant(c.K2) && constant(c.KB) && constant(c.KW) && constant(c.KS) && constant(c.KF)):
-		return badConstant()
+		return c.badConstant()
 	case n.none():
 		return nil
 	case !n.sound():
-		return &units.InputError{Field: "nutrients", Got: "a content below zero or without meaning", Want: "zero or more, in µmol/kg"}
+		return badNutrients()
 	case !(constant(c.KP1) && constant(c.KP2) && constant(c.KP3) && constant(c.KSi) && constant(c.KNH4) && constant(c.KH2S)):
-		return badConstant()
+		return c.badConstant()
 	}
 	return nil
 }
 
-func badConstant() error {
+func badNutrients() error {
+	return &units.InputError{Field: "nutrients", Got: "a content below zero or without meaning", Want: "zero or more, in µmol/kg"}
+}
+
+// badTotal names the first total that no water has, or the reason why At made
+// none.
+func (c *Constants) badTotal() error {
+	if err := c.noWater(); err != nil {
+		return err
+	}
+	t := &c.Totals
+	names := [...]string{"boron", "sulfate", "fluoride", "calcium", "magnesium"}
+	for i, x := range [...]units.AmountPerKilogram{t.Boron, t.Sulfate, t.Fluoride, t.Calcium, t.Magnesium} {
+		if !amount(x) {
+			return &units.InputError{Field: "constants: " + names[i], Got: x.String(), Want: "0 to 1e9 µmol/kg"}
+		}
+	}
+	return nil
+}
+
+// noWater tells why At made no constants.
+func (c *Constants) noWater() error {
+	if err := input.Set("constants: temperature", c.Temperature); err != nil {
+		return err
+	}
+	if !possible(c.Salinity, c.Temperature) {
+		return &units.InputError{Field: "constants", Got: "salinity " + c.Salinity.String() + " and " + c.Temperature.String(),
+			Want: "a salinity and a temperature that the fits can be asked for"}
+	}
+	return nil
+}
+
+func (c *Constants) badConstant() error {
+	if err := c.noWater(); err != nil {
+		return err
+	}
 	return &units.InputError{Field: "constants", Got: "an equilibrium constant that is none",
 		Want: "a salinity and a temperature that the fits can be asked for"}
 }
@@ -143,7 +176,7 @@ func (c *Constants) pair(first, second Known, n *Nutrients) (pair, error) {
 	}
 	p.a, p.b = first.chemistry(c), second.chemistry(c)
 	if (p.a.kind == dissolved || p.b.kind == dissolved) && !(constant(c.K0) && constant(c.FugacityRatio)) {
-		return p, badConstant()
+		return p, c.badConstant()
 	}
 	if p.a.kind > p.b.kind {
 		p.a, p.b = p.b, p.a
@@ -259,10 +292,28 @@ func (p *pair) system(c *Constants, n *Nutrients, h float64) (System, error) {
 		b.alkalinity = 0
 		s.alkalinity = b.residual(h).r + s.dic*mean
 	}
-	if !sound(h) || !(s.dic >= 0 && s.dic <= math.MaxFloat64) || !(math.Abs(s.alkalinity) <= math.MaxFloat64) {
-		return noSystem(c, n), units.ErrNoConvergence // of contents near the end of float64
+	if !sound(h) || !amount(s.DIC()) || !(math.Abs(s.alkalinity) <= float64(mostAmount)) {
+		return noSystem(c, n), &NoSolutionError{First: p.first, Second: p.second,
+			Reason: "it would have more than 1e9 µmol/kg of DIC or alkalinity, or no pH"}
 	}
 	return s, nil
+}
+
+// both completes the waters of both [H]. Of two that are the same, or of which
+// one is no water, it returns the other twice.
+func (p *pair) both(c *Constants, n *Nutrients) (acid, basic System, err error) {
+	acid, err = p.system(c, n, p.acid)
+	if p.acid == p.basic {
+		return acid, acid, err
+	}
+	basic, basicErr := p.system(c, n, p.basic)
+	switch {
+	case err != nil:
+		return basic, basic, basicErr
+	case basicErr != nil:
+		return acid, acid, nil
+	}
+	return acid, basic, nil
 }
 
 // fromDIC returns the one root of alkalinity and DIC, of which the residual

@@ -7,7 +7,8 @@ import (
 )
 
 // System is the whole CO2 system of one water: what it was solved with, and
-// every species on request. Solve and its kin make it.
+// every species on request. Solve and its kin make it; the zero value is no
+// water, and every number asked of it is NaN.
 //
 // Constants.Options tells which constants were used and which totals were
 // measured; what was not was taken from the salinity.
@@ -26,16 +27,26 @@ func noSystem(c *Constants, n *Nutrients) System {
 	return System{Constants: *c, Nutrients: *n, h: nan, alkalinity: nan, dic: nan}
 }
 
-func phOf(h float64) TotalPH { return TotalPH{math.Log(h) * (-1 / math.Ln10)} }
+// solved returns a number of the system, or NaN of one that nobody solved.
+func (s *System) solved(x float64) float64 {
+	if s.h == 0 {
+		return math.NaN()
+	}
+	return x
+}
+
+func phOf(h float64) TotalPH { return PHTotal(math.Log(h) * (-1 / math.Ln10)) }
 
 // Alkalinity returns the total alkalinity.
-func (s *System) Alkalinity() units.AmountPerKilogram { return units.AmountPerKilogram(s.alkalinity) }
+func (s *System) Alkalinity() units.AmountPerKilogram {
+	return units.AmountPerKilogram(s.solved(s.alkalinity))
+}
 
 // DIC returns the dissolved inorganic carbon.
-func (s *System) DIC() units.AmountPerKilogram { return units.AmountPerKilogram(s.dic) }
+func (s *System) DIC() units.AmountPerKilogram { return units.AmountPerKilogram(s.solved(s.dic)) }
 
 // PH returns the pH on the total scale. Its methods give it on the others.
-func (s *System) PH() TotalPH { return phOf(s.h) }
+func (s *System) PH() TotalPH { return phOf(s.solved(s.h)) }
 
 // CO2 returns the content of dissolved CO2, with the little H2CO3 that there is.
 func (s *System) CO2() units.AmountPerKilogram {

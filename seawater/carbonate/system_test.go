@@ -268,6 +268,22 @@ func TestConsistency(t *testing.T) {
 	assert.ErrorIs(t, err, units.ErrInput)
 	_, err = c.Consistency([3]Known{ta, ph, ph}, Nutrients{}, ConstantUncertainty{})
 	assert.ErrorIs(t, err, units.ErrInput)
-	_, err = c.Consistency([3]Known{ta, Carbonate(200).PlusMinus(5), ph}, Nutrients{}, ConstantUncertainty{})
+	_, err = c.Uncertainty(ta, Carbonate(200).PlusMinus(5), Nutrients{}, ConstantUncertainty{})
 	assert.ErrorIs(t, err, ErrTwoSolutions)
+}
+
+// Alkalinity and carbonate go with two waters: the pH tells which.
+func TestThirdMeasurementTellsTwoWatersApart(t *testing.T) {
+	c := At(units.Practical(35), units.Celsius(25), Options{})
+	ta, co3 := Alkalinity(2300).PlusMinus(10), Carbonate(200).PlusMinus(5)
+	acid, basic, err := c.SolveBoth(ta, co3, Nutrients{})
+	require.NoError(t, err)
+	for _, s := range []System{acid, basic} {
+		v, err := c.Consistency([3]Known{ta, co3, PH(PHTotal(s.PH().Value() + 0.001)).PlusMinus(0.01)}, Nutrients{}, ConstantUncertainty{})
+		require.NoError(t, err)
+		assert.True(t, v.Consistent)
+		assert.InDelta(t, s.PH().Value(), v.Agreements[2].Expected.Value(), 1e-12)
+		u := v.Agreements[2].Expected.Uncertainty()
+		assert.True(t, u > 0 && u < 0.05, "of one water, not of the way from one to the other: %v", u)
+	}
 }

@@ -34,7 +34,7 @@ type Uncertainty struct {
 // constants. They add in squares, by first-order differences [GUM]; nothing is
 // taken to be correlated.
 func (c *Constants) Uncertainty(a, b Known, n Nutrients, k ConstantUncertainty) (Uncertainty, error) {
-	v, err := c.variances(a, b, &n, &k)
+	v, err := c.variances(a, b, Known{}, &n, &k)
 	if err != nil {
 		nan := math.NaN()
 		x := units.AmountPerKilogram(nan)
@@ -69,23 +69,37 @@ func (s *System) results() results {
 	}
 }
 
+// nearest is Solve with a third measurement, if there is one, to tell two waters
+// apart.
+func (c *Constants) nearest(a, b, third Known, n *Nutrients) (System, error) {
+	if third.kind == nothing {
+		return c.Solve(a, b, *n)
+	}
+	acid, basic, err := c.SolveBoth(a, b, *n)
+	off := func(s *System) float64 { return math.Abs(s.results()[third.kind] - third.value) }
+	if err == nil && off(&basic) < off(&acid) {
+		return basic, nil
+	}
+	return acid, err
+}
+
 // variances returns the squares of the standard uncertainties.
-func (c *Constants) variances(a, b Known, n *Nutrients, k *ConstantUncertainty) (results, error) {
+func (c *Constants) variances(a, b, third Known, n *Nutrients, k *ConstantUncertainty) (results, error) {
 	var v results
 	if err := k.check(a, b); err != nil {
 		return v, err
 	}
-	if _, err := c.Solve(a, b, *n); err != nil {
+	if _, err := c.nearest(a, b, third, n); err != nil {
 		return v, err
 	}
 	// add adds the square of the change of each result over one standard
 	// uncertainty, half of it to either side.
 	add := func(c1, c2 *Constants, a1, b1, a2, b2 Known) error {
-		lo, err := c1.Solve(a1, b1, *n)
+		lo, err := c1.nearest(a1, b1, third, n)
 		if err != nil {
 			return err
 		}
-		hi, err := c2.Solve(a2, b2, *n)
+		hi, err := c2.nearest(a2, b2, third, n)
 		if err != nil {
 			return err
 		}
@@ -191,8 +205,8 @@ type Consistency struct {
 }
 
 // Consistency compares three measurements of one water, each with its standard
-// uncertainty (Known.PlusMinus). It fails as Solve does if two of them go with
-// no water, or with two.
+// uncertainty (Known.PlusMinus). Where two of them go with two waters, the third
+// tells which; where they go with none, it fails as Solve does.
 func (c *Constants) Consistency(three [3]Known, n Nutrients, k ConstantUncertainty) (Consistency, error) {
 	var out Consistency
 	out.Consistent = true
@@ -204,11 +218,11 @@ func (c *Constants) Consistency(three [3]Known, n Nutrients, k ConstantUncertain
 			return Consistency{}, err
 		}
 		a, b := three[(i+1)%3], three[(i+2)%3]
-		v, err := c.variances(a, b, &n, &k)
+		v, err := c.variances(a, b, x, &n, &k)
 		if err != nil {
 			return Consistency{}, err
 		}
-		s, err := c.Solve(a, b, n)
+		s, err := c.nearest(a, b, x, &n)
 		if err != nil {
 			return Consistency{}, err
 		}

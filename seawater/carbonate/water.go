@@ -23,7 +23,8 @@ type Water struct {
 	Options     Options
 }
 
-// Water returns the water of the system, to mix and dose.
+// Water returns the water of the system, to mix and dose. It takes the Options
+// along, not the Constants: one that was replaced by one of your own is not in it.
 func (s *System) Water() Water {
 	return Water{
 		Salinity: s.Constants.Salinity, Temperature: s.Constants.Temperature,
@@ -52,6 +53,23 @@ func (w Water) check() error {
 	return input.NotNegative("water: salinity", w.Salinity.Value(), "")
 }
 
+// mixable refuses what is no water before it hides in a mixture.
+func (w *Water) mixable() error {
+	if err := w.check(); err != nil {
+		return err
+	}
+	if err := Alkalinity(w.Alkalinity).check(); err != nil {
+		return err
+	}
+	if err := DIC(w.DIC).check(); err != nil {
+		return err
+	}
+	if !w.Nutrients.sound() {
+		return badNutrients()
+	}
+	return nil
+}
+
 // At returns the same water at another temperature, in a closed vessel:
 // alkalinity and DIC per kilogram stay, pH does not.
 func (w Water) At(t units.Temperature) Water {
@@ -61,8 +79,8 @@ func (w Water) At(t units.Temperature) Water {
 
 // Equilibrate returns the water after it has come to equilibrium with air of
 // this content of CO2, under this barometer. The alkalinity stays, the DIC follows.
-// The error is that of Solve; a barometer below the vapour pressure of the water
-// is refused.
+// The error is that of Solve; a barometer not above the vapour pressure of the
+// water is refused.
 func (w Water) Equilibrate(air XCO2, barometer units.AirPressure) (Water, error) {
 	if err := w.check(); err != nil {
 		return noWater(), err
@@ -71,9 +89,16 @@ func (w Water) Equilibrate(air XCO2, barometer units.AirPressure) (Water, error)
 	if !(float64(barometer/units.Atmosphere) > c.VapourPressure) || math.IsInf(float64(barometer), 1) {
 		return noWater(), input.Bad("barometer", barometer.String(), "the pressure of the air, such as units.Atmosphere")
 	}
-	s, err := c.Solve(Alkalinity(w.Alkalinity), PartialPressure(air.PCO2(&c, barometer)), w.Nutrients)
+	held := PartialPressure(air.PCO2(&c, barometer))
+	if err := held.check(); err != nil {
+		return noWater(), input.In("air", err)
+	}
+	s, err := c.Solve(Alkalinity(w.Alkalinity), held, w.Nutrients)
+	if err != nil {
+		return noWater(), err
+	}
 	w.DIC = s.DIC()
-	return w, err
+	return w, nil
 }
 
 // AddBicarbonate returns the water with bicarbonate added, such as baking soda.
@@ -114,13 +139,23 @@ func (w Water) Precipitate(x units.AmountPerKilogram) Water {
 
 // Blend returns the mixture of a mass m of w and a mass m2 of other at a
 // temperature t. Everything mixes by mass; of practical salinity this is as
-// exact as it is a measure of the salt. Both must use the same constants.
+// exact as it is a measure of the salt. Both must use the same constants, and be
+// waters with a temperature each, though the mixture takes t.
 //
 // A total that belongs to the salinity in both waters still does in the
 // mixture; otherwise it becomes a measured one.
 func (w Water) Blend(m units.Mass, other Water, m2 units.Mass, t units.Temperature) (Water, error) {
 	if !(m >= 0 && m2 >= 0 && m+m2 > 0 && m+m2 <= math.MaxFloat64) {
 		return noWater(), &units.InputError{Field: "masses", Got: m.String() + " and " + m2.String(), Want: "masses of zero or more, not both zero"}
+	}
+	if err := w.mixable(); err != nil {
+		return noWater(), input.In("first", err)
+	}
+	if err := other.mixable(); err != nil {
+		return noWater(), input.In("second", err)
+	}
+	if err := input.Set("temperature of the mixture", t); err != nil {
+		return noWater(), err
 	}
 	o, p := &w.Options, &other.Options
 	if o.K1K2 != p.K1K2 || o.KS != p.KS || o.KF != p.KF || o.KNH4 != p.KNH4 || o.BoronRatio != p.BoronRatio {

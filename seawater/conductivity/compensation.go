@@ -104,7 +104,7 @@ func (k Compensation) check() error {
 		return input.Bad("compensation: per kelvin", k.PerKelvin.String(), "nothing: only Linear has so much per kelvin")
 	}
 	if k.Scheme == Raw {
-		if k.Reference != (units.Temperature{}) {
+		if k.Reference.IsSet() {
 			return input.Bad("compensation: reference", k.Reference.String(), "nothing: Raw refers to no temperature")
 		}
 		return nil

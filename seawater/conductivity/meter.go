@@ -29,7 +29,11 @@ func CellOffset(set, actual float64) (units.Fraction, error) {
 	if err := input.Positive("cell constant", actual, "1/cm"); err != nil {
 		return input.NaN[units.Fraction](), err
 	}
-	return units.Fraction(set/actual - 1), nil
+	f := units.Fraction(set/actual - 1)
+	if err := checkOffsets(f, 0); err != nil {
+		return input.NaN[units.Fraction](), err
+	}
+	return f, nil
 }
 
 // Shows returns what the meter shows in any water, salt or pure, of the
@@ -122,7 +126,10 @@ func (m Meter) Calibrated(reading, truth units.Conductivity, t units.Temperature
 		return m, err
 	}
 	m.CellOffset = units.Fraction(c/truth - 1)
-	return m, m.check(t)
+	if err = m.check(t); err != nil {
+		m.CellOffset = input.NaN[units.Fraction]()
+	}
+	return m, err
 }
 
 // shows and measured are Shows and Measured without questions.
@@ -148,6 +155,9 @@ func (m Meter) check(t units.Temperature) error {
 	if err := checkOffsets(m.CellOffset, m.ThermometerOffset); err != nil {
 		return err
 	}
+	if err := input.Set("temperature", t); err != nil {
+		return err
+	}
 	if err := waterRange.Check(t.Celsius()); err != nil {
 		return err
 	}
@@ -155,8 +165,8 @@ func (m Meter) check(t units.Temperature) error {
 }
 
 func checkOffsets(cell units.Fraction, thermometer units.TemperatureDifference) error {
-	if !(cell > -1 && cell <= 9) {
-		return input.Bad("cell offset", cell.String(), "above -100 % and up to 900 %, 0 % of a true cell")
+	if !(cell >= -0.9 && cell <= 9) {
+		return input.Bad("cell offset", cell.String(), "-90 % and up to 900 %, 0 % of a true cell")
 	}
 	if d := thermometer.CelsiusDegrees(); d-d != 0 {
 		return input.Bad("thermometer offset", thermometer.String(), "a finite number")

@@ -29,7 +29,16 @@ func (m SalinityMeter) Reading(sa units.AbsoluteSalinity, t units.Temperature) (
 		return units.Practical(math.NaN()), err
 	}
 	c := seawater(sa, t) * units.Conductivity(1+float64(m.CellOffset))
-	return pss78.Salinity(c, t.Add(m.ThermometerOffset), 0), nil
+	reading := pss78.Salinity(c, t.Add(m.ThermometerOffset), 0)
+	if err := m.checkReading(reading, t); err != nil {
+		return units.Practical(math.NaN()), err
+	}
+	return reading, nil
+}
+
+// checkReading refuses a number that is beyond the scale.
+func (m SalinityMeter) checkReading(reading units.PracticalSalinity, t units.Temperature) error {
+	return input.As("reading", pss78.CheckRange(units.Practical(reading.Value()*(1-beyond)), t.Add(m.ThermometerOffset), 0))
 }
 
 // Salinity returns the salinity of the seawater of temperature t in which the
@@ -38,6 +47,9 @@ func (m SalinityMeter) Salinity(reading units.PracticalSalinity, t units.Tempera
 	err := m.check(t)
 	if err == nil {
 		err = input.NotNegative("reading", reading.Value(), "")
+	}
+	if err == nil {
+		err = m.checkReading(reading, t)
 	}
 	if err != nil {
 		return noSalinity(), err
@@ -69,6 +81,9 @@ func (m SalinityMeter) Calibrated(reading units.PracticalSalinity, sa units.Abso
 		err = input.Positive("reading", reading.Value(), "")
 	}
 	if err == nil {
+		err = m.checkReading(reading, t)
+	}
+	if err == nil {
 		err = input.Positive("salinity", sa.GramsPerKilogram(), "g/kg")
 	}
 	if err == nil {
@@ -79,7 +94,10 @@ func (m SalinityMeter) Calibrated(reading units.PracticalSalinity, sa units.Abso
 		return m, err
 	}
 	m.CellOffset = units.Fraction(m.measured(reading, t)/seawater(sa, t) - 1)
-	return m, m.check(t)
+	if err = m.check(t); err != nil {
+		m.CellOffset = input.NaN[units.Fraction]()
+	}
+	return m, err
 }
 
 // measured returns the conductivity of the water in which the meter shows reading.
@@ -90,6 +108,9 @@ func (m SalinityMeter) measured(reading units.PracticalSalinity, t units.Tempera
 
 func (m SalinityMeter) check(t units.Temperature) error {
 	if err := checkOffsets(m.CellOffset, m.ThermometerOffset); err != nil {
+		return err
+	}
+	if err := input.Set("temperature", t); err != nil {
 		return err
 	}
 	if err := pss78.CheckRange(units.Practical(0), t, 0); err != nil {

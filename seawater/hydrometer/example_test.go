@@ -53,7 +53,7 @@ func ExampleHydrometer_Calibrated() {
 func ExampleHydrometer_Salinity() {
 	_, err := hydrometer.Hydrometer{Expansion: hydrometer.Glass}.Salinity(1.026, units.Celsius(25))
 	fmt.Println(err)
-	// Output: pair: got 0/0 °C, want the pair of temperatures that is marked on the hydrometer, such as 25/25 °C or 60/60 °F
+	// Output: pair: got none, or half of one, want the pair of temperatures that is marked on the hydrometer, such as 25/25 °C or 60/60 °F
 }
 
 // The target of the tank is 1.0264 at 25/25 °C. What is that in g/kg, and on the

@@ -55,19 +55,20 @@ func (h Hydrometer) Estimate(reading float64, t units.Temperature, u Uncertainty
 
 // Calibrated returns the hydrometer with the offset that makes it show reading
 // in water of a known salinity at the temperature t: salinity 0 for a look in
-// pure water, or better a standard near that of the tank.
+// pure water, or better a standard near that of the tank. A reading that is off by
+// more than 5 % of pure water is in another unit and refused.
 func (h Hydrometer) Calibrated(reading float64, sa units.AbsoluteSalinity, t units.Temperature) (Hydrometer, error) {
 	h.Offset = 0
 	err := h.check()
 	if err == nil {
-		h.Offset, err = h.scale().offsetFor(reading, sa, t)
+		h.Offset, err = h.scale().offsetFor(reading, waterGravity, sa, t)
 	}
 	return h, err
 }
 
 func (h Hydrometer) check() error {
-	if h.Pair == (units.GravityPair{}) {
-		return input.Bad("pair", h.Pair.String(), `the pair of temperatures that is marked on the hydrometer, such as 25/25 °C or 60/60 °F`)
+	if !h.Pair.Liquid.IsSet() || !h.Pair.Water.IsSet() {
+		return input.Bad("pair", "none, or half of one", `the pair of temperatures that is marked on the hydrometer, such as 25/25 °C or 60/60 °F`)
 	}
 	if err := temperatureRange.Check(h.Pair.Liquid.Celsius()); err != nil {
 		return input.In("pair", err)
@@ -75,7 +76,7 @@ func (h Hydrometer) check() error {
 	if err := temperatureRange.Check(h.Pair.Water.Celsius()); err != nil {
 		return input.In("pair", err)
 	}
-	return checkBody(h.Expansion, h.Offset)
+	return checkBody(h.Expansion, h.Offset, waterGravity)
 }
 
 func (h Hydrometer) scale() scale {
@@ -132,20 +133,20 @@ func (h DensityHydrometer) Calibrated(reading units.Density, sa units.AbsoluteSa
 	err := h.check()
 	if err == nil {
 		var offset float64
-		offset, err = h.scale().offsetFor(float64(reading), sa, t)
+		offset, err = h.scale().offsetFor(float64(reading), waterDensity, sa, t)
 		h.Offset = units.Density(offset)
 	}
 	return h, err
 }
 
 func (h DensityHydrometer) check() error {
-	if h.Reference == (units.Temperature{}) {
-		return input.Bad("reference", h.Reference.String(), `the temperature that is marked on the hydrometer, such as 15 °C or 20 °C`)
+	if !h.Reference.IsSet() {
+		return input.Bad("reference", "nothing", `the temperature that is marked on the hydrometer, such as 15 °C or 20 °C`)
 	}
 	if err := temperatureRange.Check(h.Reference.Celsius()); err != nil {
 		return input.In("reference", err)
 	}
-	return checkBody(h.Expansion, float64(h.Offset))
+	return checkBody(h.Expansion, float64(h.Offset), waterDensity)
 }
 
 func (h DensityHydrometer) scale() scale {
@@ -194,10 +195,10 @@ func (d Densitometer) Estimate(reading units.Density, t units.Temperature, u Unc
 // Calibrated returns the densitometer with the offset that makes it show reading
 // for water of a known salinity at the temperature t.
 func (d Densitometer) Calibrated(reading units.Density, sa units.AbsoluteSalinity, t units.Temperature) (Densitometer, error) {
-	offset, err := scale{unit: 1}.offsetFor(float64(reading), sa, t)
+	offset, err := scale{unit: 1}.offsetFor(float64(reading), waterDensity, sa, t)
 	return Densitometer{units.Density(offset)}, err
 }
 
-func (d Densitometer) check() error { return checkOffset(float64(d.Offset)) }
+func (d Densitometer) check() error { return checkOffset(float64(d.Offset), waterDensity) }
 
 func (d Densitometer) scale() scale { return scale{unit: 1, offset: float64(d.Offset)} }

@@ -37,13 +37,20 @@ func (s scale) show(sa units.AbsoluteSalinity, t units.Temperature) float64 {
 }
 
 func (s scale) reading(sa units.AbsoluteSalinity, t units.Temperature) (float64, error) {
-	if err := CheckRange(sa, t); err != nil {
+	err := input.Set("temperature", t)
+	if err == nil {
+		err = CheckRange(sa, t)
+	}
+	if err != nil {
 		return math.NaN(), err
 	}
 	return s.show(sa, t), nil
 }
 
 func (s scale) salinity(reading float64, t units.Temperature) (units.AbsoluteSalinity, error) {
+	if err := input.Set("temperature", t); err != nil {
+		return noSalinity(), err
+	}
 	if err := temperatureRange.Check(t.Celsius()); err != nil {
 		return noSalinity(), err
 	}
@@ -84,12 +91,20 @@ func (s scale) estimate(reading float64, t units.Temperature, u Uncertainty) (sa
 	return sa, units.Absolute(math.Hypot(math.Hypot(byReading, byTemperature), byExpansion) / beta), nil
 }
 
-func (s scale) offsetFor(reading float64, sa units.AbsoluteSalinity, t units.Temperature) (float64, error) {
+// offsetFor returns by how much the instrument is off that shows reading. On its
+// scale pure water is about water.
+func (s scale) offsetFor(reading, water float64, sa units.AbsoluteSalinity, t units.Temperature) (float64, error) {
 	if err := input.Positive("reading", reading, ""); err != nil {
 		return math.NaN(), err
 	}
 	truth, err := s.reading(sa, t)
-	return reading - truth, err
+	if err != nil {
+		return math.NaN(), err
+	}
+	if offset := reading - truth; math.Abs(offset) <= mostOffset*water {
+		return offset, nil
+	}
+	return math.NaN(), input.Bad("reading", input.Number(reading), "within 5 % of "+input.Number(truth)+", what a true instrument shows")
 }
 
 func (u Uncertainty) check() error {
@@ -105,17 +120,27 @@ func (u Uncertainty) check() error {
 // mostExpansion bounds the expansion of anything a hydrometer could be made of, 1/K.
 const mostExpansion = 0.002
 
-func checkBody(e Expansion, offset float64) error {
+// mostOffset bounds an offset to 5 % of pure water: more is another unit, or another
+// liquid, and not an instrument that is off. All salt of a sea is 3 %.
+const mostOffset = 0.05
+
+// What pure water is about on the two kinds of scale.
+const (
+	waterGravity = 1.
+	waterDensity = 1000. // kg/m³
+)
+
+func checkBody(e Expansion, offset, water float64) error {
 	if !(e > 0 && e <= mostExpansion) {
 		return input.Bad("expansion", input.Number(float64(e))+" 1/K",
 			"the cubic expansion of the body: hydrometer.Glass, hydrometer.Acrylic, or another above zero")
 	}
-	return checkOffset(offset)
+	return checkOffset(offset, water)
 }
 
-func checkOffset(offset float64) error {
-	if offset-offset != 0 { // NaN or infinite
-		return input.Bad("offset", input.Number(offset), "a finite number")
+func checkOffset(offset, water float64) error {
+	if !(math.Abs(offset) <= mostOffset*water) {
+		return input.Bad("offset", input.Number(offset), "within "+input.Number(mostOffset*water)+" of nothing, 5 % of pure water")
 	}
 	return nil
 }

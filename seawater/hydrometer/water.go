@@ -13,14 +13,15 @@ import (
 //	source   [T01]
 //	units    t °C ITS-90, result kg/m³
 //	range    0 <= t <= 40; expanded uncertainty below 0.001 kg/m³ (from memory)
-//	outside  extrapolates (CheckWaterDensity tells); below -69 °C, NaN or Inf: NaN
+//	outside  extrapolates (CheckWaterDensity tells); below -40 °C,
+//	         above 150 °C or NaN: NaN
 //
 // The last constant is for water of the isotopes of the ocean; tap water differs
 // by up to 0.003 kg/m³ (from memory). Saturated with air, water is lighter by
 // 0.003 kg/m³ at 4 °C [ME76]. Neither matters to any hydrometer.
 func WaterDensity(t units.Temperature) units.Density {
 	c := t.Celsius()
-	if !(c > -waterCoef[3] && c <= math.MaxFloat64) {
+	if !(c >= -40 && c <= 150) {
 		return units.Density(math.NaN())
 	}
 	d := c + waterCoef[0]

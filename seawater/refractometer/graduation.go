@@ -191,14 +191,14 @@ func (g Graduation) check() error {
 	if g.solute == nothing {
 		return input.Bad("graduation", "none", "one of the scales of this package")
 	}
-	if err := (Liquid{g.solute, g.bottom()}).check(g.drawn); err != nil {
+	if err := first(input.Set(temperatureName, g.drawn), Liquid{g.solute, g.bottom()}.check(g.drawn)); err != nil {
 		return input.In("graduation", err)
 	}
 	if g.unit != gravity {
 		return nil
 	}
-	if err := first(gravityTemperature.Check(g.pair.Liquid.Celsius()),
-		gravityTemperature.Check(g.pair.Water.Celsius())); err != nil {
+	if err := first(gravityTemperature.Check(g.pair.Liquid.Celsius()), gravityTemperature.Check(g.pair.Water.Celsius()),
+		input.Set("temperature of the liquid", g.pair.Liquid), input.Set("temperature of the water", g.pair.Water)); err != nil {
 		return input.In("graduation", err)
 	}
 	return nil

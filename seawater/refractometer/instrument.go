@@ -121,7 +121,7 @@ func (i Instrument) practical(content float64, sample, prism units.Temperature) 
 func (i Instrument) shift(prism units.Temperature) float64 {
 	g, z := i.Graduation, i.Zero
 	shift := i.Compensation.shift(g.drawn, prism)
-	if z == (Zeroing{}) {
+	if z.none() {
 		return shift
 	}
 	// A mark that is zero by a hair too little is the end of the scale.
@@ -150,6 +150,9 @@ func (i Instrument) check(sample, prism units.Temperature) error {
 	if err := i.checkZero(); err != nil {
 		return input.In("zero", err)
 	}
+	if err := first(input.Set("sample: temperature", sample), input.Set("prism: temperature", prism)); err != nil {
+		return err
+	}
 	if err := msTemperature.Check(sample.Celsius()); err != nil {
 		return input.In("sample", err)
 	}
@@ -161,10 +164,10 @@ func (i Instrument) check(sample, prism units.Temperature) error {
 
 func (i Instrument) checkZero() error {
 	z := i.Zero
-	if z == (Zeroing{}) {
+	if z.none() {
 		return nil
 	}
-	if err := first(z.Standard.check(z.Temperature), i.Compensation.checkPrism(z.Temperature)); err != nil {
+	if err := first(input.Set(temperatureName, z.Temperature), z.Standard.check(z.Temperature), i.Compensation.checkPrism(z.Temperature)); err != nil {
 		return err
 	}
 	if _, ok := i.Graduation.onScale(i.Graduation.read(z.Mark)); !ok {
@@ -173,8 +176,12 @@ func (i Instrument) checkZero() error {
 	return nil
 }
 
+// none tells whether the screw was never touched. A freezing point that was set
+// equals one that was not, so it is asked for.
+func (z Zeroing) none() bool { return z == (Zeroing{}) && !z.Temperature.IsSet() }
+
 func (c Compensation) check(drawn units.Temperature) error {
-	if c == (Compensation{}) {
+	if c == (Compensation{}) && !c.Min.IsSet() && !c.Max.IsSet() {
 		return nil
 	}
 	if c.Liquid.solute == bare {
@@ -183,7 +190,7 @@ func (c Compensation) check(drawn units.Temperature) error {
 	if !(c.Min.Celsius() < c.Max.Celsius()) {
 		return input.Bad("range", c.Min.String()+" to "+c.Max.String(), "a lower and a higher temperature")
 	}
-	return c.Liquid.check(drawn)
+	return first(input.Set("lowest temperature", c.Min), input.Set("highest temperature", c.Max), c.Liquid.check(drawn))
 }
 
 // checkPrism refuses a prism at a temperature at which the drop could not be

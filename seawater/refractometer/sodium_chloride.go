@@ -17,7 +17,7 @@ import (
 //	range    0 <= w <= 26 %, 0 <= t <= 30 °C; at 20 °C within 5e-5, the rounding of
 //	         the table
 //	outside  extrapolates (CheckRangeSodiumChloride tells); w < 0 or above 1, below
-//	         absolute zero, NaN or Inf: NaN
+//	         absolute zero, NaN, Inf, or an index below 1, that of nothing: NaN
 //
 // That what the salt adds falls with temperature as it does for sea salt, which
 // is 86 % sodium and chloride, is an assumption. Keeping the refraction per
@@ -30,7 +30,7 @@ func SodiumChloride(w units.Fraction, t units.Temperature) AirIndex {
 		return AirIndex{math.NaN()}
 	}
 	fresh, perSalt := saltScale(t)
-	return AirIndex{fresh + perSalt*saltIndex(100*float64(w))}
+	return ofLiquid(fresh + perSalt*saltIndex(100*float64(w)))
 }
 
 // SodiumChlorideStrength returns the strength of a solution of sodium chloride
@@ -47,10 +47,19 @@ func SodiumChlorideStrength(n AirIndex, t units.Temperature) units.Fraction {
 	if w < 0 && w > -roundOff {
 		w = 0
 	}
-	if !fractionPossible(units.Fraction(w)) {
+	if !fractionPossible(units.Fraction(w)) || !(n.value >= 1) {
 		w = math.NaN()
 	}
 	return units.Fraction(w)
+}
+
+// ofLiquid returns an index, or NaN if a fit that was left far behind made one
+// that nothing has.
+func ofLiquid(n float64) AirIndex {
+	if !(n >= 1) {
+		n = math.NaN()
+	}
+	return AirIndex{n}
 }
 
 func fractionPossible(w units.Fraction) bool { return w >= 0 && w <= 1 }

@@ -16,7 +16,7 @@ import (
 //	units    w mass of sucrose per mass of solution, t °C ITS-90
 //	range    0 <= w <= 30 %, 15 <= t <= 30 °C, where [L09] begins
 //	outside  extrapolates (CheckRangeSucrose tells); w < 0 or above 1, below absolute
-//	         zero, NaN or Inf: NaN
+//	         zero, NaN, Inf, or an index below 1, that of nothing: NaN
 //
 // Drift with temperature assumes that the refraction per kilogram of sucrose
 // does not change. In seawater, where [MS90] can tell, such an assumption makes
@@ -25,7 +25,7 @@ func Sucrose(w units.Fraction, t units.Temperature) AirIndex {
 	if !fractionPossible(w) || !temperaturePossible(t) {
 		return AirIndex{math.NaN()}
 	}
-	return AirIndex{sucrose(float64(w), t)}
+	return ofLiquid(sucrose(float64(w), t))
 }
 
 // sucrose is Sucrose, going on smoothly to strengths just below zero.
@@ -76,7 +76,7 @@ func SucroseStrength(n AirIndex, t units.Temperature) units.Fraction {
 	if w < 0 && w > -roundOff {
 		w = 0
 	}
-	if !fractionPossible(units.Fraction(w)) {
+	if !fractionPossible(units.Fraction(w)) || !(n.value >= 1) {
 		w = math.NaN()
 	}
 	return units.Fraction(w)

@@ -32,7 +32,7 @@ func StandardAir() Air {
 //	units    p in Pa and T in K in the formula; result kg/m³
 //	range    15 <= t <= 27 °C, 600 <= p <= 1100 hPa; relative uncertainty 2.2e-5 (from memory).
 //	         At 40 °C it is still within 6e-5
-//	outside  extrapolates (CheckRange tells); no such air: NaN
+//	outside  extrapolates (CheckRange tells); no such air, or vapour of more than its pressure: NaN
 func (a Air) Density() units.Density {
 	if !a.possible() {
 		return units.Density(math.NaN())
@@ -41,6 +41,9 @@ func (a Air) Density() units.Density {
 	saturation := math.Exp(k*(k*vapourCoef[0]+vapourCoef[1]) + vapourCoef[2] + vapourCoef[3]/k)
 	enhancement := enhancementCoef[0] + enhancementCoef[1]*p + enhancementCoef[2]*t*t
 	x := float64(a.Humidity) * enhancement * saturation / p
+	if !(x <= 1) {
+		return units.Density(math.NaN())
+	}
 	r := p / k
 	z := 1 - r*(poly.P2(t, &aCoef)+x*(bCoef[0]+bCoef[1]*t)+x*x*(cCoef[0]+cCoef[1]*t)) +
 		r*r*(dCoef+eCoef*x*x)
@@ -71,7 +74,7 @@ func (a Air) check() error {
 	if err := airHumidity.Check(float64(a.Humidity)); err != nil {
 		return input.In("air", err)
 	}
-	return nil
+	return input.Set("air: temperature", a.Temperature)
 }
 
 const cipm = "CIPM-2007"

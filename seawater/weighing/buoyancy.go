@@ -19,7 +19,7 @@ const steel = 8000
 //	range    things much denser than air: water +0.105 %, sea salt +0.040 %
 //	outside  a density not above that of the air, NaN or Inf: NaN
 func TrueMass(shown units.Mass, rho, air units.Density) units.Mass {
-	return shown * units.Mass(steelLift(air)/lift(rho, air))
+	return finite(shown) * units.Mass(steelLift(air)/lift(rho, air))
 }
 
 // Shown returns what a balance shows for a thing of the mass m. It is the inverse
@@ -28,7 +28,7 @@ func TrueMass(shown units.Mass, rho, air units.Density) units.Mass {
 //	symbol   W = m (1 - ρa/ρ)/(1 - ρa/ρb)
 //	source   [D28]
 func Shown(m units.Mass, rho, air units.Density) units.Mass {
-	return m * units.Mass(lift(rho, air)/steelLift(air))
+	return finite(m) * units.Mass(lift(rho, air)/steelLift(air))
 }
 
 // Volume returns the volume of a liquid of the density rho for which a balance in
@@ -41,6 +41,9 @@ func Shown(m units.Mass, rho, air units.Density) units.Mass {
 func Volume(shown units.Mass, rho, air units.Density) units.Volume {
 	return rho.Volume(TrueMass(shown, rho, air))
 }
+
+// finite returns a mass, or NaN if it is one without end.
+func finite(m units.Mass) units.Mass { return m + (m - m) }
 
 // lift returns what the air leaves of the weight of a thing.
 func lift(rho, air units.Density) float64 {

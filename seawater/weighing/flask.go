@@ -36,7 +36,7 @@ func (f Flask) Salinity(reading units.Mass, t units.Temperature) (units.Absolute
 	if err := f.check(); err != nil {
 		return noSalinity(), err
 	}
-	if err := waterTemperature.Check(t.Celsius()); err != nil {
+	if err := checkTemperature(t); err != nil {
 		return noSalinity(), err
 	}
 	air := f.Air.Density()

@@ -1,6 +1,9 @@
 package weighing
 
-import "example.org/wellmixed/units"
+import (
+	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/units"
+)
 
 // saltiest is the salinity up to which the density of seawater is known, g/kg.
 const saltiest = 120
@@ -14,6 +17,15 @@ var (
 
 func checkWater(sa units.AbsoluteSalinity, t units.Temperature) error {
 	if err := salinityRange.Check(sa.GramsPerKilogram()); err != nil {
+		return err
+	}
+	return checkTemperature(t)
+}
+
+// checkTemperature refuses a temperature of the water that nobody set, and one
+// that no water in a vessel has.
+func checkTemperature(t units.Temperature) error {
+	if err := input.Set("temperature", t); err != nil {
 		return err
 	}
 	return waterTemperature.Check(t.Celsius())

@@ -1,6 +1,8 @@
 package weighing
 
 import (
+	"math"
+
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/seawater/hydrometer"
 	"example.org/wellmixed/units"
@@ -34,7 +36,15 @@ type Vessel struct {
 //
 //	symbol   V = V0 (1 + g (t - t0))
 //	source   [I4787]
-func (v Vessel) Volume(t units.Temperature) units.Volume { return v.Capacity * v.growth(t) }
+//	outside  no such vessel (capacity or expansion not above zero), a temperature at which
+//	         it would have shrunk to nothing, NaN or Inf: NaN
+func (v Vessel) Volume(t units.Temperature) units.Volume {
+	held := v.Capacity * v.growth(t)
+	if !(v.Capacity > 0 && v.Expansion > 0 && held > 0 && held <= math.MaxFloat64) {
+		return input.NaN[units.Volume]()
+	}
+	return held
+}
 
 func (v Vessel) growth(t units.Temperature) units.Volume {
 	return 1 + units.Volume(v.Expansion)*units.Volume(t.Sub(v.At))
@@ -49,8 +59,8 @@ func (v Vessel) check() error {
 
 // checkBody is check but for the capacity.
 func (v Vessel) checkBody() error {
-	if v.At == (units.Temperature{}) {
-		return input.Bad("at", v.At.String(), "the temperature for which the capacity is said, such as 20 °C")
+	if !v.At.IsSet() {
+		return input.Bad("at", "nothing", "the temperature for which the capacity is said, such as 20 °C")
 	}
 	if err := waterTemperature.Check(v.At.Celsius()); err != nil {
 		return input.In("at", err)
