@@ -6,7 +6,8 @@
 //	go run ./examples/recipe -shelf my.json -like kester -json
 //
 // Without -shelf it works on an invented one, printed by -example as a start
-// for your own. Every quantity is a text with its unit.
+// for your own. Every quantity is a text with its unit. A compound that would be
+// left on the shelf for what else it brings is used if its jar is "allowed": "yes".
 package main
 
 import (
@@ -73,7 +74,7 @@ func run(args []string, stdout, stderr io.Writer) error {
 	if err != nil {
 		return err
 	}
-	r := report{name: o.Name, like: o.Like, plan: plan}
+	r := report{name: o.Name, like: o.Like, salinity: o.Salinity, plan: plan}
 	if *asJSON {
 		return r.json(stdout)
 	}

@@ -47,7 +47,7 @@ func TestReports(t *testing.T) {
 			var a, b any
 			require.NoError(t, json.Unmarshal([]byte(got), &a))
 			require.NoError(t, json.Unmarshal(want, &b))
-			assert.Empty(t, cmp.Diff(b, a, cmp.Comparer(nearly)))
+			assert.Empty(t, cmp.Diff(b, a, cmp.Comparer(nearly), cmp.Comparer(func(x, y float64) bool { return (x-y)*(x-y) <= 1e-16*x*x })))
 			continue
 		}
 		assert.Empty(t, cmp.Diff(string(want), got), name)
@@ -87,6 +87,25 @@ func TestMassesBalance(t *testing.T) {
 	assert.Empty(t, r.UsedUp)
 }
 
+// The recipe of the MBL has no fluoride, bromide, strontium or boron: what would
+// bring them stays on the shelf, and the ions come out as they were wanted.
+func TestNothingUnasked(t *testing.T) {
+	out, err := output(t, "-like", "MBL")
+	require.NoError(t, err)
+	assert.NotContains(t, out, "NaF  ")
+	assert.NotContains(t, out, "NaBr  ")
+	assert.NotContains(t, out, "Not asked for")
+	assert.Contains(t, out, "Left on the shelf: NaBr (it brings bromide, which no target names), H3BO3 (it brings boron, which no target names)")
+	assert.Contains(t, out, "Poured together it has pH 7.")
+}
+
+// What is asked and what is made stand side by side.
+func TestSalinityAskedAndMade(t *testing.T) {
+	out, err := output(t, "-salinity", "3 ppt")
+	require.NoError(t, err)
+	assert.Contains(t, out, "salinity asked for 3 ppt, made 4.1 by its chlorinity")
+}
+
 // A wrong shelf gets an error with the field, the value and what is expected,
 // and nothing that looks like a plan.
 func TestWrongShelves(t *testing.T) {
@@ -112,6 +131,7 @@ func TestWrongShelves(t *testing.T) {
 		{`"13 EUR"`, `"13 USD"`, `jar 7 (KCl): price: got 13 USD, want the currency of the others, EUR`},
 		{`"13 EUR", "package": "1 kg"`, `"13 EUR"`, `jar 7 (KCl): package: got 0 g, want a number above zero`},
 		{`"left": "310 g"`, `"left": "0 g"`, `shelf[1].left: mass: got "0 g", want above zero; leave an empty jar out`},
+		{`"left": "310 g"`, `"allowed": "maybe"`, `shelf[1].allowed: allowed: got "maybe", want "yes"`},
 		{`"left": "310 g"`, `"lft": "310 g"`, `unknown field "lft"`},
 		{`{ "compound": "NaF", "purity": "98 %", "price": "12 EUR", "package": "100 g" }`, `{ "compound": "KI", "purity": "98 %" }`, `shelf: got nothing that brings fluoride, want a compound for it, or a target without it`},
 	} {

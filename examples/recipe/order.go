@@ -24,7 +24,7 @@ type order struct {
 	Tolerance   string                                           // of every ion
 	Like        string                                           // a published recipe; empty: seawater
 	Targets     []struct{ Of, Amount, Tolerance, Weight string } // in the place of what the water has
-	Shelf       []struct{ Compound, Purity, Price, Package, Left string }
+	Shelf       []struct{ Compound, Purity, Price, Package, Left, Allowed string }
 }
 
 func parse(data []byte) (order, error) {
@@ -120,7 +120,11 @@ func (o order) job() (recipe.Job, error) {
 			Price:   optional[units.Money](&r, field+".price", jar.Price),
 			Package: optional[units.Mass](&r, field+".package", jar.Package),
 			Left:    optional[units.Mass](&r, field+".left", jar.Left),
+			Allowed: jar.Allowed == "yes",
 		})
+		if jar.Allowed != "" && jar.Allowed != "yes" {
+			r.fail(field+".allowed", &units.InputError{Field: "allowed", Got: strconv.Quote(jar.Allowed), Want: `"yes", for a compound that would be left on the shelf by itself; or leave the field out`})
+		}
 		if jar.Left != "" && !(job.Shelf[i].Left > 0) { // an empty jar is no jar
 			r.fail(field+".left", &units.InputError{Field: "mass", Got: strconv.Quote(jar.Left), Want: "above zero; leave an empty jar out, and the field if there is plenty"})
 		}

@@ -10,6 +10,7 @@ import (
 
 	"example.org/wellmixed/mix"
 	"example.org/wellmixed/mix/recipe"
+	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/seawater/teos10"
 	"example.org/wellmixed/units"
@@ -17,8 +18,8 @@ import (
 
 // report is a plan with its title.
 type report struct {
-	name, like string
-	plan       recipe.Plan
+	name, like, salinity string // as ordered
+	plan                 recipe.Plan
 }
 
 func (r report) aim() string {
@@ -36,7 +37,7 @@ func (r report) aim() string {
 func (r report) print(w io.Writer) error {
 	p, b := &printer{w: w}, r.plan.Batch
 	p.line("%s", r.name)
-	p.line("%.4g L like %s, salinity %.1f, at %.1f °C", b.Volume.Litres(), r.aim(), b.Salinity().Value(), b.Temperature.Celsius())
+	p.line("%.4g L like %s, at %.1f °C; salinity asked for %s, made %.1f by its chlorinity", b.Volume.Litres(), r.aim(), b.Temperature.Celsius(), r.salinity, b.Salinity().Value())
 
 	p.line("\n1. Weigh")
 	for _, item := range b.Items {
@@ -89,15 +90,44 @@ func (r report) print(w io.Writer) error {
 				shows(ions.Density), shows(ions.Conductivity), shows(ions.Index), teos10.PracticalFromAbsolute(x.Dissolved).Value())
 		}
 	}
+	r.carbonate(p)
 	for _, a := range r.plan.Assumptions {
 		p.line("  %s", a)
 	}
 
 	p.line("\n4. Mind")
-	for _, c := range worstFirst(b.Cautions()) {
+	for _, c := range worstFirst(r.plan.Cautions()) {
 		p.line("  %s: %s", strings.ToUpper(c.Severity.String()), c.Text)
 	}
 	return p.err
+}
+
+// states returns the carbonate side of the mix as it is poured together, and
+// aired outdoors.
+func (r report) states() (poured, aired carbonate.System, err error) {
+	water, err := r.plan.Carbonate()
+	if err != nil {
+		return poured, aired, err
+	}
+	if poured, err = water.System(); err != nil {
+		return poured, aired, err
+	}
+	if water, err = water.Equilibrate(outdoors, units.Atmosphere); err == nil {
+		aired, err = water.System()
+	}
+	return poured, aired, err
+}
+
+// outdoors is the CO2 of the air, in ppm.
+const outdoors = 420
+
+func (r report) carbonate(p *printer) {
+	poured, aired, err := r.states()
+	if err != nil { // a mix without carbon has no such side
+		return
+	}
+	p.line("  Poured together it has pH %.2f (total scale) and a saturation of aragonite of %.1f; with the air of outdoors, %.2f and %.1f.",
+		poured.PH().Value(), poured.Aragonite(), aired.PH().Value(), aired.Aragonite())
 }
 
 // off is the deviation in percent of what was wanted.
@@ -121,6 +151,8 @@ func mass(m units.Mass) string {
 		return fmt.Sprintf("%.1f g", m.Grams())
 	case m >= units.Gram:
 		return fmt.Sprintf("%.2f g", m.Grams())
+	case m < 100*units.Milligram:
+		return fmt.Sprintf("%.3g mg", m.Milligrams())
 	}
 	return fmt.Sprintf("%.1f mg", m.Milligrams())
 }
@@ -159,9 +191,11 @@ func (r report) json(w io.Writer) error {
 		Tolerance   units.AmountPerKilogram
 		Met         bool
 	}
+	type chemistry struct{ PH, Aragonite float64 } // total scale
 	b := r.plan.Batch
 	out := struct {
 		Name, Like  string
+		Asked, Made string // salinity, of the mix by its chlorinity
 		Volume      units.Volume
 		Mass        units.Mass
 		Temperature units.Temperature
@@ -174,6 +208,8 @@ func (r report) json(w io.Writer) error {
 		Targets     []target
 		AllMet      bool
 		Unasked     []recipe.Component `json:",omitempty"`
+		Poured      *chemistry         `json:",omitempty"`
+		Aired       *chemistry         `json:",omitempty"`
 		Assumptions []string
 		Cautions    []struct {
 			ID       string
@@ -181,9 +217,12 @@ func (r report) json(w io.Writer) error {
 			Text     string
 		}
 	}{
-		Name: r.name, Like: r.aim(), Volume: b.Volume, Mass: b.Mass, Temperature: b.Temperature,
+		Name: r.name, Like: r.aim(), Asked: r.salinity, Made: fmt.Sprintf("%.3f", b.Salinity().Value()), Volume: b.Volume, Mass: b.Mass, Temperature: b.Temperature,
 		Water: b.Water, WaterVolume: b.WaterVolume, AllMet: len(r.plan.Missed()) == 0,
 		Unasked: r.plan.Unasked, Assumptions: r.plan.Assumptions,
+	}
+	if poured, aired, err := r.states(); err == nil {
+		out.Poured, out.Aired = &chemistry{poured.PH().Value(), poured.Aragonite()}, &chemistry{aired.PH().Value(), aired.Aragonite()}
 	}
 	money := func(m units.Money) *units.Money {
 		if m.Currency == "" {
@@ -208,7 +247,7 @@ func (r report) json(w io.Writer) error {
 	for _, t := range r.plan.Results {
 		out.Targets = append(out.Targets, target{t.Of, t.Amount, t.Got, t.Tolerance, t.Met})
 	}
-	for _, c := range worstFirst(b.Cautions()) {
+	for _, c := range worstFirst(r.plan.Cautions()) {
 		out.Cautions = append(out.Cautions, struct {
 			ID       string
 			Severity mix.Severity

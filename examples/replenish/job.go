@@ -5,6 +5,7 @@ import (
 
 	"example.org/wellmixed/mix"
 	"example.org/wellmixed/mix/replenish"
+	"example.org/wellmixed/units"
 )
 
 // job is everything that the scenario asks for.
@@ -25,7 +26,15 @@ type lasting struct {
 
 type upkeep struct {
 	named
+	use  replenish.Level
 	plan replenish.UpkeepPlan
+}
+
+// besides returns what of the day's dose is left to give if lime water brings so
+// much of the parameter; nothing if that is all of it.
+func (u upkeep) besides(brought replenish.Level) replenish.Amount {
+	share := max(0, 1-float64(brought.AmountPerLitre()/u.use.AmountPerLitre()))
+	return replenish.Amount{Mass: u.plan.PerDay.Mass * units.Mass(share), Volume: u.plan.PerDay.Volume * units.Volume(share)}
 }
 
 type dose struct {
@@ -62,7 +71,7 @@ func work(in inputs) (job, error) {
 		if err != nil {
 			return job{}, at(n.field, err)
 		}
-		j.upkeeps = append(j.upkeeps, upkeep{n, plan})
+		j.upkeeps = append(j.upkeeps, upkeep{n, use.PerDay, plan})
 	}
 	for _, n := range in.goals {
 		plan, err := replenish.Plan(replenish.Dose{Tank: in.tank, To: n.to, Additive: n.additive})

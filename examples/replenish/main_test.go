@@ -16,6 +16,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"example.org/wellmixed/mix/replenish"
 	"example.org/wellmixed/units"
 )
 
@@ -152,6 +153,64 @@ func TestWrongScenarios(t *testing.T) {
 	}
 }
 
+// write makes a scenario file of a small tank, with what is asked of it.
+func write(t *testing.T, rest string) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), "own.json")
+	require.NoError(t, os.WriteFile(path, []byte(`{"name": "small", "tank": {"volume": "60 L", "salinity": "34 ppt", "temperature": "77 °F"}, `+rest+`}`), 0o666))
+	return path
+}
+
+// Trace doses are printed in milligrams and microlitres, not as zero.
+func TestTraceDoses(t *testing.T) {
+	out, err := report(t, "-scenario", write(t, `"levels": {"iodine": "30 ug/L"},
+		"additives": [{"name": "iodide", "dry": {"compound": "KI", "purity": "99 %"}}, {"name": "drops", "stock": [{"compound": "KI", "purity": "99 %", "per_litre": "1 g/L"}]}],
+		"goals": [{"parameter": "iodine", "to": "36 ug/L", "additive": "iodide"}, {"parameter": "iodine", "to": "36 ug/L", "additive": "drops"}]`))
+	require.NoError(t, err)
+	// 6 µg/L in 60 L are 0.36 mg of iodine, of KI 166.00/126.90/0.99 times as much
+	assert.Contains(t, out, "0.476 mg of iodide at once.")
+	assert.Contains(t, out, "476 µL of drops at once.")
+	for want, a := range map[string]replenish.Amount{
+		"nothing": {}, "0.0123 µL": {Volume: 1.2345e-8}, "1.23 mL": {Volume: 1.2345e-3}, "12.3 g": {Mass: 12.345}, "158.8 g": {Mass: 158.83}, "261 mL": {Volume: 0.2612},
+	} {
+		assert.Equal(t, want, amount(a))
+	}
+}
+
+// A soda that is dosed without a known pH goes in many parts; a level that stays
+// where it is leaves the ratio open and never reaches its limit.
+func TestFlatLogAndUnknownPH(t *testing.T) {
+	out, err := report(t, "-scenario", write(t, `"levels": {"alkalinity": "7 dKH", "calcium": "420 mg/L"},
+		"additives": [{"name": "soda", "stock": [{"compound": "Na2CO3", "purity": "99 %", "per_litre": "60 g/L"}]}],
+		"tests": [
+			{"at": "2026-03-01 09:00", "alkalinity": "7.6 dKH", "calcium": "420 mg/L"},
+			{"at": "2026-03-03 09:00", "alkalinity": "7.4 dKH", "calcium": "420 mg/L"},
+			{"at": "2026-03-06 09:00", "alkalinity": "7.0 dKH", "calcium": "420 mg/L"}],
+		"lowest": {"calcium": "380 mg/L"},
+		"every_day": [{"parameter": "alkalinity", "additive": "soda"}]`))
+	require.NoError(t, err)
+	assert.Contains(t, out, "Alkalinity to calcium, where skeletons take 2 to 1: ")
+	assert.NotContains(t, out, "e+")
+	assert.Contains(t, out, "Undosed, calcium never is at 380 mg/L Ca (95 %: never to never).")
+	assert.NotContains(t, out, "never days")
+	assert.Contains(t, out, "; pH not known: in many small parts")
+	assert.Equal(t, ", where skeletons take 2 to 1: the tests leave it open", ratio(replenish.Calcification{Ratio: math.NaN(), Consistent: true}))
+}
+
+// Lime water takes the place of daily doses, and what is left of them is said.
+func TestLimeInsteadOfDoses(t *testing.T) {
+	out, err := report(t)
+	require.NoError(t, err)
+	assert.Contains(t, out, "2. Every day, in all, in the place of what is dosed now")
+	assert.Contains(t, out, "6. Lime water as top-off: instead of, not besides, section 2")
+	assert.Contains(t, out, "With all of it, no soda is dosed any more.")
+	assert.Contains(t, strings.Join(strings.Fields(out), " "), "alkalinity would climb by 1.42 dKH a day, more than the limit of 1 dKH")
+	out, err = report(t, "-top-off", "0.4 L/day") // 0.162 of 0.399 dKH, 1.16 of 3.15 mg/L: 59.5 and 63.3 % are left
+	require.NoError(t, err)
+	assert.Contains(t, out, "With all of it, 23.4 mL of soda is left to dose a day, in all.")
+	assert.Contains(t, out, "With all of it, 26 mL of calcium chloride is left to dose a day, in all.")
+}
+
 func TestArguments(t *testing.T) {
 	out, err := report(t, "-example")
 	require.NoError(t, err)
@@ -176,7 +235,7 @@ func TestArguments(t *testing.T) {
 	}`), 0o666))
 	out, err = report(t, "-scenario", own)
 	require.NoError(t, err)
-	assert.Contains(t, out, "2.9 g of potassium in all, 1.0 g a day for 3 days")
+	assert.Contains(t, out, "2.89 g of potassium in all, 963 mg a day for 3 days")
 	out, err = report(t, "-scenario", own, "-json")
 	require.NoError(t, err)
 	assert.Contains(t, out, `"PH": null`)

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -19,7 +20,7 @@ import (
 func (j job) print(w io.Writer) error {
 	p := &printer{w: w}
 	p.line("Replenish: %s", j.in.name)
-	n := 0
+	n, daily := 0, 0 // the section of the daily doses
 	head := func(text string) {
 		n++
 		p.line("\n%d. %s", n, text)
@@ -27,20 +28,25 @@ func (j job) print(w io.Writer) error {
 	if j.in.hasLog {
 		head("What the tank uses in a day")
 		for _, u := range j.demand.Uses {
-			p.line("  %-11s %s (95 %%: %s to %s); now about %s", u.Parameter, plusMinus(u.PerDay, u.Uncertainty), short(u.Low, 3), short(u.High, 3), short(u.Now, 3))
+			p.line("  %-11s %s (95 %%: %s to %s); about %s on %s", u.Parameter, plusMinus(u.PerDay, u.Uncertainty), short(u.Low, 3), short(u.High, 3), short(u.Now, 3), u.At.Format("2006-01-02 15:04"))
 		}
 		if c := j.demand.Calcification; c != nil {
-			p.line("Alkalinity to calcium: %.1f ± %.1f, where skeletons take 2: %s.", c.Ratio, c.Uncertainty, verdict(c.Consistent))
+			p.line("Alkalinity to calcium%s.", ratio(*c))
 			p.line("Of the alkalinity, nitrogen takes %s a day.", plusMinus(c.ByNitrogen, c.NitrogenUncertainty))
 		}
 		for _, l := range j.lasts {
-			p.line("Undosed, %s is at %s in %s days (95 %%: %s to %s).", l.limit.Parameter(), l.limit, days(l.left.Days), days(l.left.Low), days(l.left.High))
+			if math.IsInf(l.left.Days, 1) {
+				p.line("Undosed, %s never is at %s (95 %%: %s to %s).", l.limit.Parameter(), l.limit, days(l.left.Low), days(l.left.High))
+				continue
+			}
+			p.line("Undosed, %s is at %s in %s (95 %%: %s to %s).", l.limit.Parameter(), l.limit, days(l.left.Days), days(l.left.Low), days(l.left.High))
 		}
 	}
 	if len(j.upkeeps) > 0 {
-		head("Every day, to stay where it is")
+		head("Every day, in all, in the place of what is dosed now, to stay where it is")
+		daily = n
 		for _, u := range j.upkeeps {
-			p.line("  %-11s %s of %s (95 %%: %s to %s)%s", u.of, amount(u.plan.PerDay), u.name, amount(u.plan.Low), amount(u.plan.High), parts(u.plan.Parts))
+			p.line("  %-11s %s of %s (95 %%: %s to %s)%s", u.of, amount(u.plan.PerDay), u.name, amount(u.plan.Low), amount(u.plan.High), parts(u.plan))
 		}
 		p.line("In a month that leaves behind%s.", j.left())
 		if y, err := j.aYear(); err == nil {
@@ -77,11 +83,26 @@ func (j job) print(w io.Writer) error {
 		p.line("Salinity rises by %.2f, and by %.2f for good.", rise.After.Value()-rise.Before.Value(), rise.Lasting.Value()-rise.Before.Value())
 	}
 	if j.in.hasLime {
-		head("Lime water as top-off")
+		title := "Lime water as top-off"
+		if daily > 0 {
+			title += fmt.Sprintf(": instead of, not besides, section %d", daily)
+		}
+		head(title)
 		l := j.lime
 		p.line("%.1f L a day bring %s of alkalinity and %s of calcium (± %.0f %%), %.1f g of Ca(OH)2.", j.in.lime.TopOff.LitresPerDay(), short(l.Alkalinity, 3), short(l.Calcium, 3), l.Uncertainty.Percent(), l.Hydroxide.Grams())
 		if l.Share > 0 {
 			p.line("That is %.0f %% of what the tank uses; all of it would take %.1f L a day.", l.Share.Percent(), l.Needed.LitresPerDay())
+		}
+		for _, u := range j.upkeeps {
+			brought := map[replenish.Parameter]replenish.Level{replenish.Alkalinity: l.Alkalinity, replenish.Calcium: l.Calcium}[u.of]
+			if !brought.Exists() {
+				continue
+			}
+			if rest := u.besides(brought); rest == (replenish.Amount{}) {
+				p.line("With all of it, no %s is dosed any more.", u.name)
+			} else {
+				p.line("With all of it, %s of %s is left to dose a day, in all.", amount(rest), u.name)
+			}
 		}
 		if l.Portion > 0 {
 			p.line("No more than %.1f L at once: pH %.2f then, and %.2f if a day's worth came in one go.", l.Portion.Litres(), l.AtOnce.PH.Value(), l.AllDay.PH.Value())
@@ -184,32 +205,57 @@ func plusMinus(l, u replenish.Level) string {
 	return round(x, 3) + " ± " + short(u, 2)
 }
 
+// amount writes what to measure out: to whole millilitres and tenths of a gram,
+// but never to fewer than three digits, in mg and µL below one of them.
 func amount(a replenish.Amount) string {
-	if a.Volume > 0 {
-		return fmt.Sprintf("%.0f mL", a.Volume.Millilitres())
+	of := func(x float64, decimals int, unit, small string) string {
+		switch {
+		case x < 1:
+			return round(x*1000, 3) + " " + small
+		case x < 100:
+			return round(x, 3) + " " + unit
+		}
+		return fixed(x, decimals) + " " + unit
 	}
-	return fmt.Sprintf("%.1f g", a.Mass.Grams())
+	switch {
+	case a.Volume > 0:
+		return of(a.Volume.Millilitres(), 0, "mL", "µL")
+	case a.Mass > 0:
+		return of(a.Mass.Grams(), 1, "g", "mg")
+	}
+	return "nothing"
 }
 
-func parts(n int) string {
-	if n <= 1 {
+func parts(u replenish.UpkeepPlan) string {
+	changesPH := slices.ContainsFunc(u.Raises, func(l replenish.Level) bool { return l.Parameter() == replenish.Alkalinity })
+	switch {
+	case u.Parts == 0 && changesPH:
+		return "; pH not known: in many small parts"
+	case u.Parts <= 1:
 		return ""
 	}
-	return fmt.Sprintf(", in %d parts", n)
+	return fmt.Sprintf(", in %d parts", u.Parts)
 }
 
 func days(x float64) string {
 	if math.IsInf(x, 1) {
 		return "never"
 	}
-	return fmt.Sprintf("%.1f", x)
+	return fmt.Sprintf("%.1f days", x)
 }
 
-func verdict(consistent bool) string {
-	if consistent {
-		return "they agree"
+func ratio(c replenish.Calcification) string {
+	verdict := "they agree"
+	if !c.Consistent {
+		verdict = "they do not agree"
 	}
-	return "they do not agree"
+	switch {
+	case !math.IsNaN(c.Ratio):
+		return fmt.Sprintf(": %.1f ± %.1f, where skeletons take 2: %s", c.Ratio, c.Uncertainty, verdict)
+	case c.Consistent:
+		return ", where skeletons take 2 to 1: the tests leave it open"
+	}
+	return ", where skeletons take 2 to 1: " + verdict
 }
 
 func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
@@ -283,12 +329,18 @@ func (j job) json(w io.Writer) error {
 		SalinityAfter units.PracticalSalinity
 		LastingRise   float64
 	}
+	type rest struct {
+		Parameter replenish.Parameter
+		Additive  string
+		PerDay    amount
+	}
 	type lime struct {
 		Content               units.MassPerLitre
 		Hydroxide             units.Mass
 		Alkalinity, Calcium   replenish.Level
 		Uncertainty           units.Fraction
 		Share                 *units.Fraction `json:",omitempty"`
+		Besides               []rest          `json:",omitempty"` // of the daily doses, with all of the lime water
 		Needed                *units.Flow     `json:",omitempty"`
 		Portion               *units.Volume   `json:",omitempty"`
 		AtOnce, AllDay, Aired chemistry
@@ -347,6 +399,14 @@ func (j job) json(w io.Writer) error {
 		}
 		if l.Portion > 0 {
 			row.Portion = &l.Portion
+		}
+		for _, u := range j.upkeeps {
+			switch u.of {
+			case replenish.Alkalinity:
+				row.Besides = append(row.Besides, rest{u.of, u.name, much(u.besides(l.Alkalinity))})
+			case replenish.Calcium:
+				row.Besides = append(row.Besides, rest{u.of, u.name, much(u.besides(l.Calcium))})
+			}
 		}
 		out.LimeWater = &row
 	}

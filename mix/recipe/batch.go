@@ -6,7 +6,9 @@ import (
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/mix/salts"
 	"example.org/wellmixed/seawater"
+	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/seawater/ions"
+	"example.org/wellmixed/seawater/teos10"
 	"example.org/wellmixed/units"
 )
 
@@ -71,7 +73,9 @@ func densityOf(c ions.Composition, t units.Temperature) (units.Density, error) {
 	switch {
 	case err == nil:
 		c = settled
-	case c.Check() != nil: // nor is it a water as released: too much acid
+	case c.Alkalinity() < 0: // nor is it a water as released
+		return input.NaN[units.Density](), input.Bad("mix: alkalinity", input.Number(c.Alkalinity().MillimolesPerKilogram())+" mmol/kg", "zero or more: less acid, or a target of alkalinity and NaHCO3 on the shelf to meet it")
+	case c.Check() != nil:
 		return input.NaN[units.Density](), input.In("mix", err)
 	}
 	if d := c.Density(t); !math.IsNaN(float64(d)) {
@@ -99,6 +103,33 @@ func (b Batch) Salinity() units.PracticalSalinity { return byChlorinity(b.Compos
 // found their balance, still closed to the air. A mix without either has
 // nothing to settle.
 func (b Batch) Settled() (ions.Composition, error) { return settle(b.Composition, b.Temperature) }
+
+// Carbonate returns the mix as package carbonate takes it. Its System is that of
+// the salts poured together; aired it is another one:
+//
+//	water, err := batch.Carbonate()
+//	poured, err := water.System()                           // pH, saturation of aragonite
+//	aired, err := water.Equilibrate(420, units.Atmosphere)  // and System again
+//
+// Acetate counts as salt here, as it does until bacteria have burnt it. The
+// error is that of Settled.
+func (b Batch) Carbonate() (carbonate.Water, error) {
+	c, err := b.Settled()
+	if err != nil {
+		return carbonate.Water{}, err
+	}
+	return carbonate.Water{
+		Salinity:    teos10.PracticalFromAbsolute(c.SolutionSalinity()),
+		Temperature: b.Temperature,
+		Alkalinity:  c.Alkalinity() - c.Amount(ions.Acetate),
+		DIC:         c.Carbon(),
+		Nutrients:   carbonate.Nutrients{Phosphate: c.Amount(ions.Phosphate), Silicate: c.Amount(ions.Silicate), Ammonia: c.Amount(ions.Ammonium)},
+		Options: carbonate.Options{
+			Boron: carbonate.Measured(c.Boron()), Sulfate: carbonate.Measured(c.Amount(ions.Sulfate)), Fluoride: carbonate.Measured(c.Amount(ions.Fluoride)),
+			Calcium: carbonate.Measured(c.Amount(ions.Calcium)), Magnesium: carbonate.Measured(c.Amount(ions.Magnesium)),
+		},
+	}, nil
+}
 
 // Deviations compares the settled mix with the reference composition of the
 // same salinity by chlorinity, species by species.

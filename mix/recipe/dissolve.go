@@ -1,6 +1,8 @@
 package recipe
 
 import (
+	"errors"
+	"math"
 	"slices"
 	"strings"
 
@@ -86,6 +88,9 @@ func (b Batch) Steps() []Step {
 			}
 		}
 		if len(step.Items) > 0 {
+			if s == magnesium || s == calcium || s == heavy || s == strong {
+				step.Text += b.hardly(step.Items, held)
+			}
 			slices.SortStableFunc(step.Items, func(x, y Weighed) int {
 				switch {
 				case x.Mass > y.Mass:
@@ -100,6 +105,34 @@ func (b Batch) Steps() []Step {
 	}
 	return append(list, Step{Text: "Rinse the cups with the rest of the kept water into the batch, aerate overnight, and measure salinity, pH and alkalinity before use."})
 }
+
+// hardly tells how much water those reagents need that five times their mass
+// does not dissolve.
+func (b Batch) hardly(items []Weighed, held units.Volume) string {
+	text := ""
+	for _, item := range items {
+		c := item.Reagent.Compound
+		saturated, err := salts.Saturated(c, b.Temperature)
+		if err != nil {
+			continue
+		}
+		inLitre := saturated.Into(1 * units.Kilogram)
+		water := units.Volume(item.Mass*units.Mass(item.Reagent.Purity)/inLitre) * units.Litre
+		if water <= units.Volume(apart*item.Mass.Kilograms())*units.Litre {
+			continue
+		}
+		text += " " + c.Formula() + " needs at least " + input.Fixed(water.Litres(), 1) + " L to dissolve"
+		if water > held {
+			text += ", more than is kept: stir it as a powder into the whole batch and give it a day"
+		}
+		text += "."
+	}
+	return text
+}
+
+// apart is how many times its mass of water a reagent gets that is dissolved
+// apart.
+const apart = 5
 
 func litres(v units.Volume) string { return input.Fixed(v.Litres(), 1) + " L" }
 
@@ -122,6 +155,7 @@ var enemies = [...]struct {
 var (
 	unhurried = mix.Caution{ID: "mix-before-animals", Severity: mix.Care, Text: "Never mix in water with animals. A slip of the balance or a wrong jar is not seen in the salinity: label everything, weigh twice, and measure calcium, magnesium and alkalinity of a first batch."}
 	onlyMajor = mix.Caution{ID: "major-ions-only", Severity: mix.Note, Text: "Such a mix holds the ions that were asked for and the impurities of the reagents, and no other trace element."}
+	reacting  = mix.Caution{ID: "acid-meets-weak-salt", Severity: mix.Danger, Text: "Acid sets free carbon dioxide, which foams, from carbonate and bicarbonate, poisonous hydrogen fluoride from fluoride, and iodine vapour from iodide and iodate: never in one cup, the acid last into the full volume."}
 	hardly    = mix.Caution{ID: "hardly-soluble", Severity: mix.Care, Text: "Gypsum hardly dissolves, the carbonates of calcium and magnesium in seawater of normal pH not at all: another source is better."}
 )
 
@@ -150,7 +184,97 @@ func (b Batch) Cautions() []mix.Caution {
 			list = append(list, pair.caution)
 		}
 	}
+	if b.acidMeets() {
+		list = append(list, reacting)
+	}
+	list = append(list, b.chemistry()...)
+	if settled, err := b.Settled(); err == nil {
+		if err := ions.CheckRange(settled, b.Temperature); errors.Is(err, units.ErrRange) {
+			list = append(list, mix.Caution{ID: "density-extrapolated", Severity: mix.Note, Text: "The mix is outside the range of the model of its density, so the mass of water is less certain: " + err.Error() + "."})
+		}
+	}
 	return append(list, b.ofReagents()...)
+}
+
+// acidMeets tells whether an acid is among the reagents beside a salt that it
+// drives something out of.
+func (b Batch) acidMeets() bool {
+	acid := slices.ContainsFunc(b.Items, func(w Weighed) bool { return w.Reagent.Compound.Gives(ions.Hydroxide) < 0 })
+	return acid && slices.ContainsFunc(b.Items, func(w Weighed) bool {
+		for _, i := range [...]ions.Ion{ions.Carbonate, ions.Bicarbonate, ions.Fluoride, ions.Iodide, ions.Iodate} {
+			if w.Reagent.Compound.Gives(i) > 0 {
+				return true
+			}
+		}
+		return false
+	})
+}
+
+// Beyond these a mix loses alkalinity and calcium as chalk, or animals suffer.
+const (
+	mostPH        = 8.8
+	leastPH       = 7.0
+	mostAragonite = 5.0 // with grains to start on: Moras et al. 2022, Biogeosciences 19, 3537-3557 (from memory)
+	outdoors      = 420 // ppm CO2
+)
+
+// chemistry warns of a mix that is alkaline, acid or about to make chalk, as
+// poured together or aired.
+func (b Batch) chemistry() []mix.Caution {
+	if b.Composition.Carbon() == 0 && math.Abs(float64(b.Composition.Alkalinity())) <= rounding {
+		return nil
+	}
+	water, err := b.Carbonate()
+	if err != nil {
+		return nil
+	}
+	poured, err := water.System()
+	if err != nil {
+		return nil
+	}
+	var list []mix.Caution
+	add := func(id, text string) {
+		list = append(list, mix.Caution{ID: id, Severity: mix.Care, Text: text})
+	}
+	ph, omega, when := poured.PH().Value(), poured.Aragonite(), "as it is poured together"
+	switch {
+	case ph > mostPH:
+		add("alkaline-mix", "Poured together the mix has pH "+input.Fixed(ph, 1)+" (total scale): chalk and magnesium hydroxide may fall out, and nothing should live in it before days of air have brought it near 8. Bicarbonate for carbonate or a base avoids it.")
+	case ph < leastPH:
+		add("acid-mix", "Poured together the mix has pH "+input.Fixed(ph, 1)+" (total scale): nothing should live in it. Less acid, or more bicarbonate.")
+	}
+	if aired, err := water.Equilibrate(outdoors, units.Atmosphere); err == nil {
+		if s, err := aired.System(); err == nil && s.Aragonite() > omega {
+			omega, when = s.Aragonite(), "once it is aired"
+		}
+	}
+	if omega > mostAragonite {
+		add("chalk-may-fall-out", "Aragonite has a saturation state of "+input.Fixed(omega, 1)+" "+when+": above about 5 chalk can fall out, with calcium and alkalinity. Less of one of the two.")
+	}
+	return list
+}
+
+// Cautions returns what to mind with the plan: with its batch, and with what
+// nobody asked for.
+func (p Plan) Cautions() []mix.Caution {
+	list := p.Batch.Cautions()
+	if len(p.Unasked) == 0 || len(list) == 0 {
+		return list
+	}
+	c := mix.Caution{ID: "not-asked-for", Severity: mix.Care}
+	var all, poison []string
+	for _, of := range p.Unasked {
+		all = append(all, of.String())
+		if _, common := component(of.ion); of.kind == oneIon && !common && of.ion != ions.Bromide && of.ion != ions.Strontium {
+			poison = append(poison, of.String())
+		}
+	}
+	c.Text = "The reagents bring " + strings.Join(all, ", ") + ", which no target names: see how much it is, or set a target."
+	if len(poison) > 0 {
+		c.Severity = mix.Danger
+		c.Text += " Of " + strings.Join(poison, ", ") + " little is poison to animals, or feeds what nobody wants."
+	}
+	return append([]mix.Caution{c}, list...)
 }
 
 // ofReagents gathers the cautions of the reagents, each once, with the names of

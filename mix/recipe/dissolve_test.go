@@ -10,6 +10,7 @@ import (
 
 	"example.org/wellmixed/mix"
 	"example.org/wellmixed/mix/salts"
+	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/units"
 )
 
@@ -58,6 +59,51 @@ func TestSteps(t *testing.T) {
 	assert.Equal(t, len(all), n)
 }
 
+// batchOf is Kester's water of a salinity.
+func batchOf(t testing.TB, salinity float64) Batch {
+	t.Helper()
+	b, err := find(t, "Kester").Batch(units.Practical(salinity), 100, units.Celsius(25))
+	require.NoError(t, err)
+	return b
+}
+
+// Gypsum for the calcium of 100 L: 181 g, of which 2.6 g dissolve in a litre, do not
+// go into the ten litres that are kept, calcium chloride does.
+func TestStepsKnowWhatHardlyDissolves(t *testing.T) {
+	p, err := Solve(seawaterJob(t, "NaCl", "MgCl2.6H2O", "Na2SO4", "CaSO4.2H2O", "KCl", "NaHCO3", "KBr", "H3BO3", "SrCl2.6H2O", "NaF"))
+	require.NoError(t, err)
+	assert.Empty(t, p.Missed())
+	var text string
+	for _, s := range p.Steps() {
+		text += s.Text
+	}
+	assert.Contains(t, text, "CaSO4.2H2O needs at least 69.5 L to dissolve, more than is kept: stir it as a powder into the whole batch and give it a day.")
+	for _, s := range batchOf(t, 35).Steps() {
+		assert.NotContains(t, s.Text, "needs at least")
+	}
+}
+
+// The carbonate side of the mix: that of package carbonate for the same totals.
+func TestBatchCarbonate(t *testing.T) {
+	b := batchOf(t, 35)
+	w, err := b.Carbonate()
+	require.NoError(t, err)
+	assert.InDelta(t, 35, w.Salinity.Value(), 0.1)
+	assert.InDelta(t, float64(b.Composition.Alkalinity()), float64(w.Alkalinity), 1e-6)
+	assert.InDelta(t, float64(b.Composition.Carbon()), float64(w.DIC), 1e-6)
+	poured, err := w.System()
+	require.NoError(t, err)
+	settled, err := b.Settled()
+	require.NoError(t, err)
+	assert.InDelta(t, float64(settled.Amount(ions.Carbonate)), float64(poured.Carbonate()), 0.01)
+	aired, err := w.Equilibrate(420, units.Atmosphere)
+	require.NoError(t, err)
+	open, err := aired.System()
+	require.NoError(t, err)
+	assert.Less(t, poured.PH().Value(), open.PH().Value(), "bicarbonate and boric acid: CO2 leaves")
+	assert.InDelta(t, 8.03, open.PH().Value(), 0.03)
+}
+
 func TestCautions(t *testing.T) {
 	has := func(b Batch, id string) bool {
 		return slices.ContainsFunc(b.Cautions(), func(c mix.Caution) bool { return c.ID == id })
@@ -77,6 +123,10 @@ func TestCautions(t *testing.T) {
 		{"barium-meets-sulfate", []string{"BaCl2", "K2SO4"}, []string{"BaCl2", "KCl"}},
 		{"heats-in-water", []string{"CaCl2"}, []string{"CaCl2.6H2O"}},
 		{"heats-in-water", []string{"MgCl2"}, []string{"MgCl2.6H2O"}},
+		{"acid-meets-weak-salt", []string{"HCl", "NaHCO3"}, []string{"HCl", "KBr"}},
+		{"acid-meets-weak-salt", []string{"CH3COOH", "KI"}, []string{"NaOH", "KI"}},
+		{"acid-meets-weak-salt", []string{"FeCl3", "NaF"}, []string{"NaF", "NaCl"}},
+		{"acid-meets-weak-salt", []string{"KH2PO4", "KIO3"}, []string{"Na2HPO4", "KIO3"}},
 		{"hardly-soluble", []string{"CaCO3"}, []string{"CaCl2"}},
 		{"mix-before-animals", []string{"NaCl"}, nil},
 		{"reagent-grade", []string{"NaCl"}, nil},
@@ -84,6 +134,8 @@ func TestCautions(t *testing.T) {
 		assert.True(t, has(of(t, r.with...), r.id), "%s with %v", r.id, r.with)
 		assert.False(t, has(of(t, r.not...), r.id), "%s with %v", r.id, r.not)
 	}
+	assert.True(t, has(batchOf(t, 2), "density-extrapolated"))
+	assert.False(t, has(batchOf(t, 34), "density-extrapolated"))
 	heavy := of(t, "NaCl")
 	assert.False(t, has(heavy, "heavy-water"))
 	heavy.Mass = 40 * units.Kilogram

@@ -39,8 +39,10 @@
 // # Errors
 //
 // What makes no sense, a target that nothing on the shelf can bring, and a mix
-// that is no water are an [units.InputError]; a mix outside the density model
-// of package ions is a [units.RangeError]. Targets that a sound shelf merely
+// that is no water are an [units.InputError]; a mix so far from seawater that its
+// density cannot be told is what package ions says of it. A mix that is merely
+// outside the range of the density model, such as one of salinity 2, is made with
+// the extrapolated density and carries a caution. Targets that a sound shelf
 // cannot meet are no error: they stand in the plan, each with its miss.
 //
 // # Sources

@@ -59,10 +59,15 @@ func (p *program) column(coefficients map[int]float64) int {
 // and with t = 0 simply e = d. What is left of a reagent bounds x by a row more.
 func optimum(job Job, mass units.Mass) ([]float64, error) {
 	var p program
-	aim := make([]int, len(job.Targets))
-	above, below := make([]int, len(job.Targets)), make([]int, len(job.Targets))
+	targets, silent := job.Targets, -1 // the target whose deviations within the tolerance do not count
+	if carbon, ok := job.carbonOf(); ok {
+		silent = len(targets)
+		targets = append(targets[:silent:silent], carbon)
+	}
+	aim := make([]int, len(targets))
+	above, below := make([]int, len(targets)), make([]int, len(targets))
 	heaviest := 0.
-	for i, t := range job.Targets {
+	for i, t := range targets {
 		aim[i] = p.target(float64(t.Amount) / scaleOf(t))
 		heaviest = max(heaviest, t.Weight)
 		if tolerant(t) {
@@ -74,7 +79,7 @@ func optimum(job Job, mass units.Mass) ([]float64, error) {
 	limit := make([]float64, len(job.Shelf))   // of a scaled x; 0: none
 	bound := make([]int, len(job.Shelf))
 	for j, jar := range job.Shelf {
-		for _, t := range job.Targets {
+		for _, t := range targets {
 			largest[j] = max(largest[j], math.Abs(t.Of.perMole(jar.Reagent.Compound))/scaleOf(t))
 		}
 		if jar.Left > 0 && largest[j] > 0 {
@@ -95,7 +100,7 @@ func optimum(job Job, mass units.Mass) ([]float64, error) {
 			continue
 		}
 		col := map[int]float64{}
-		for i, t := range job.Targets {
+		for i, t := range targets {
 			if a := t.Of.perMole(jar.Reagent.Compound); a != 0 {
 				col[aim[i]] = a / scaleOf(t) / largest[j]
 			}
@@ -107,7 +112,7 @@ func optimum(job Job, mass units.Mass) ([]float64, error) {
 	}
 	var excess, deviation []term
 	p.basis = make([]int, len(p.b))
-	for i, t := range job.Targets {
+	for i, t := range targets {
 		weight := t.Weight / heaviest
 		over, under := map[int]float64{aim[i]: -1}, map[int]float64{aim[i]: 1}
 		if !tolerant(t) {
@@ -122,7 +127,9 @@ func optimum(job Job, mass units.Mass) ([]float64, error) {
 		beyondO, beyondU := p.column(map[int]float64{above[i]: -1}), p.column(map[int]float64{below[i]: -1})
 		slackO, slackU := p.column(map[int]float64{above[i]: 1}), p.column(map[int]float64{below[i]: 1})
 		excess = append(excess, term{beyondO, weight}, term{beyondU, weight})
-		deviation = append(deviation, term{o, weight}, term{u, weight})
+		if i != silent {
+			deviation = append(deviation, term{o, weight}, term{u, weight})
+		}
 		// nothing in the water: all of the target is undershoot
 		p.basis[aim[i]], p.basis[above[i]] = u, slackO
 		if p.b[aim[i]] > p.b[below[i]] {

@@ -2,6 +2,7 @@ package recipe
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -47,6 +48,7 @@ type Jar struct {
 	Price   units.Money // of one package; no price: it counts as free
 	Package units.Mass
 	Left    units.Mass // what is at hand; 0: plenty
+	Allowed bool       // use it even if Solve, by itself, would leave it on the shelf
 }
 
 // Job is a mix to be made of what stands on a shelf.
@@ -97,6 +99,21 @@ func (p Plan) Missed() []Result {
 //  3. the cheapest, if there are prices; of them
 //  4. the one with the least to weigh.
 //
+// Some reagents it leaves on the shelf, unless their jar is Allowed, because what
+// they spoil stands in no target; the assumptions name them:
+//
+//   - what brings an ion that no target names, however well its counter-ion fits,
+//     but sodium, magnesium, calcium, potassium, chloride, sulfate and carbon:
+//     rather a target missed than potassium by way of iodate;
+//   - acids and bases, which make alkalinity without carbon or destroy it, but
+//     for the sake of an ion that is asked for (FeCl3 for iron);
+//   - the carbonates of calcium and magnesium, which hardly dissolve.
+//
+// Where alkalinity is a target and Carbon is not, carbon counts in the first of
+// the sums as well, with a tenth of the weight, if it is below 0.85 or above 1.02
+// of the alkalinity: seawater has 0.85, bicarbonate 1. So the alkalinity is that
+// of bicarbonate, and the mix starts with a pH near that of the sea.
+//
 // So a price decides only between mixes that are equally near, such as two
 // hydrates, or MgCl2 with Na2SO4 against MgSO4 with NaCl. Targets that the shelf
 // cannot meet at once are missed as little as their weights say, and Results
@@ -111,7 +128,8 @@ func Solve(job Job) (Plan, error) {
 	if err := job.check(); err != nil {
 		return Plan{}, err
 	}
-	if err := job.missing(); err != nil {
+	job, left := job.sift()
+	if err := job.missing(left); err != nil {
 		return Plan{}, err
 	}
 	// what is left per kilogram of mix depends on its mass, and that on what is in it
@@ -127,6 +145,9 @@ func Solve(job Job) (Plan, error) {
 		}
 		next := units.Density(plan.Mass.Grams() / plan.Volume.Litres())
 		if !job.limited() || math.Abs(float64(next/density)-1) < 1e-12 {
+			if len(left) > 0 {
+				plan.Assumptions = append(plan.Assumptions, "Left on the shelf: "+list(left)+".")
+			}
 			return plan, nil
 		}
 		density = next
@@ -215,22 +236,121 @@ func (job Job) check() error {
 // mostWeight is the span of weights that the arithmetic can hold apart.
 const mostWeight = 1e6
 
+// withheld is a reagent that stays on the shelf, and why.
+type withheld struct {
+	compound salts.Compound
+	why      string
+}
+
+func list(left []withheld) string {
+	var texts []string
+	for _, w := range left {
+		texts = append(texts, w.compound.Formula()+" ("+w.why+")")
+	}
+	return strings.Join(texts, ", ")
+}
+
+// sift takes from the shelf what a mix should rather do without.
+func (job Job) sift() (Job, []withheld) {
+	var shelf []Jar
+	var left []withheld
+	for _, jar := range job.Shelf {
+		if why := job.against(jar.Reagent.Compound); why != "" && !jar.Allowed {
+			left = append(left, withheld{jar.Reagent.Compound, why})
+			continue
+		}
+		shelf = append(shelf, jar)
+	}
+	job.Shelf = shelf
+	return job, left
+}
+
+// against tells why a compound should stay on the shelf, "" if it need not.
+func (job Job) against(c salts.Compound) string {
+	wanted := false // for an ion that is no part of most salts
+	for r := range c.Releases() {
+		of, common := component(r.Ion)
+		if common {
+			continue
+		}
+		if !job.names(of) {
+			return "it brings " + of.String() + ", which no target names"
+		}
+		wanted = true
+	}
+	switch base := c.Gives(ions.Hydroxide); {
+	case wanted:
+		return ""
+	case base > 0:
+		return "it is a base, which makes alkalinity without carbon"
+	case base < 0:
+		return "it is an acid, which destroys alkalinity"
+	case c.Gives(ions.Carbonate) > 0 && (c.Gives(ions.Calcium) > 0 || c.Gives(ions.Magnesium) > 0):
+		return "it hardly dissolves in seawater"
+	}
+	return ""
+}
+
+// component returns what a species counts for, and whether it is so common that
+// it may come along with what is asked for.
+func component(i ions.Ion) (of Component, common bool) {
+	switch i {
+	case ions.Sodium, ions.Magnesium, ions.Calcium, ions.Potassium, ions.Chloride, ions.Sulfate:
+		return Of(i), true
+	case ions.Bicarbonate, ions.Carbonate, ions.CarbonDioxide, ions.Hydroxide:
+		return Carbon(), true
+	case ions.BoricAcid, ions.Borate:
+		return Boron(), false
+	}
+	return Of(i), false
+}
+
+// names tells whether there is a target for a component.
+func (job Job) names(of Component) bool {
+	return slices.ContainsFunc(job.Targets, func(t Target) bool { return t.Of == of })
+}
+
+// Carbon per alkalinity that a mix should start with: seawater of pH 8 and
+// bicarbonate lie between them.
+const (
+	leastCarbon, mostCarbon = 0.85, 1.02
+	carbonWeight            = 0.1 // of that of alkalinity
+)
+
+// carbonOf returns the target for carbon that goes with one for alkalinity,
+// unless carbon has its own.
+func (job Job) carbonOf() (Target, bool) {
+	for _, t := range job.Targets {
+		if t.Of == Alkalinity() && t.Amount > 0 && !job.names(Carbon()) {
+			return Target{Carbon(), t.Amount * (leastCarbon + mostCarbon) / 2, t.Amount*(mostCarbon-leastCarbon)/2 + t.Tolerance, t.Weight * carbonWeight}, true
+		}
+	}
+	return Target{}, false
+}
+
 // missing names every target that nothing on the shelf brings.
-func (job Job) missing() error {
+func (job Job) missing(left []withheld) error {
 	var list []string
+	want := "a compound for it, or a target without it"
 	for _, t := range job.Targets {
 		found := t.Amount <= t.Tolerance
 		for _, jar := range job.Shelf {
 			found = found || t.Of.perMole(jar.Reagent.Compound) > 0
 		}
-		if !found {
-			list = append(list, t.Of.String())
+		if found {
+			continue
+		}
+		list = append(list, t.Of.String())
+		for _, w := range left {
+			if t.Of.perMole(w.compound) > 0 {
+				want += "; or allow " + w.compound.Formula() + ", left out because " + w.why
+			}
 		}
 	}
 	if len(list) == 0 {
 		return nil
 	}
-	return input.Bad("shelf", "nothing that brings "+strings.Join(list, ", "), "a compound for it, or a target without it")
+	return input.Bad("shelf", "nothing that brings "+strings.Join(list, ", "), want)
 }
 
 // plan works out the batch of so many moles of each reagent per kilogram.

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"example.org/wellmixed/mix"
 	"example.org/wellmixed/mix/salts"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/units"
@@ -86,6 +87,7 @@ func TestSolveAtRandom(t *testing.T) {
 				if rng.IntN(3) == 0 {
 					jar.Left = units.Mass(math.Pow(10, 4*rng.Float64()))
 				}
+				jar.Allowed = rng.IntN(3) == 0
 				job.Shelf = append(job.Shelf, jar)
 			}
 		}
@@ -105,7 +107,7 @@ func TestSolveAtRandom(t *testing.T) {
 			other := moles(job, plan)
 			step := math.Pow(10, -1-5*rng.Float64())
 			for j := range other {
-				if rng.IntN(3) == 0 {
+				if rng.IntN(3) == 0 && (job.Shelf[j].Allowed || job.against(job.Shelf[j].Reagent.Compound) == "") {
 					other[j] = max(0, other[j]+step*rng.NormFloat64()*other[j]+step*1e-3*max(0, rng.NormFloat64()))
 					if left := job.Shelf[j].Left; left > 0 {
 						other[j] = min(other[j], job.Shelf[j].Reagent.Compound.Moles(left*units.Mass(job.Shelf[j].Reagent.Purity))/plan.Mass.Kilograms())
@@ -156,6 +158,14 @@ func excess(job Job, moles []float64) float64 {
 			got += 1e6 * moles[j] * float64(t.Of.In(jar.Reagent.Compound.Dose(1)))
 		}
 		sum += t.Weight * max(0, math.Abs(got-float64(t.Amount))-float64(t.Tolerance)) / float64(t.Amount)
+		if t.Of == Alkalinity() { // carbon from 0.85 to 1.02 of it, in parts of the middle
+			var carbon float64
+			for j, jar := range job.Shelf {
+				carbon += 1e6 * moles[j] * float64(jar.Reagent.Compound.Dose(1).Carbon())
+			}
+			a, tolerance := float64(t.Amount), float64(t.Tolerance)
+			sum += t.Weight / 10 * max(0, 0.85*a-tolerance-carbon, carbon-1.02*a-tolerance) / (0.935 * a)
+		}
 	}
 	return sum
 }
@@ -337,10 +347,111 @@ func TestSolveReportsWhatIsMissed(t *testing.T) {
 		assert.Equal(t, heavy > 1, p.Results[1].Met)
 		assert.Equal(t, heavy < 1, p.Results[0].Met)
 	}
-	// what nobody asked for is named
-	p, err = Solve(Job{Targets: []Target{{Of(ions.Sodium), 400000, 0, 1}}, Shelf: shelf(t, "NaNO3"), Volume: 1, Temperature: units.Celsius(20)})
+	// what nobody asked for is named, and a danger
+	job = Job{Targets: []Target{{Of(ions.Sodium), 400000, 0, 1}}, Shelf: shelf(t, "NaNO3"), Volume: 1, Temperature: units.Celsius(20)}
+	job.Shelf[0].Allowed = true
+	p, err = Solve(job)
 	require.NoError(t, err)
 	assert.Equal(t, []Component{Of(ions.Nitrate)}, p.Unasked)
+	assert.Equal(t, mix.Caution{ID: "not-asked-for", Severity: mix.Danger, Text: "The reagents bring nitrate, which no target names: see how much it is, or set a target. Of nitrate little is poison to animals, or feeds what nobody wants."}, p.Cautions()[0])
+	job.Shelf = shelf(t, "NaCl")
+	p, err = Solve(job)
+	require.NoError(t, err)
+	assert.Equal(t, mix.Caution{ID: "not-asked-for", Severity: mix.Care, Text: "The reagents bring chloride, which no target names: see how much it is, or set a target."}, p.Cautions()[0])
+}
+
+// The counter-ion of what nobody asked for is no way to a target, however well
+// it fits: the recipe of the MBL has no fluoride, and takes none from a shelf with
+// sodium fluoride on it.
+func TestSolveTakesNoUnaskedIons(t *testing.T) {
+	mbl, err := find(t, "MBL").Composition()
+	require.NoError(t, err)
+	job := Job{Targets: TargetsOf(mbl, 0.01), Volume: 40 * units.Litre, Temperature: units.Celsius(25)}
+	for i := range job.Targets { // not what charges would balance by itself
+		if of := job.Targets[i].Of.String(); of == "calcium" || of == "alkalinity" {
+			job.Targets[i].Amount *= 1.15
+		}
+	}
+	job.Shelf = shelf(t, append([]string{"KI", "KIO3", "NaNO3", "Na2HPO4", "CH3COONa", "LiCl", "BaCl2", "NH4Cl"}, usual...)...)
+	p, err := Solve(job)
+	require.NoError(t, err)
+	assert.Empty(t, p.Unasked)
+	for _, item := range p.Items {
+		assert.Contains(t, []string{"NaCl", "MgCl2.6H2O", "Na2SO4", "CaCl2.2H2O", "KCl", "NaHCO3"}, item.Reagent.Compound.Formula())
+	}
+	for _, r := range p.Results {
+		assert.InDelta(t, 1, float64(r.Got/r.Amount), 0.02, r.Of)
+	}
+	assert.Contains(t, strings.Join(p.Assumptions, " "), "Left on the shelf: KI (it brings iodide, which no target names), KIO3 (it brings iodate")
+	assert.NotContains(t, strings.Join(p.Assumptions, " "), "KCl (")
+
+	// not even as the only source: that is said, and has to be allowed
+	job.Shelf = shelf(t, "NaCl", "MgCl2.6H2O", "Na2SO4", "CaCl2.2H2O", "KIO3", "NaHCO3")
+	_, err = Solve(job)
+	assert.ErrorContains(t, err, "shelf: got nothing that brings potassium, want a compound for it, or a target without it; or allow KIO3, left out because it brings iodate, which no target names")
+	job.Shelf[4].Allowed = true
+	p, err = Solve(job)
+	require.NoError(t, err)
+	assert.InDelta(t, 9*40*214.001/1000, grams(p, "KIO3"), 0.5) // 9 mmol/L by the recipe
+	assert.Equal(t, mix.Danger, p.Cautions()[0].Severity)
+
+	// asked for, it is a source as any
+	job = seawaterJob(t, usual...)
+	job.Shelf = append(job.Shelf, shelf(t, "KI", "FeCl3.6H2O", "KH2PO4")...)
+	job.Targets = append(job.Targets, Target{Of(ions.Iodide), 0.5, 0.01, 1}, Target{Of(ions.Iron), 0.1, 0.01, 1}, Target{Of(ions.Phosphate), 2, 0.01, 1})
+	p, err = Solve(job)
+	require.NoError(t, err)
+	assert.InDelta(t, 0.5, float64(p.Composition.Amount(ions.Iodide)), 0.0101)
+	assert.InDelta(t, 0.1, float64(p.Composition.Amount(ions.Iron)), 0.0101)
+	assert.InDelta(t, 2, float64(p.Composition.Amount(ions.Phosphate)), 0.0101)
+	assert.Empty(t, p.Unasked)
+}
+
+// Alkalinity is that of bicarbonate: no lime, lye, chalk, borate or phosphate
+// for the sake of it, and of soda only so much that the mix has the pH of the sea.
+func TestSolveAlkalinityIsBicarbonate(t *testing.T) {
+	others := []string{"Ca(OH)2", "NaOH", "CaO", "CaCO3", "MgCO3", "HCl", "CH3COOH", "CH3COONa", "Na2HPO4", "Na2B4O7.10H2O", "Na2CO3"}
+	job := seawaterJob(t, append(others, usual...)...)
+	for i := range job.Shelf { // bicarbonate is dear, the others cost next to nothing
+		job.Shelf[i].Price, job.Shelf[i].Package = units.Money{Amount: 1, Currency: "EUR"}, units.Kilogram
+		if job.Shelf[i].Reagent.Compound.Formula() == "NaHCO3" {
+			job.Shelf[i].Price.Amount = 1e4
+		}
+	}
+	p, err := Solve(job)
+	require.NoError(t, err)
+	assert.Empty(t, p.Missed())
+	for _, f := range others[:9] {
+		assert.Zero(t, grams(p, f), f)
+	}
+	assert.Positive(t, grams(p, "NaHCO3"))
+	ratio := float64(p.Composition.Carbon() / p.Composition.Alkalinity())
+	assert.InDelta(t, 0.85, ratio, 1e-6)
+	water, err := p.Carbonate()
+	require.NoError(t, err)
+	s, err := water.System()
+	require.NoError(t, err)
+	assert.InDelta(t, 8.1, s.PH().Value(), 0.15)
+	for _, c := range p.Cautions() {
+		assert.NotContains(t, []string{"alkaline-mix", "chalk-may-fall-out", "acid-mix"}, c.ID)
+	}
+
+	// soda alone does meet the alkalinity, and is warned of
+	job = seawaterJob(t, "NaCl", "MgCl2.6H2O", "Na2SO4", "CaCl2.2H2O", "KCl", "Na2CO3", "KBr", "H3BO3", "SrCl2.6H2O", "NaF")
+	p, err = Solve(job)
+	require.NoError(t, err)
+	assert.Empty(t, p.Missed())
+	var ids []string
+	for _, c := range p.Cautions() {
+		ids = append(ids, c.ID)
+	}
+	assert.Contains(t, ids, "alkaline-mix")
+	assert.Contains(t, ids, "chalk-may-fall-out")
+
+	// carbon that has a target of its own is left to it
+	job.Targets = append(job.Targets, Target{Carbon(), 1000, 10, 1})
+	_, ok := job.carbonOf()
+	assert.False(t, ok)
 }
 
 // More targets than the shelf can meet by design: of sodium chloride with
@@ -367,17 +478,26 @@ func TestSolveWithAcidAndBase(t *testing.T) {
 		{"NaCl", "MgCl2.6H2O", "Na2SO4", "CaCl2.2H2O", "KCl", "Na2CO3", "HCl", "KBr", "SrCl2.6H2O", "NaF", "H3BO3"},
 		{"NaCl", "MgCl2.6H2O", "Na2SO4", "CaCl2.2H2O", "KCl", "CaCO3", "CH3COOH", "KBr", "SrCl2.6H2O", "NaF", "Na2B4O7.10H2O"},
 	} {
-		p, err := Solve(seawaterJob(t, formulas...))
+		job := seawaterJob(t, formulas...)
+		for i := range job.Shelf {
+			job.Shelf[i].Allowed = true
+		}
+		p, err := Solve(job)
 		require.NoError(t, err, formulas)
 		assert.Empty(t, p.Missed(), formulas)
 		assert.InDelta(t, 2304.4, float64(p.Composition.Alkalinity()), 0.1)
 		assert.InDelta(t, 0, float64(p.Composition.Charge()), 1e-9)
 		assert.InDelta(t, 102.33, p.Mass.Kilograms(), 0.02)
 	}
+	// only if they are allowed
+	_, err := Solve(seawaterJob(t, "NaCl", "MgCl2.6H2O", "Na2SO4", "CaCl2.2H2O", "KCl", "Ca(OH)2", "KBr", "SrCl2.6H2O", "NaF", "H3BO3"))
+	assert.ErrorContains(t, err, "nothing that brings alkalinity, want a compound for it, or a target without it; or allow Ca(OH)2, left out because it is a base, which makes alkalinity without carbon")
 	// a mix that is all acid is refused
-	_, err := Solve(Job{Targets: []Target{{Of(ions.Chloride), 500000, 0, 1}}, Shelf: shelf(t, "HCl"), Volume: 1, Temperature: units.Celsius(20)})
+	job := Job{Targets: []Target{{Of(ions.Chloride), 500000, 0, 1}}, Shelf: shelf(t, "HCl"), Volume: 1, Temperature: units.Celsius(20)}
+	job.Shelf[0].Allowed = true
+	_, err = Solve(job)
 	assert.ErrorIs(t, err, units.ErrInput)
-	assert.ErrorContains(t, err, "mix: alkalinity: got -500000")
+	assert.ErrorContains(t, err, "mix: alkalinity: got -500 mmol/kg, want zero or more: less acid, or a target of alkalinity and NaHCO3 on the shelf to meet it")
 }
 
 func TestSolveRefuses(t *testing.T) {
@@ -410,7 +530,7 @@ func TestSolveRefuses(t *testing.T) {
 			j.Shelf[2].Price, j.Shelf[2].Package = units.Money{Amount: 5, Currency: "USD"}, 100
 		}, "jar 3 (Na2SO4): price: got 5 USD, want the currency of the others, EUR"},
 		{func(j *Job) { j.Shelf = j.Shelf[:8] }, "shelf: got nothing that brings strontium, fluoride, want a compound for it, or a target without it"},
-		{func(j *Job) { j.Shelf = shelf(t, "KI") }, "shelf: got nothing that brings sodium, magnesium, calcium, strontium, chloride, sulfate, bromide, fluoride, alkalinity, boron"},
+		{func(j *Job) { j.Shelf = shelf(t, "KI") }, "shelf: got nothing that brings sodium, magnesium, calcium, potassium, strontium, chloride, sulfate, bromide, fluoride, alkalinity, boron"},
 	} {
 		job := seawaterJob(t, usual...)
 		r.change(&job)
@@ -482,7 +602,7 @@ func FuzzSolve(f *testing.F) {
 		i := 0
 		for c := range salts.All() {
 			if choice>>i&1 == 1 {
-				job.Shelf = append(job.Shelf, Jar{salts.Reagent{Compound: c, Purity: 1}, units.Money{Amount: price, Currency: "EUR"}, 100, units.Mass(left)})
+				job.Shelf = append(job.Shelf, Jar{salts.Reagent{Compound: c, Purity: 1}, units.Money{Amount: price, Currency: "EUR"}, 100, units.Mass(left), i%2 == 0})
 			}
 			i++
 		}

@@ -2,6 +2,7 @@ package replenish
 
 import (
 	"errors"
+	"math"
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/mix"
@@ -63,12 +64,21 @@ type Amount struct {
 	Volume units.Volume
 }
 
-// String writes "12.5 g" or "40 mL", to six digits.
+// String writes "12.5 g", "250 mg", "40 mL" or "85 µL", to six digits, and
+// "nothing" for none of it.
 func (a Amount) String() string {
-	if a.Volume != 0 {
-		return input.Number(a.Volume.Millilitres()) + " mL"
+	switch m, v := a.Mass.Grams(), a.Volume.Millilitres(); {
+	case v == 0 && m == 0:
+		return "nothing"
+	case v != 0 && math.Abs(v) < 1:
+		return input.Number(v*1000) + " µL"
+	case v != 0:
+		return input.Number(v) + " mL"
+	case math.Abs(m) < 1:
+		return input.Number(m*1000) + " mg"
+	default:
+		return input.Number(m) + " g"
 	}
-	return input.Number(a.Mass.Grams()) + " g"
 }
 
 // amount is so many grams or millilitres of the additive.
@@ -126,6 +136,7 @@ func (a Additive) check(field string) (assumed []string, err error) {
 			return nil, err
 		}
 	}
+	content := units.MassPerLitre(0)
 	for n, i := range a.stock {
 		name := i.Compound.Formula()
 		if err := input.Positive(field+": "+name, i.PerLitre.GramsPerLitre(), "g/L"); err != nil {
@@ -135,6 +146,9 @@ func (a Additive) check(field string) (assumed []string, err error) {
 			if salt, clash := fallsOut(i.Compound, other.Compound); clash {
 				return nil, input.Bad(field, name+" and "+other.Compound.Formula()+" in one solution", "two bottles: "+salt+" would fall out")
 			}
+			if gas, clash := setsFree(i.Compound, other.Compound); clash {
+				return nil, input.Bad(field, name+" and "+other.Compound.Formula()+" in one solution", "two bottles: the acid would set free "+gas)
+			}
 		}
 		note, err := dissolves(field, i)
 		if err != nil {
@@ -143,8 +157,91 @@ func (a Additive) check(field string) (assumed []string, err error) {
 		if note != "" {
 			assumed = append(assumed, note)
 		}
+		content += i.PerLitre
+	}
+	if len(a.stock) > 1 {
+		if content > densest {
+			return nil, input.Bad(field, input.Number(content.GramsPerLitre())+" g/L in all of "+a.String(), "at most "+input.Number(densest.GramsPerLitre())+" g/L, or two bottles: nobody can tell that so much dissolves together")
+		}
+		assumed = append(assumed, "Of "+a.String()+" it was checked that each dissolves by itself; together less may.")
 	}
 	return assumed, nil
+}
+
+// densest is how much of several salts a stock may hold in all.
+const densest = 1000 * units.GramPerLitre
+
+// A dose of stock solution thins the tank and raises its level, where more comes
+// in than evaporates.
+const (
+	muchVolume = 0.02 // of the tank, in a step; some such part evaporates in a day (common practice)
+	mostVolume = 0.1
+)
+
+// fits refuses so much of a stock that the tank would not stay what it is.
+func (a Additive) fits(step Amount, tank Tank) error {
+	if step.Volume <= tank.Volume*mostVolume {
+		return nil
+	}
+	return input.Bad("additive", step.String()+" of "+a.String()+" in a day", "a stronger stock, of which a tenth of the tank is enough")
+}
+
+// volumeCaution warns of more stock in a day than evaporates.
+func volumeCaution(step Amount, tank Tank) []mix.Caution {
+	if step.Volume <= tank.Volume*muchVolume {
+		return nil
+	}
+	return []mix.Caution{{ID: "large-volume", Severity: mix.Care, Text: step.String() + " of the stock a day are " + input.Fixed(float64(step.Volume/tank.Volume)*100, 1) + " % of the tank, more than usually evaporates: the level rises and salinity falls. Take out as much tank water first, or make a stronger stock."}}
+}
+
+// setsFree tells whether one of two compounds is an acid that drives something
+// out of the other, and what.
+func setsFree(a, b salts.Compound) (gas string, clash bool) {
+	if a.Gives(ions.Hydroxide) >= 0 {
+		a, b = b, a
+	}
+	if a.Gives(ions.Hydroxide) >= 0 {
+		return "", false
+	}
+	for _, pair := range [...]struct {
+		anion ions.Ion
+		gas   string
+	}{
+		{ions.Carbonate, "carbon dioxide"},
+		{ions.Bicarbonate, "carbon dioxide"},
+		{ions.Fluoride, "poisonous hydrogen fluoride"},
+		{ions.Iodide, "iodine"},
+		{ions.Iodate, "iodine"},
+	} {
+		if b.Gives(pair.anion) > 0 {
+			return pair.gas, true
+		}
+	}
+	return "", false
+}
+
+// isLime tells whether the additive is calcium hydroxide, or makes it.
+func isLime(c salts.Compound) bool {
+	return c.Gives(ions.Calcium) > 0 && c.Gives(ions.Hydroxide) > 0
+}
+
+// limeCautions are those of dry lime, which is dosed as lime water.
+func (a Additive) limeCautions(step Amount) []mix.Caution {
+	if a.isStock() || !isLime(a.dry.Compound) {
+		return nil
+	}
+	list := []mix.Caution{limeWater, limeOverdose}
+	lime, err := salts.Find("Ca(OH)2")
+	if err != nil {
+		return list
+	}
+	saturated, err := salts.Saturated(lime, roomTemperature())
+	if err != nil {
+		return list
+	}
+	hydroxide := lime.Mass(a.dry.Compound.Moles(step.Mass * units.Mass(a.dry.Purity)))
+	litres := float64(hydroxide / saturated.Into(1*units.Kilogram))
+	return append(list, mix.Caution{ID: "lime-needs-water", Severity: mix.Danger, Text: step.String() + " of " + a.dry.Compound.Formula() + " dissolve in no less than " + input.Fixed(litres, 1) + " L of pure water, at 20 °C: dose them only as so much clear lime water in the place of top-off, never as powder or milk. More than evaporates in a day does not go."})
 }
 
 // reagents lists what the additive is made of.

@@ -2,9 +2,13 @@ package replenish
 
 import (
 	"math"
+	"slices"
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/salts"
+	"example.org/wellmixed/seawater/ions"
+	"example.org/wellmixed/units"
 )
 
 // Cautions of dosing.
@@ -25,8 +29,15 @@ var (
 
 // about the whole tank, from the chemistry of the steps.
 func chemistryCautions(before Chemistry, steps []Step) []mix.Caution {
+	var list []mix.Caution
+	add := func(id string, severity mix.Severity, text string) {
+		list = append(list, mix.Caution{ID: id, Severity: severity, Text: text})
+	}
+	if ph := before.PH.Value(); ph < 7 || ph > 9 {
+		add("odd-ph", mix.Care, "The tank has pH "+input.Fixed(ph, 1)+" (total scale), by what was put in: animals of a reef do not stand that for long, and a wrong reading is likelier. Test pH and alkalinity again before anything is dosed.")
+	}
 	if len(steps) == 0 {
-		return nil
+		return list
 	}
 	highest, omega, aired, brucite, gypsum := math.Inf(-1), 0.0, 0.0, 0.0, 0.0
 	for _, s := range steps {
@@ -38,10 +49,6 @@ func chemistryCautions(before Chemistry, steps []Step) []mix.Caution {
 	}
 	if math.IsNaN(highest) {
 		return []mix.Caution{unknownCarbon}
-	}
-	var list []mix.Caution
-	add := func(id string, severity mix.Severity, text string) {
-		list = append(list, mix.Caution{ID: id, Severity: severity, Text: text})
 	}
 	switch {
 	case omega >= spontaneousAragonite:
@@ -72,8 +79,43 @@ func (d Dose) cautions(p DosePlan) []mix.Caution {
 	if r := p.Salinity; r.Lasting.Value()-r.Before.Value() > lastingSalinity {
 		list = append(list, mix.Caution{ID: "salinity-rises", Severity: mix.Care, Text: "Salinity ends " + input.Fixed(r.Lasting.Value()-r.Before.Value(), 2) + " higher for good: take out tank water and top off with pure water."})
 	}
+	list = append(list, d.tooHigh()...)
+	if len(p.Steps) > 0 {
+		list = append(list, volumeCaution(p.Steps[0].Amount, d.Tank)...)
+		list = append(list, d.Additive.limeCautions(p.Steps[0].Amount)...)
+	}
 	list = append(list, forParameter(d.To.parameter)...)
 	return finish(list, d.Additive)
+}
+
+// tooHigh warns of a goal that no reef is kept at: above 1.5 times the content
+// of the sea at the salinity of the tank, of alkalinity twice it, as reefs are
+// often kept above the sea; of what the sea holds next to nothing of, above a
+// fixed bound. All of them common practice.
+func (d Dose) tooHigh() []mix.Caution {
+	p := d.To.parameter
+	bound := d.To.like(0)
+	switch p {
+	case Nitrate:
+		bound.amount = 50 / units.AsNitrate.GramsPerMole()
+	case Phosphate:
+		bound.amount = 0.5 / units.AsPhosphate.GramsPerMole()
+	case Iodine:
+		bound.amount = 0.09 / units.AsIodine.GramsPerMole() // 1.5 times the 0.06 mg/L of the sea, from memory
+	case Iron:
+		bound.amount = 0.01 / units.AsIron.GramsPerMole()
+	default:
+		times := 1.5
+		if p == Alkalinity {
+			times = 2
+		}
+		sea := units.AmountPerKilogram(times * p.of(ions.Reference(d.Tank.Water.Practical())))
+		bound.amount = sea.PerLitre(d.Tank.Water.Density()).MillimolesPerLitre()
+	}
+	if !(d.To.amount > bound.amount) {
+		return nil
+	}
+	return []mix.Caution{{ID: "goal-too-high", Severity: mix.Danger, Text: "The goal of " + d.To.String() + " is above " + short(bound) + ", what a reef of this salinity is kept at even by those who keep it high (common practice): animals may die of it. Look for a wrong unit or a slip before anything is dosed."}}
 }
 
 // lastingSalinity is a rise of practical salinity worth a word (common
@@ -96,6 +138,9 @@ func forParameter(p Parameter) []mix.Caution {
 func finish(list []mix.Caution, a Additive) []mix.Caution {
 	list = append(list, a.cautions()...)
 	list = append(list, dust, adviceFirst)
+	if slices.ContainsFunc(a.reagents(), func(r salts.Reagent) bool { return isLime(r.Compound) }) {
+		list = append(list, limeWater)
+	}
 	seen := map[string]bool{}
 	var once []mix.Caution
 	for _, c := range list {

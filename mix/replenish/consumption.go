@@ -46,7 +46,8 @@ type Use struct {
 	// ChiSquare compares the scatter of the tests with their stated
 	// uncertainties, and Probability is that of so much or more. Below 5 % the
 	// uncertainties above are enlarged by the Birge ratio, sqrt(ChiSquare/Freedom).
-	// Both are NaN if no uncertainty was stated or nothing is left to compare.
+	// Enlarged, they come from the scatter, and the interval is Student's. Both are
+	// NaN if no uncertainty was stated or nothing is left to compare.
 	ChiSquare, Probability float64
 
 	quantile        float64 // standard uncertainties in half of the 95 % interval
@@ -62,8 +63,8 @@ type Calcification struct {
 	// ByNitrogen is the alkalinity that the nitrogen cycle takes in a day, and
 	// gives if it is negative; zero if nitrate was not tested.
 	ByNitrogen, NitrogenUncertainty Level
-	Alkalinity                      Level // a day, left for calcification
-	Ratio, Uncertainty              float64
+	Alkalinity                      Level   // a day, left for calcification
+	Ratio, Uncertainty              float64 // NaN if the use of calcium is not two standard uncertainties from zero
 	// Off is the alkalinity that calcification used in a day, less twice the
 	// calcium, in meq/L, with its standard uncertainty.
 	Off, OffUncertainty float64
@@ -195,12 +196,13 @@ func fit(p Parameter, as Level, tests []line, now line, stated bool) (Use, error
 	switch {
 	case !stated:
 		variance = chi / float64(u.Freedom)
-		u.quantile = distuv.StudentsT{Mu: 0, Sigma: 1, Nu: float64(u.Freedom)}.Quantile(0.975)
+		u.quantile = student(u.Freedom)
 	case u.Freedom > 0:
 		u.ChiSquare = chi
 		u.Probability = distuv.ChiSquared{K: float64(u.Freedom)}.Survival(chi)
 		if u.Probability < consistentAt {
 			variance = chi / float64(u.Freedom)
+			u.quantile = student(u.Freedom)
 		}
 	}
 	// The covariance is variance · (RᵀR)⁻¹, of the triangle R of the QR.
@@ -217,10 +219,30 @@ func fit(p Parameter, as Level, tests []line, now line, stated bool) (Use, error
 	if !finite(rate) || !finite(level) || !finite(u.use) || !finite(u.now) {
 		return Use{}, input.Bad("log: tests: "+p.String(), "numbers beyond reckoning", "levels and times of ordinary size")
 	}
+	// What rounding leaves of nothing is nothing.
+	largest := math.Abs(level)
+	for _, t := range tests {
+		largest = max(largest, t.level)
+	}
+	if math.Abs(rate) <= nothing*largest {
+		rate = 0
+	}
+	if math.Sqrt(u.use) <= nothing*largest {
+		u.use, u.joint = 0, 0
+	}
 	u.PerDay, u.Uncertainty = as.like(rate), as.like(math.Sqrt(u.use))
 	u.Low, u.High = as.like(rate-u.quantile*math.Sqrt(u.use)), as.like(rate+u.quantile*math.Sqrt(u.use))
 	u.Now, u.NowUncertainty = as.like(level), as.like(math.Sqrt(max(0, u.now)))
 	return u, nil
+}
+
+// nothing is the part of a level below which a use in a day is none.
+const nothing = 1e-9
+
+// student returns how many standard uncertainties from the scatter are half of
+// the interval of 95 %.
+func student(freedom int) float64 {
+	return distuv.StudentsT{Mu: 0, Sigma: 1, Nu: float64(freedom)}.Quantile(0.975)
 }
 
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
@@ -245,8 +267,11 @@ func (d *Demand) calcify() {
 	variance := alkalinity.use + c.NitrogenUncertainty.amount*c.NitrogenUncertainty.amount
 	used := calcium.PerDay.amount
 	c.Alkalinity = as.like(left)
-	c.Ratio = left / used
-	c.Uncertainty = math.Sqrt(variance+c.Ratio*c.Ratio*calcium.use) / math.Abs(used)
+	c.Ratio, c.Uncertainty = math.NaN(), math.NaN()
+	if used != 0 && math.Abs(used) >= 2*math.Sqrt(calcium.use) {
+		c.Ratio = left / used
+		c.Uncertainty = math.Sqrt(variance+c.Ratio*c.Ratio*calcium.use) / math.Abs(used)
+	}
 	c.Off = left - equivalentsPerCalcium*used
 	c.OffUncertainty = math.Sqrt(variance + equivalentsPerCalcium*equivalentsPerCalcium*calcium.use)
 	c.Consistent = math.Abs(c.Off) <= 2*c.OffUncertainty
@@ -272,6 +297,14 @@ func (u Use) Until(limit Level) (Countdown, error) {
 	}
 	if limit.parameter != u.Parameter || !u.Parameter.exists() {
 		return none, input.Bad("limit", limit.parameter.String(), "a level of "+u.Parameter.String())
+	}
+	for _, x := range [...]struct {
+		name  string
+		level Level
+	}{{"use: now", u.Now}, {"use: per day", u.PerDay}} {
+		if x.level.parameter != u.Parameter || !finite(x.level.amount) {
+			return none, input.Bad(x.name, x.level.String(), "a level of "+u.Parameter.String()+", as Consumption finds it")
+		}
 	}
 	inf := math.Inf(1)
 	m, r := u.Now.amount-limit.amount, u.PerDay.amount

@@ -16,12 +16,15 @@ import (
 // [Parameter.Parse]; the zero value is "not given", which is not zero.
 type Level struct {
 	parameter Parameter
-	amount    float64         // mmol/L; of alkalinity meq/L
-	as        units.MolarMass // 0: counted as an amount
-	dkh       bool            // alkalinity written in dKH
+	amount    float64          // mmol/L; of alkalinity meq/L
+	as        units.MolarMass  // 0: counted as an amount
+	unit      units.Alkalinity // in which an alkalinity is written; 0: meq/L
 }
 
-// AlkalinityOf is a level of alkalinity.
+// AlkalinityOf is a level of alkalinity, written in meq/L unless In says
+// otherwise:
+//
+//	replenish.AlkalinityOf(8.2*units.DKH).In(units.DKH)
 func AlkalinityOf(a units.Alkalinity) Level {
 	return Level{parameter: Alkalinity, amount: a.MilliequivalentsPerLitre()}
 }
@@ -44,7 +47,7 @@ func (p Parameter) OfAmount(c units.AmountPerLitre) Level {
 
 // Parse reads a level as the trade writes it: "8.2 dKH", "420 mg/L", "5 mg/L NO3",
 // "1.1 mg/L N", "0.03 mg/L PO4", "1050 mg/L CaCO3", "10.4 mmol/L". Nitrate and
-// phosphate have to say what the mass counts.
+// phosphate have to say what the mass counts; "NO3-N" and "PO4-P" are N and P.
 func (p Parameter) Parse(text string) (Level, error) {
 	if !p.exists() {
 		return Level{}, input.Bad("parameter", "none", "one of the parameters")
@@ -58,7 +61,12 @@ func (p Parameter) Parse(text string) (Level, error) {
 			return Level{}, renamed(p.String(), err)
 		}
 		l := AlkalinityOf(a)
-		l.dkh = strings.HasSuffix(strings.TrimSpace(text), "dKH")
+		switch text := strings.TrimSpace(text); {
+		case strings.HasSuffix(text, "dKH"):
+			l.unit = units.DKH
+		case strings.HasSuffix(text, "CaCO3"):
+			l.unit = units.PPMCaCO3
+		}
 		return l, nil
 	}
 	if c, err := units.Parse[units.AmountPerLitre](text); err == nil {
@@ -71,10 +79,14 @@ func (p Parameter) Parse(text string) (Level, error) {
 	counted = strings.TrimPrefix(strings.TrimSpace(counted), "as ")
 	c, err := units.Parse[units.MassPerLitre](mass)
 	if err != nil {
-		return bad("a level such as " + p.examples())
+		want := "a level such as " + p.examples()
+		if strings.Contains(text, "ppb") {
+			want += "; ppb may be ug/L or ug/kg"
+		}
+		return bad(want)
 	}
 	for i, way := range about[p].countings {
-		if counted == way.text || counted == "" && i == 0 && !about[p].ambiguous {
+		if counted == way.text || counted == about[p].countings[0].text+"-"+way.text && about[p].ambiguous || counted == "" && i == 0 && !about[p].ambiguous {
 			return p.Of(c, way.mass), nil
 		}
 	}
@@ -137,6 +149,13 @@ func (l Level) As(as units.MolarMass) Level {
 	return l
 }
 
+// In returns a level of alkalinity written in units.DKH, units.PPMCaCO3 or
+// units.MilliequivalentPerLitre, and so are the results that answer it.
+func (l Level) In(unit units.Alkalinity) Level {
+	l.unit = unit
+	return l
+}
+
 // like returns so much of the parameter, counted like l.
 func (l Level) like(amount float64) Level {
 	l.amount = amount
@@ -149,8 +168,10 @@ func (l Level) Counted() (x float64, unit string) {
 	switch {
 	case !l.Exists():
 		return math.NaN(), ""
-	case l.dkh:
+	case l.parameter == Alkalinity && l.unit == units.DKH:
 		return l.Alkalinity().DKH(), "dKH"
+	case l.parameter == Alkalinity && l.unit == units.PPMCaCO3:
+		return l.Alkalinity().PPMCaCO3(), "mg/L CaCO3"
 	case l.parameter == Alkalinity:
 		return l.amount, "meq/L"
 	case l.as == 0:

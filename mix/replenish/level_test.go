@@ -21,7 +21,7 @@ func TestParse(t *testing.T) {
 	}{
 		{Alkalinity, "8.2 dKH", 8.2 * 20 / 56.077, "8.2 dKH"},
 		{Alkalinity, "2.9 meq/L", 2.9, "2.9 meq/L"},
-		{Alkalinity, "146 ppm CaCO3", 146 * 2 / 100.086, "2.91749 meq/L"},
+		{Alkalinity, "146 ppm CaCO3", 146 * 2 / 100.086, "146 mg/L CaCO3"},
 		{Calcium, "420 mg/L", 420 / 40.078, "420 mg/L Ca"},
 		{Calcium, "420 mg/L Ca", 420 / 40.078, "420 mg/L Ca"},
 		{Calcium, "1050 mg/L as CaCO3", 1050 / 100.086, "1050 mg/L CaCO3"},
@@ -29,6 +29,8 @@ func TestParse(t *testing.T) {
 		{Magnesium, "1.29 g/L", 1290 / 24.305, "1290 mg/L Mg"},
 		{Nitrate, "5 mg/L NO3", 5 / 62.004, "5 mg/L NO3"},
 		{Nitrate, "1.1 mg/L as N", 1.1 / 14.007, "1.1 mg/L N"},
+		{Nitrate, "1.1 mg/L NO3-N", 1.1 / 14.007, "1.1 mg/L N"},
+		{Phosphate, "0.03 mg/L PO4-P", 0.03 / 30.974, "0.03 mg/L P"},
 		{Phosphate, "30 ug/L P", 0.03 / 30.974, "0.03 mg/L P"},
 		{Phosphate, "0.05 mg/L PO4", 0.05 / 94.970, "0.05 mg/L PO4"},
 		{Boron, "4.5 mg/L", 4.5 / 10.81, "4.5 mg/L B"},
@@ -55,6 +57,8 @@ func TestParse(t *testing.T) {
 		{Calcium, "420 ppm", `calcium: got "420 ppm", want a level such as "mg/L Ca" or "mg/L CaCO3" or "mmol/L"`},
 		{Calcium, "420", `calcium: got "420", want a level such as`},
 		{Calcium, "420 mg/L Mg", `calcium: got "420 mg/L Mg", want what the mass counts`},
+		{Phosphate, "30 ppb", `ppb may be ug/L or ug/kg`},
+		{Calcium, "420 mg/L Ca-CaCO3", `want what the mass counts`},
 		{Alkalinity, "8 KH", `alkalinity: got "8 KH", want "dKH"`},
 		{Alkalinity, "", `alkalinity: got "", want`},
 		{Calcium, "", `calcium: got "", want`},
@@ -63,6 +67,23 @@ func TestParse(t *testing.T) {
 		l, err := r.parameter.Parse(r.text)
 		assert.ErrorContains(t, err, r.want)
 		assert.False(t, l.Exists())
+	}
+}
+
+// An alkalinity comes back in the unit in which it was asked for.
+func TestAlkalinityRemembersItsUnit(t *testing.T) {
+	for _, r := range []struct {
+		unit units.Alkalinity
+		want string
+	}{{units.DKH, "8 dKH"}, {units.PPMCaCO3, "142.784 mg/L CaCO3"}, {units.MilliequivalentPerLitre, "2.85322 meq/L"}, {0, "2.85322 meq/L"}} {
+		l := AlkalinityOf(8 * units.DKH).In(r.unit)
+		assert.Equal(t, r.want, l.String())
+		tank := reef(t)
+		tank.Levels[0] = AlkalinityOf(7 * units.DKH).In(r.unit)
+		plan, err := Plan(Dose{Tank: tank, To: l, Additive: pure(t, "NaHCO3")})
+		require.NoError(t, err)
+		assert.Equal(t, r.want, plan.Steps[len(plan.Steps)-1].Level.String())
+		assert.Equal(t, r.want, plan.After[0].String())
 	}
 }
 

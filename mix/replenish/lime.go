@@ -2,6 +2,7 @@ package replenish
 
 import (
 	"math"
+	"strconv"
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/internal/solve"
@@ -106,7 +107,7 @@ func Lime(w LimeWater) (LimeSupply, error) {
 		"All the top-off is lime water, and the tank holds " + input.Number(w.Tank.Volume.Litres()) + " L.",
 		"Limits: " + w.Limits.list(nil) + ".",
 	}, assumed...)
-	supply.Cautions = finish(supply.cautions(before), Dry(salts.Reagent{Compound: lime, Purity: 1}))
+	supply.Cautions = finish(supply.cautions(w, before), Dry(salts.Reagent{Compound: lime, Purity: 1}))
 	return supply, nil
 }
 
@@ -160,13 +161,13 @@ func (l *LimeSupply) drip(w LimeWater, s state, before Chemistry, per ions.Compo
 	}
 	swing, _ := w.Limits.ph()
 	l.Portion, l.AtOnce = perDay, l.AllDay
-	if l.AllDay.PH.Value()-before.PH.Value() > swing {
+	if w.Limits.passes(before, l.AllDay) {
 		litres, ok := solve.Brent(func(v float64) float64 {
 			c, _, err := after(v)
 			if err != nil {
 				return math.NaN()
 			}
-			return c.PH.Value() - before.PH.Value() - swing
+			return c.PH.Value() - max(before.PH.Value(), normalPH) - swing
 		}, 0, perDay.Litres(), 1e-9*perDay.Litres())
 		if !ok {
 			return units.ErrNoConvergence
@@ -179,9 +180,25 @@ func (l *LimeSupply) drip(w LimeWater, s state, before Chemistry, per ions.Compo
 	return nil
 }
 
-func (l *LimeSupply) cautions(before Chemistry) []mix.Caution {
+// short writes a level to three digits.
+func short(l Level) string {
+	x, unit := l.Counted()
+	return strconv.FormatFloat(x, 'g', 3, 64) + " " + unit
+}
+
+func (l *LimeSupply) cautions(w LimeWater, before Chemistry) []mix.Caution {
 	list := []mix.Caution{limeWater, limeOverdose, fromChildren}
-	if l.Share > 1 {
+	limit := w.Limits.of(Alkalinity)
+	climbs := l.Alkalinity.amount
+	if w.Demand.Exists() {
+		climbs -= w.Demand.amount
+	}
+	switch text := "alkalinity would climb by " + short(l.Alkalinity.like(climbs)) + " a day, more than the limit of " + limit.PerDay.String() + " (" + limit.Origin + "). Dilute the lime water, or mix it into a part of the top-off only."; {
+	case climbs > limit.PerDay.amount && l.Share > 0:
+		list = append(list, mix.Caution{ID: "lime-climbs", Severity: mix.Danger, Text: "All top-off as lime water of this strength gives more than the tank uses: " + text})
+	case climbs > limit.PerDay.amount:
+		list = append(list, mix.Caution{ID: "lime-climbs", Severity: mix.Care, Text: "Unless the tank uses it, " + text})
+	case l.Share > 1:
 		list = append(list, limeOversupply)
 	}
 	list = append(list, chemistryCautions(before, []Step{{AtOnce: l.AtOnce, Aired: l.Aired}})...)

@@ -26,6 +26,9 @@ const (
 
 	// usualPH is by how much one dose may move the pH.
 	usualPH = 0.2 // common practice
+
+	// normalPH is where a pH is no longer low for a reef, total scale.
+	normalPH = 7.8 // common practice
 )
 
 // usualLimit returns the usual limit for a parameter, counted as the trade
@@ -33,9 +36,7 @@ const (
 func usualLimit(p Parameter) Limit {
 	x := about[p].perDay
 	if p == Alkalinity {
-		l := AlkalinityOf(units.Alkalinity(x) * units.DKH)
-		l.dkh = true
-		return Limit{l, commonPractice}
+		return Limit{AlkalinityOf(units.Alkalinity(x) * units.DKH).In(units.DKH), commonPractice}
 	}
 	return Limit{p.Of(units.MassPerLitre(x)*units.MilligramPerLitre, about[p].countings[0].mass), commonPractice}
 }
@@ -56,6 +57,23 @@ func (l Limits) ph() (swing float64, origin string) {
 		return usualPH, commonPractice
 	}
 	return l.PH, l.PHOrigin
+}
+
+// passes tells whether a move of the pH is more than the limit. Back towards
+// that of the sea it counts from normalPH on only: what is acid may be helped
+// fast. An unknown pH does not move.
+func (l Limits) passes(before, after Chemistry) bool {
+	swing, _ := l.ph()
+	return moved(before, after) > swing
+}
+
+// moved is by how much a pH has moved, as passes counts it; a fall counts as well.
+func moved(before, after Chemistry) float64 {
+	from, to := before.PH.Value(), after.PH.Value()
+	if to > from {
+		from = max(from, min(to, normalPH))
+	}
+	return math.Abs(to - from)
 }
 
 // list writes the limits that hold for what a dose raises, and for the pH.

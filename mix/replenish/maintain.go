@@ -21,7 +21,8 @@ type UpkeepPlan struct {
 	PerDay    Amount
 	Low, High Amount // PerDay lies between them with a probability of 95 %; zero without an uncertainty
 	// Parts is into how many doses, hours apart, a day's dose has to be cut so
-	// that none moves the pH by more than the limit; 0 if pH is not known.
+	// that none moves the pH by more than the limit; 0 if pH is not known, and
+	// then in as many as can be.
 	Parts  int
 	AtOnce Chemistry // of the tank after one of the parts
 	Aired  Chemistry
@@ -83,6 +84,12 @@ func Maintain(u Upkeep) (UpkeepPlan, error) {
 	if err != nil {
 		return UpkeepPlan{}, err
 	}
+	if !s.known && per.Amount(ions.Hydroxide) > 0 {
+		return UpkeepPlan{}, noCarbon()
+	}
+	if err := u.Additive.fits(p.PerDay, u.Tank); err != nil {
+		return UpkeepPlan{}, err
+	}
 	p.Raises = u.Tank.raises(brings)
 	p.LeavesPerDay = leaves(brings.Scale(1/s.mass.Kilograms()), use.parameter)
 	month := brings.Scale(daysPerMonth)
@@ -111,7 +118,6 @@ func (u Upkeep) cut(p *UpkeepPlan, s state, before Chemistry, brings ions.Compos
 	if !s.known {
 		return nil
 	}
-	swing, _ := u.Limits.ph()
 	for p.Parts = 1; ; p.Parts++ {
 		part := s
 		err := part.dose(brings.Scale(1 / float64(p.Parts)))
@@ -121,7 +127,7 @@ func (u Upkeep) cut(p *UpkeepPlan, s state, before Chemistry, brings ions.Compos
 		if err != nil {
 			return err
 		}
-		if math.Abs(p.AtOnce.PH.Value()-before.PH.Value()) <= swing || p.Parts == mostParts {
+		if !u.Limits.passes(before, p.AtOnce) || p.Parts == mostParts {
 			return nil
 		}
 	}
@@ -130,7 +136,7 @@ func (u Upkeep) cut(p *UpkeepPlan, s state, before Chemistry, brings ions.Compos
 func (u Upkeep) cautions(p UpkeepPlan, before Chemistry) []mix.Caution {
 	list := []mix.Caution{fromChildren, testFirst, slowly}
 	list = append(list, chemistryCautions(before, []Step{{AtOnce: p.AtOnce, Aired: p.Aired}})...)
-	if swing, origin := u.Limits.ph(); math.Abs(p.AtOnce.PH.Value()-before.PH.Value()) > swing {
+	if swing, origin := u.Limits.ph(); u.Limits.passes(before, p.AtOnce) {
 		list = append(list, mix.Caution{ID: "ph-swing", Severity: mix.Care, Text: "Even in " + input.Number(mostParts) + " parts a day each dose moves pH by more than " + input.Number(swing) + " (" + origin + "): choose a milder additive."})
 	}
 	if limit := u.Limits.of(u.Use.PerDay.parameter); u.Use.PerDay.amount > limit.PerDay.amount {
@@ -139,6 +145,11 @@ func (u Upkeep) cautions(p UpkeepPlan, before Chemistry) []mix.Caution {
 	if r := p.PerMonth; r.Lasting.Value()-r.Before.Value() > lastingSalinity {
 		list = append(list, mix.Caution{ID: "salinity-rises", Severity: mix.Care, Text: "What is left of the doses raises salinity by " + input.Fixed(r.Lasting.Value()-r.Before.Value(), 2) + " a month: measure it, and take out tank water for pure water."})
 	}
+	if p.Parts == 0 && Alkalinity.of(u.Additive.per()) != 0 {
+		list = append(list, mix.Caution{ID: "many-parts", Severity: mix.Care, Text: "How far a dose moves pH is not known: give the day's dose in many small parts."})
+	}
+	list = append(list, volumeCaution(p.PerDay, u.Tank)...)
+	list = append(list, u.Additive.limeCautions(p.PerDay)...)
 	list = append(list, forParameter(u.Use.PerDay.parameter)...)
 	return finish(list, u.Additive)
 }

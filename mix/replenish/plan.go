@@ -72,7 +72,7 @@ func Plan(d Dose) (DosePlan, error) {
 		return DosePlan{}, err
 	}
 	if !s.known && (d.To.parameter == Alkalinity || d.Additive.per().Amount(ions.Hydroxide) > 0) {
-		return DosePlan{}, input.Bad("tank: carbon", "nothing", "the alkalinity, and a pH or the CO2 of the air: without them nobody can tell what the dose does to pH")
+		return DosePlan{}, noCarbon()
 	}
 	rise := d.To.amount - present.amount
 	p := DosePlan{Amount: d.Additive.amount(rise * 1000 * d.Tank.Volume.Litres() / strength)}
@@ -89,6 +89,11 @@ func Plan(d Dose) (DosePlan, error) {
 			return DosePlan{}, err
 		}
 	}
+	if len(p.Steps) > 0 {
+		if err := d.Additive.fits(p.Steps[0].Amount, d.Tank); err != nil {
+			return DosePlan{}, err
+		}
+	}
 	p.Raises = d.Tank.raises(brings)
 	p.After = d.Tank.after(p.Raises)
 	p.Brings = brings.Scale(1 / s.mass.Kilograms())
@@ -99,6 +104,10 @@ func Plan(d Dose) (DosePlan, error) {
 	p.Assumptions = append(d.assumptions(p.Raises), append(assumed, more...)...)
 	p.Cautions = d.cautions(p)
 	return p, nil
+}
+
+func noCarbon() error {
+	return input.Bad("tank: carbon", "nothing", "the alkalinity, and a pH or the CO2 of the air: without them nobody can tell what the dose does to pH")
 }
 
 // check refuses what cannot be planned. It returns the present level and how
@@ -142,7 +151,7 @@ func (d Dose) spread(p *DosePlan, s state, present Level, brings ions.Compositio
 	gentle := func(n int) (bool, error) {
 		var err error
 		p.Steps, err = d.steps(s, present, brings, total, n)
-		return err == nil && !jumps(p.Before, p.Steps, swing), err
+		return err == nil && !d.Limits.jumps(p.Before, p.Steps), err
 	}
 	ok, err := gentle(fewest)
 	if ok || err != nil {
@@ -195,11 +204,10 @@ func (d Dose) tooLong(present Level, limitedBy string) error {
 		"a level nearer to the present "+present.String()+": within the limits it takes more than a year ("+limitedBy+")")
 }
 
-// jumps tells whether a step moves the pH by more than it may. An unknown pH
-// does not.
-func jumps(before Chemistry, steps []Step, swing float64) bool {
+// jumps tells whether a step moves the pH by more than it may.
+func (l Limits) jumps(before Chemistry, steps []Step) bool {
 	for _, step := range steps {
-		if math.Abs(step.AtOnce.PH.Value()-before.PH.Value()) > swing {
+		if l.passes(before, step.AtOnce) {
 			return true
 		}
 		before = step.Aired
@@ -298,6 +306,14 @@ func (d Dose) assumptions(raises []Level) []string {
 	}
 	for _, r := range d.Additive.reagents() {
 		list = append(list, "The product of "+r.Compound.Formula()+" is "+input.Number(r.Purity.Percent())+" % of that; the rest of it counts as water.")
+	}
+	for _, r := range raises {
+		switch r.parameter {
+		case Fluoride:
+			list = append(list, "Whether fluorite, CaF2, stays dissolved was not checked.")
+		case Strontium:
+			list = append(list, "Whether celestite, SrSO4, and strontium carbonate stay dissolved was not checked.")
+		}
 	}
 	if d.To.parameter == Nitrate || Nitrate.of(d.Additive.per()) > 0 {
 		list = append(list, "Nitrate that is taken up or denitrified gives back one equivalent of alkalinity per mole (Wolf-Gladrow et al. 2007); dissolving it changes none.")

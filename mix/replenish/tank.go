@@ -137,6 +137,9 @@ func (t Tank) start() (s state, assumed []string, err error) {
 	if err != nil {
 		return s, nil, input.In("tank", err)
 	}
+	if ph := system.PH().Value(); hasCarbon && !(ph >= leastPH && ph <= mostPH) {
+		return s, nil, input.Bad("tank: carbon", "pH "+input.Fixed(ph, 2), "pH 6 to 10 (total scale) with this alkalinity: no tank with animals is outside, so test again")
+	}
 	if t.Air == 0 {
 		s.air = system.PCO2().XCO2(&c, units.Atmosphere)
 		assumed = append(assumed, "After a dose the tank returns to the CO2 that it has now, that of air with "+input.Fixed(s.air.PPM(), 0)+" ppm at sea level.")
@@ -153,6 +156,9 @@ func (t Tank) start() (s state, assumed []string, err error) {
 	assumed = append(assumed, "Contents that were not tested are taken from the salinity: sulfate"+fromSalinity+".")
 	return s, assumed, nil
 }
+
+// A pH outside these is no reading of a tank.
+const leastPH, mostPH = 6, 10
 
 // perKilogram returns the level per kilogram of water of a density.
 func (l Level) perKilogram(d units.Density) units.AmountPerKilogram {

@@ -3,6 +3,7 @@ package replenish
 import (
 	"errors"
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -57,6 +58,7 @@ func TestMaintain(t *testing.T) {
 		{func(u *Upkeep) { u.Use.PerDay = AlkalinityOf(units.Alkalinity(math.Inf(1))) }, "use: alkalinity: got +Inf meq/L, want above zero"},
 		{func(u *Upkeep) { u.Additive = pure(t, "CaCl2") }, "additive: got CaCl2, want one that raises alkalinity"},
 		{func(u *Upkeep) { u.Additive = Additive{} }, "additive: got nothing"},
+		{func(u *Upkeep) { u.Tank.Carbon, u.Tank.Air = carbonate.Known{}, 0 }, "tank: carbon: got nothing, want the alkalinity, and a pH or the CO2 of the air"},
 		{func(u *Upkeep) { u.Limits.PH = math.NaN() }, "limits: pH: got NaN, want zero or more"},
 	} {
 		bad := u
@@ -65,6 +67,54 @@ func TestMaintain(t *testing.T) {
 		assert.ErrorContains(t, err, r.want)
 		assert.ErrorIs(t, err, units.ErrInput)
 	}
+}
+
+// Without a pH a base is refused; soda is not, but in how many parts nobody can
+// tell.
+func TestMaintainWithoutPH(t *testing.T) {
+	tank := reef(t)
+	tank.Carbon, tank.Air = carbonate.Known{}, 0
+	for _, formula := range []string{"NaOH", "Ca(OH)2", "CaO"} {
+		_, err := Maintain(Upkeep{Tank: tank, Use: Use{PerDay: AlkalinityOf(0.1)}, Additive: pure(t, formula)})
+		assert.ErrorContains(t, err, "tank: carbon: got nothing", formula)
+	}
+	m, err := Maintain(Upkeep{Tank: tank, Use: Use{PerDay: AlkalinityOf(0.1)}, Additive: pure(t, "Na2CO3")})
+	require.NoError(t, err)
+	assert.Zero(t, m.Parts)
+	assert.Contains(t, identifiers(m.Cautions), "many-parts")
+	m, err = Maintain(Upkeep{Tank: tank, Use: Use{PerDay: Calcium.OfAmount(0.1)}, Additive: pure(t, "CaCl2")})
+	require.NoError(t, err)
+	assert.NotContains(t, identifiers(m.Cautions), "many-parts")
+}
+
+// Lime water that gives far more than is used lifts alkalinity faster than it
+// may move.
+func TestLimeClimbs(t *testing.T) {
+	w := limeWater300(t) // gives 1.64 dKH a day
+	for _, r := range []struct {
+		demand units.Alkalinity // dKH
+		id     string
+	}{{0.4, "lime-climbs"}, {1.2, "lime-oversupply"}, {2, ""}} {
+		w.Demand = AlkalinityOf(r.demand * units.DKH).In(units.DKH)
+		s, err := Lime(w)
+		require.NoError(t, err)
+		for _, id := range []string{"lime-climbs", "lime-oversupply"} {
+			assert.Equal(t, id == r.id, slices.Contains(identifiers(s.Cautions), id), "%v %s", r.demand, id)
+		}
+		for _, c := range s.Cautions {
+			if c.ID == "lime-climbs" {
+				assert.Contains(t, c.Text, "alkalinity would climb by 1.24 dKH a day, more than the limit of 1 dKH (common practice)")
+			}
+		}
+	}
+	w.Demand = Level{}
+	s, err := Lime(w)
+	require.NoError(t, err)
+	assert.Contains(t, identifiers(s.Cautions), "lime-climbs")
+	w.Limits = Limits{PerDay: []Limit{{AlkalinityOf(2 * units.DKH), "a test"}}}
+	s, err = Lime(w)
+	require.NoError(t, err)
+	assert.NotContains(t, identifiers(s.Cautions), "lime-climbs")
 }
 
 func limeWater300(t testing.TB) LimeWater {

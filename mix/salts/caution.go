@@ -8,6 +8,10 @@ var (
 
 	caustic       = mix.Caution{ID: "caustic", Severity: mix.Danger, Text: "Caustic: burns eyes and skin, also as dust. Goggles, gloves, a closed container, out of reach of children; rinse splashes at once with much water and see a doctor for the eyes."}
 	heats         = mix.Caution{ID: "heats-in-water", Severity: mix.Danger, Text: "Gives off heat as it dissolves, enough to boil and spit: little by little into much cold water while stirring, never water onto the solid."}
+	warms         = mix.Caution{ID: "warms-in-water", Severity: mix.Care, Text: "Warms the water as it dissolves, in a strong solution until it is too hot to touch: add it in parts while stirring, and let it cool before it goes on."}
+	irritates     = mix.Caution{ID: "irritates-eyes", Severity: mix.Care, Text: "Irritates the eyes badly: goggles; rinse with running water for many minutes."}
+	eyeDamage     = mix.Caution{ID: "eye-damage", Severity: mix.Danger, Text: "Can damage the eyes for good, as dust and as solution: tight goggles and gloves; rinse at once with running water for many minutes and see a doctor."}
+	thyroid       = mix.Caution{ID: "thyroid", Severity: mix.Danger, Text: "Iodine compounds harm the thyroid if swallowed often or much, and with acid or bleach set free iodine vapour: gloves, no food nearby, locked away."}
 	strongAcid    = mix.Caution{ID: "strong-acid", Severity: mix.Danger, Text: "Corrosive acid with biting fumes when concentrated: acid into water, never water into acid; goggles, gloves, fresh air; far from chlorine bleach, which it turns into poison gas."}
 	poisonous     = mix.Caution{ID: "poisonous", Severity: mix.Danger, Text: "Harmful or poisonous if swallowed or breathed in as dust: gloves, no food nearby, labelled and locked away; keep the poison-centre number at hand."}
 	reproduction  = mix.Caution{ID: "boron-compound", Severity: mix.Danger, Text: "Boric acid and borax are classified as able to harm fertility and the unborn child: avoid the dust, wear gloves, keep them from children."}

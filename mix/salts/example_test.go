@@ -70,7 +70,8 @@ func ExampleCompound_Solubility() {
 	// 40 °C 1.41 g/kg
 }
 
-// Any formula has a mass, in the package or not.
+// A formula of the elements in the table has a mass, whether the package knows
+// the compound or not.
 func ExampleParseFormula() {
 	f, err := salts.ParseFormula("NH4Al(SO4)2·12H2O")
 	if err != nil {

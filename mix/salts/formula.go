@@ -22,8 +22,9 @@ type Formula struct {
 // "CaCl2.2H2O", "CaCl₂·2H₂O". A half hydrate is written doubled,
 // "2CaSO4.H2O". Charges are not part of a formula.
 //
-// What cannot be read, an element outside the table of weights among it, is an
-// *units.InputError that says where.
+// What cannot be read is an *units.InputError that says where. So is an element
+// outside the table of weights, which has the 43 of salts, stocks and their
+// usual impurities: no noble gas but helium, no rare earths, no titanium or gold.
 func ParseFormula(text string) (Formula, error) {
 	p := parser{whole: text, rest: text}
 	var f Formula
@@ -43,8 +44,8 @@ func ParseFormula(text string) (Formula, error) {
 		if !f.add(part, times) {
 			return Formula{}, p.bad("counts up to " + strconv.Itoa(mostAtoms))
 		}
-		if part == waterMolecule && p.parts > 0 {
-			f.water += uint16(times)
+		if n := part.waters(); n > 0 && p.parts > 0 {
+			f.water += uint16(n * times)
 		}
 		p.spaces()
 		if p.rest == "" {
@@ -67,6 +68,17 @@ const deepest = 8
 // waterMolecule is H2O; hydrogen and oxygen are the first and the eighth of
 // the table.
 var waterMolecule = Formula{atoms: [len(elements)]uint16{0: 2, 7: 1}}
+
+// waters returns how many molecules of water a part of a formula is, 2 for
+// (H2O)2, and 0 if it is anything else.
+func (f Formula) waters() int {
+	n := int(f.atoms[7])
+	water := Formula{}
+	if n > 0 && water.add(waterMolecule, n) && f == water {
+		return n
+	}
+	return 0
+}
 
 // add adds so many times another formula and tells whether it fits.
 func (f *Formula) add(g Formula, times int) bool {

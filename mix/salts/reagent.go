@@ -23,9 +23,12 @@ func (r Reagent) Check() error {
 }
 
 // Weigh returns the mass out of the jar that holds so much of the pure
-// compound.
+// compound. A negative mass is an *units.InputError.
 func (r Reagent) Weigh(pure units.Mass) (units.Mass, error) {
 	if err := r.Check(); err != nil {
+		return input.NaN[units.Mass](), err
+	}
+	if err := input.NotNegative("mass", pure.Grams(), "g"); err != nil {
 		return input.NaN[units.Mass](), err
 	}
 	return pure / units.Mass(r.Purity), nil
@@ -34,6 +37,9 @@ func (r Reagent) Weigh(pure units.Mass) (units.Mass, error) {
 // Pure returns the pure compound in a mass out of the jar.
 func (r Reagent) Pure(weighed units.Mass) (units.Mass, error) {
 	if err := r.Check(); err != nil {
+		return input.NaN[units.Mass](), err
+	}
+	if err := input.NotNegative("mass", weighed.Grams(), "g"); err != nil {
 		return input.NaN[units.Mass](), err
 	}
 	return weighed * units.Mass(r.Purity), nil

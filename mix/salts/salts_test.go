@@ -104,6 +104,11 @@ func TestFormulas(t *testing.T) {
 		{"CaCl₂·2H₂O", "147.008", 2},
 		{" CaCl2 * 2 H2O ", "147.008", 2},
 		{"CaCl2(H2O)2", "147.008", 0},
+		{"CaCl2.(H2O)2", "147.008", 2},
+		{"CaCl2·2(H2O)", "147.008", 2},
+		{"MgSO4.(H2O)2.5H2O", "246.466", 7},
+		{"H2O.HCl", "54.473", 0},
+		{"CaO2.H2O2", "106.090", 0},
 		{"2CaSO4.H2O", "290.283", 1},
 		{"[Cu(NH3)4]SO4.H2O", "245.741", 1},
 		{"H3BO3", "61.831", 0},
@@ -244,6 +249,9 @@ func TestRaiseRefuses(t *testing.T) {
 		{second(Reagent{c, 0}.Weigh(1)), "CaCl2: purity: got 0 %, want above 0 and up to 100 %"},
 		{second(Reagent{c, 1.2}.Pure(1)), "CaCl2: purity: got 120 %, want above 0 and up to 100 %"},
 		{second(Reagent{}.Pure(1)), "compound: got none, want a compound"},
+		{second(Reagent{c, 1}.Weigh(-3)), "mass: got -3 g, want zero or more"},
+		{second(Reagent{c, 1}.Weigh(units.Mass(nan))), "mass: got NaN g, want zero or more"},
+		{second(Reagent{c, 1}.Pure(-3)), "mass: got -3 g, want zero or more"},
 	} {
 		assert.EqualError(t, r.err, r.want)
 	}
@@ -319,7 +327,23 @@ func TestCautions(t *testing.T) {
 	for _, text := range []string{"NaOH", "HCl", "CaO", "Ca(OH)2", "CaCl2", "MgCl2", "BaCl2", "NaF", "H3BO3", "Na2B4O7.10H2O", "C2H5OH", "KNO3"} {
 		assert.Equal(t, mix.Danger, worst(text), text)
 	}
+	for _, text := range []string{"KI", "KIO3", "ZnSO4.7H2O", "SrCl2.6H2O"} {
+		assert.Equal(t, mix.Danger, worst(text), text)
+	}
 	assert.Equal(t, mix.Care, worst("NaCl"))
+	ids := func(text string) (list []string) {
+		for _, c := range must(t, text).Cautions() {
+			list = append(list, c.ID)
+		}
+		return list
+	}
+	assert.Contains(t, ids("MgSO4"), "warms-in-water")
+	assert.NotContains(t, ids("MgSO4.7H2O"), "warms-in-water")
+	assert.Contains(t, ids("CaCl2"), "heats-in-water")
+	assert.Equal(t, []string{"reagent-grade", "warms-in-water", "irritates-eyes"}, ids("CaCl2.2H2O"))
+	assert.Contains(t, ids("CaCl2.6H2O"), "irritates-eyes")
+	assert.Contains(t, ids("CH3COOH"), "flammable")
+	assert.Contains(t, ids("ZnSO4"), "eye-damage")
 	assert.Equal(t, "reagent-grade", must(t, "NaCl").Cautions()[0].ID)
 	must(t, "NaOH").Cautions()[0].ID = "changed"
 	assert.Equal(t, "reagent-grade", must(t, "NaOH").Cautions()[0].ID)

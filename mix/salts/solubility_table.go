@@ -21,8 +21,9 @@ type branch struct {
 //	        taken as 2 to 3 % (LiCl, ZnSO4, NaOH worse); Ca(OH)2 5 %, the lower of two tables,
 //	        which a computation with PHREEQC 3 (minteq.v4.dat) follows within 7 %
 //	        sodium acetate from 40 to 60 °C, where its hydrate melts, is a guess
-//	        borax: as listed under the decahydrate; from memory the values from 20 °C up are
-//	        rather those of the anhydrous salt, so about twice as much may dissolve
+//	        borax: printed under the decahydrate, but the values from 20 °C up are grams of
+//	        the anhydrous salt, of which handbooks have 2.5 g at 20 °C (from memory), and stand
+//	        here as such; 2 and 2.3 g at 0 and 10 °C fit neither and are left out
 var solubilities = [...]branch{
 	{"NaCl", []point{
 		{celsius: 0, grams: 35.65},
@@ -175,9 +176,7 @@ var solubilities = [...]branch{
 		{celsius: 90, grams: 23.27},
 		{celsius: 100, grams: 27.53},
 	}},
-	{"Na2B4O7.10H2O", []point{
-		{celsius: 0, grams: 2},
-		{celsius: 10, grams: 2.3},
+	{"Na2B4O7", []point{
 		{celsius: 20, grams: 2.5},
 		{celsius: 30, grams: 4},
 		{celsius: 40, grams: 6},

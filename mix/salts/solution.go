@@ -50,7 +50,10 @@ func Dissolve(c Compound, m, water units.Mass, t units.Temperature) (Solution, e
 
 // Stock returns the solution with so many grams of the compound in a litre of
 // it, made up to the mark at a temperature. More than dissolves is an
-// *units.InputError that says how much would.
+// *units.InputError that says how much would. Where the density of the saturated
+// solution was not measured, that is told from its content and the density of
+// no such brine, 1.6 kg/L; what may dissolve then, but is
+// stronger than the measured densities, fails as Density does.
 func Stock(c Compound, perLitre units.MassPerLitre, t units.Temperature) (Solution, error) {
 	if err := input.Positive("content", perLitre.GramsPerLitre(), "g/L"); err != nil {
 		return Solution{}, err
@@ -61,12 +64,19 @@ func Stock(c Compound, perLitre units.MassPerLitre, t units.Temperature) (Soluti
 	}
 	strongest, err := most.PerLitre()
 	if err != nil { // saturated is beyond the measured densities
+		if limit := most.Content.GramsPerKilogram() * heaviest; perLitre.GramsPerLitre() > limit {
+			return Solution{}, input.Bad("content", input.Number(perLitre.GramsPerLitre())+" g/L of "+c.Formula(), "at most what dissolves, certainly below "+input.Number(limit)+" g/L")
+		}
 		fit, known := c.Anhydrous().laliberte()
 		if !known || t.Celsius() < fit.coldest || t.Celsius() > fit.hottest {
 			return Solution{}, err
 		}
 		most.Content = c.content(fit.most)
 		if strongest, err = most.PerLitre(); err != nil {
+			return Solution{}, err
+		}
+		measured := units.Range{Quantity: "content", Max: math.Floor(strongest.GramsPerLitre()), Unit: "g/L", Source: "density of stronger " + c.Formula() + " not measured"}
+		if err := measured.Check(perLitre.GramsPerLitre()); err != nil {
 			return Solution{}, err
 		}
 	}
@@ -87,6 +97,11 @@ func Stock(c Compound, perLitre units.MassPerLitre, t units.Temperature) (Soluti
 	}
 	return Solution{c, units.MassPerKilogram(grams) * units.GramPerKilogram, t}, nil
 }
+
+// heaviest is above the density, in kg/L, of the saturated solutions that have
+// no measured one: the heaviest are those of sodium hydroxide and zinc sulfate,
+// near 1.55 (from memory).
+const heaviest = 1.6
 
 // Into returns the mass of the compound that makes the solution of a mass of
 // pure water.

@@ -167,6 +167,18 @@ func TestHydrateSolubility(t *testing.T) {
 	assert.EqualError(t, err, "temperature: got 35 °C, want a lower one: CaCl2.6H2O melts in its own water of crystallisation")
 }
 
+// Handbooks: 2.5 g of anhydrous borax in 100 g of water at 20 °C (from memory),
+// which are 2.5·381.363/201.213 g of the decahydrate in 100 - 2.5·0.8953 g.
+func TestBoraxIsCountedAnhydrous(t *testing.T) {
+	s, err := Saturated(must(t, "Na2B4O7"), units.Celsius(20))
+	require.NoError(t, err)
+	checks.Relative(t, "anhydrous", s.Into(100*units.Gram).Grams(), 2.5, 1e-12)
+	s, err = Saturated(must(t, "Na2B4O7.10H2O"), units.Celsius(20))
+	require.NoError(t, err)
+	hydrate := 2.5 * 381.363 / 201.213
+	checks.Relative(t, "decahydrate", s.Into(100*units.Gram).Grams(), 100*hydrate/(100-(hydrate-2.5)), 1e-9)
+}
+
 func TestSolubilityLimits(t *testing.T) {
 	c := must(t, "NaHCO3")
 	for _, x := range []float64{0, 60} {
@@ -269,8 +281,25 @@ func TestStock(t *testing.T) {
 	s, err := Stock(must(t, "MgCl2.6H2O"), 500*units.GramPerLitre, units.Celsius(20))
 	require.NoError(t, err)
 	assert.InDelta(t, 0.426, s.Content.GramsPerKilogram()/1000, 0.005)
+	// stronger it may dissolve, but nobody measured how much of it is in a litre
 	_, err = Stock(must(t, "MgCl2.6H2O"), 950*units.GramPerLitre, units.Celsius(20))
-	assert.ErrorIs(t, err, units.ErrInput)
+	assert.EqualError(t, err, "content: 950 g/L is outside 0 to 897 g/L (density of stronger MgCl2.6H2O not measured)")
+	_, err = Stock(must(t, "SrCl2.6H2O"), 250*units.GramPerLitre, units.Celsius(20))
+	assert.ErrorIs(t, err, units.ErrRange, "10 % were measured, more than 50 % dissolve")
+	// and what cannot dissolve whatever the density is refused for that
+	for _, r := range []struct {
+		formula string
+		content units.MassPerLitre
+		want    string
+	}{
+		{"H3BO3", 500, "content: got 500 g/L of H3BO3, want at most what dissolves, certainly below 72"},
+		{"Na2B4O7.10H2O", 400, "content: got 400 g/L of Na2B4O7.10H2O, want at most what dissolves, certainly below 73"},
+		{"SrCl2", 600, "content: got 600 g/L of SrCl2, want at most what dissolves, certainly below 55"},
+	} {
+		_, err = Stock(must(t, r.formula), r.content*units.GramPerLitre, units.Celsius(20))
+		assert.ErrorIs(t, err, units.ErrInput, r.formula)
+		assert.ErrorContains(t, err, r.want)
+	}
 
 	d, err := Solution{lime, 1500, units.Celsius(25)}.Density()
 	require.NoError(t, err)
