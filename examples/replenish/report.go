@@ -91,7 +91,7 @@ func (j job) print(w io.Writer) error {
 		l := j.lime
 		p.line("%.1f L a day bring %s of alkalinity and %s of calcium (± %.0f %%), %.1f g of Ca(OH)2.", j.in.lime.TopOff.LitresPerDay(), short(l.Alkalinity, 3), short(l.Calcium, 3), l.Uncertainty.Percent(), l.Hydroxide.Grams())
 		if l.Share > 0 {
-			p.line("That is %.0f %% of what the tank uses; all of it would take %.1f L a day.", l.Share.Percent(), l.Needed.LitresPerDay())
+			p.line("That is %.0f %% of what the tank uses; %.1f L of it a day would do, the rest of the top-off pure.", l.Share.Percent(), l.Needed.LitresPerDay())
 		}
 		for _, u := range j.upkeeps {
 			brought := map[replenish.Parameter]replenish.Level{replenish.Alkalinity: l.Alkalinity, replenish.Calcium: l.Calcium}[u.of]
