@@ -140,6 +140,64 @@ func TestREADME(t *testing.T) {
 	assert.Empty(t, cmp.Diff(want, string(readme)), "run go test ./internal/checks -update")
 }
 
+// TestExportedNamesAreDocumented: a comment on every exported function, method and
+// type, and on every exported constant, variable and field itself, on its line, or on
+// its group.
+func TestExportedNamesAreDocumented(t *testing.T) {
+	for _, top := range []string{"units", "seawater", "mix", "dilution", "internal"} {
+		require.NoError(t, filepath.WalkDir(filepath.Join(root, top), func(path string, d os.DirEntry, err error) error {
+			if err != nil || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+				return err
+			}
+			f, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ParseComments)
+			require.NoError(t, err)
+			for _, d := range f.Decls {
+				switch d := d.(type) {
+				case *ast.FuncDecl:
+					if d.Name.IsExported() && receiverIsExported(d) {
+						assert.NotNil(t, d.Doc, "%s: %s has no comment", path, d.Name.Name)
+					}
+				case *ast.GenDecl:
+					for _, spec := range d.Specs {
+						switch s := spec.(type) {
+						case *ast.TypeSpec:
+							if s.Name.IsExported() {
+								assert.True(t, d.Doc != nil || s.Doc != nil || s.Comment != nil, "%s: %s has no comment", path, s.Name.Name)
+							}
+						case *ast.ValueSpec:
+							for _, name := range s.Names {
+								if name.IsExported() {
+									assert.True(t, d.Doc != nil || s.Doc != nil || s.Comment != nil, "%s: %s has no comment", path, name.Name)
+								}
+							}
+						}
+					}
+				}
+			}
+			return nil
+		}))
+	}
+}
+
+func receiverIsExported(d *ast.FuncDecl) bool {
+	if d.Recv == nil {
+		return true
+	}
+	typ := d.Recv.List[0].Type
+	for {
+		switch t := typ.(type) {
+		case *ast.StarExpr:
+			typ = t.X
+		case *ast.IndexExpr:
+			typ = t.X
+		case *ast.Ident:
+			return t.IsExported()
+		default:
+			return true
+		}
+	}
+}
+
 // testsIn lists the test functions of a folder.
 func testsIn(t *testing.T, folder string) (names []string) {
 	files, err := filepath.Glob(filepath.Join(root, folder, "*_test.go"))

@@ -11,6 +11,7 @@ import (
 // are graduated.
 type Solution uint8
 
+// The solutions.
 const (
 	SodiumChloride             Solution = iota + 1
 	PotassiumChloride                   // as in calibration fluids

@@ -48,6 +48,7 @@ func (n VacuumIndex) Air(w Wavelength) AirIndex {
 // the formulas here do not tell them apart.
 type Wavelength float64
 
+// The unit, and the light of refractometers.
 const (
 	Nanometre Wavelength = 1
 	SodiumD   Wavelength = 589.3 // the mean of the doublet: what "nD" means
