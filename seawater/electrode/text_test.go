@@ -2,6 +2,7 @@ package electrode
 
 import (
 	"encoding/json"
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -77,4 +78,12 @@ func TestNames(t *testing.T) {
 	_, err = Condition(9).MarshalText()
 	assert.ErrorIs(t, err, units.ErrInput)
 	assert.Equal(t, "no condition", Condition(9).String())
+}
+
+// What is taken for the uncertainty of buffers where nothing is said: common
+// practice, and the bounds of a bottle as a rectangle.
+func TestUsualUncertainties(t *testing.T) {
+	assert.Equal(t, 0.005, primaryUncertainty)
+	assert.InDelta(t, 0.02/math.Sqrt(3), bottleUncertainty, 5e-4)
+	assert.Equal(t, 0.005, seawaterUncertainty)
 }
