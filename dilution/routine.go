@@ -346,6 +346,9 @@ func (l *Levels) checkRates(of string) error {
 	size := l.names()
 	for i := range l.count() {
 		m := l.get(i)
+		if m.known && !(math.Abs(m.value) < 1e9) {
+			return input.Bad(of+"."+l.field(i), input.Number(m.value), "a number of ordinary size, below zero for what is used up")
+		}
 		m.value = math.Abs(m.value)
 		size.set(i, m)
 	}

@@ -136,7 +136,7 @@ func TestRoutineRefusals(t *testing.T) {
 		"tank: got 0 L, want a number above zero": func(r *dilution.Routine) { r.Tank.Water.Mass = 0 },
 		"tank.nitrate: got -1 mg/L":               func(r *dilution.Routine) { r.Tank.Levels = nitrate(-1) },
 		"perDay.nitrate: got NaN":                 func(r *dilution.Routine) { r.PerDay = nitrate(nan) },
-		"perDay.nitrate: got +Inf":                func(r *dilution.Routine) { r.PerDay = nitrate(-inf) },
+		"perDay.nitrate: got -Inf":                func(r *dilution.Routine) { r.PerDay = nitrate(-inf) },
 		"evaporation: got -1 L/h":                 func(r *dilution.Routine) { r.Evaporation = -1 },
 		"evaporation: got NaN":                    func(r *dilution.Routine) { r.Evaporation = units.Flow(nan) },
 		"topOff.hand: got -1h0m0s":                func(r *dilution.Routine) { r.TopOff.Hand = -time.Hour },
@@ -157,7 +157,7 @@ func TestRoutineRefusals(t *testing.T) {
 		"loss.halfLife: got -1ns":                 func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: "Nitrate", HalfLife: -1}} },
 		"loss.perDay: got 100 %":                  func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: "Nitrate", PerDay: 1}} },
 		"loss: got a half-life and a share":       func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: "Nitrate", PerDay: 0.1, HalfLife: 1}} },
-		"tank: got Nitrate of +Inf after":         func(r *dilution.Routine) { r.PerDay = nitrate(1e307) },
+		"perDay.nitrate: got 1e+307":              func(r *dilution.Routine) { r.PerDay = nitrate(1e307) },
 		"span: got 4320h0m0s, want a time with fewer than 100000": func(r *dilution.Routine) {
 			r.Doses = []dilution.Dose{{Levels: nitrate(1), Every: time.Minute}}
 		},
