@@ -81,9 +81,9 @@ func run(args []string, stdout, stderr io.Writer) error {
 		return err
 	}
 	for _, c := range changes {
-		s.set(c.field, c.text)
+		s.Set(c.field, c.text)
 	}
-	s.set("step", *step)
+	s.Set("step", *step)
 	in, err := s.read()
 	if err != nil {
 		return err

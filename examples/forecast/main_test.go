@@ -100,17 +100,17 @@ func with(t *testing.T, fields map[string]string) string {
 	require.NoError(t, err)
 	for field, text := range fields {
 		if text == "" {
-			for name := range s.texts {
+			for name := range s.Texts {
 				if name == field || strings.HasPrefix(name, field+".") {
-					delete(s.texts, name)
+					delete(s.Texts, name)
 				}
 			}
 			continue
 		}
-		s.set(field, text)
+		s.Set(field, text)
 	}
 	path := filepath.Join(t.TempDir(), "scenario.json")
-	require.NoError(t, os.WriteFile(path, unflatten(t, s.texts), 0o666))
+	require.NoError(t, os.WriteFile(path, unflatten(t, s.Texts), 0o666))
 	return path
 }
 

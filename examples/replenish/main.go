@@ -76,7 +76,7 @@ func run(args []string, stdout, stderr io.Writer) error {
 		return err
 	}
 	for _, c := range changes {
-		s.set(c.field, c.text)
+		s.Set(c.field, c.text)
 	}
 	in, err := s.read()
 	if err != nil {

@@ -131,7 +131,7 @@ func TestWrongScenarios(t *testing.T) {
 	} {
 		s, err := parseScenario(example)
 		require.NoError(t, err)
-		s.set(r.field, r.text)
+		s.Set(r.field, r.text)
 		in, err := s.read()
 		if err == nil {
 			_, err = work(in)
@@ -144,7 +144,7 @@ func TestWrongScenarios(t *testing.T) {
 	for _, field := range []string{"name", "tank.volume", "tank.salinity", "tank.temperature", "tests.1.at", "doses.0.from", "goals.0.to"} {
 		s, err := parseScenario(example)
 		require.NoError(t, err)
-		delete(s.texts, field)
+		delete(s.Texts, field)
 		_, err = s.read()
 		var bad *units.InputError
 		require.True(t, errors.As(err, &bad), "%s: %v", field, err)

@@ -82,9 +82,9 @@ func run(args []string, stdout, stderr io.Writer) error {
 	}
 	for _, c := range changes {
 		if c.field == "batch.final_volume" { // in the place of any other amount
-			s.drop("batch.water_volume", "batch.final_level", "batch.water_level")
+			s.Drop("batch.water_volume", "batch.final_level", "batch.water_level")
 		}
-		s.set(c.field, c.text)
+		s.Set(c.field, c.text)
 	}
 	in, err := s.read()
 	if err != nil {

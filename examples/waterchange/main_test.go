@@ -133,8 +133,8 @@ func TestWrongScenarios(t *testing.T) {
 		path := filepath.Join(t.TempDir(), "scenario.json")
 		s, err := parseScenario(example)
 		require.NoError(t, err)
-		s.set(r.field, r.text)
-		require.NoError(t, os.WriteFile(path, unflatten(t, s.texts), 0o666))
+		s.Set(r.field, r.text)
+		require.NoError(t, os.WriteFile(path, unflatten(t, s.Texts), 0o666))
 		out, err := report(t, "-scenario", path)
 		if assert.Error(t, err, r) {
 			assert.Contains(t, err.Error(), r.want)
@@ -160,10 +160,10 @@ func TestMissingFields(t *testing.T) {
 	for _, needed := range []string{"tank.salinity", "tank.temperature", "batch.temperature", "tank.alkalinity", "batch.alkalinity", "batch.nitrate", "batch.magnesium", "tank.nitrate", "tank.magnesium"} {
 		delete(optional, needed) // a goal or a pH rests on it
 	}
-	for field := range whole.texts {
+	for field := range whole.Texts {
 		s, err := parseScenario(example)
 		require.NoError(t, err)
-		s.drop(field)
+		s.Drop(field)
 		in, err := s.read()
 		if err == nil {
 			_, err = work(in)
@@ -209,16 +209,16 @@ func TestOtherVessels(t *testing.T) {
 	} {
 		s, err := parseScenario(example)
 		require.NoError(t, err)
-		s.drop("vessel.bottom_diameter", "vessel.top_diameter")
+		s.Drop("vessel.bottom_diameter", "vessel.top_diameter")
 		if name == "marks" {
-			s.drop("vessel.height")
+			s.Drop("vessel.height")
 		}
 		for field, text := range set {
-			s.set(field, text)
+			s.Set(field, text)
 		}
-		s.drop("batch.final_volume")
-		s.set("batch.final_level", "36 cm")
-		s.set("change.swap", "25 L")
+		s.Drop("batch.final_volume")
+		s.Set("batch.final_level", "36 cm")
+		s.Set("change.swap", "25 L")
 		in, err := s.read()
 		require.NoError(t, err, name)
 		j, err := work(in)
@@ -275,10 +275,10 @@ func TestOddJobs(t *testing.T) {
 		s, err := parseScenario(example)
 		require.NoError(t, err)
 		for field, text := range r.set {
-			s.set(field, text)
+			s.Set(field, text)
 		}
 		path := filepath.Join(t.TempDir(), "scenario.json")
-		require.NoError(t, os.WriteFile(path, unflatten(t, s.texts), 0o666))
+		require.NoError(t, os.WriteFile(path, unflatten(t, s.Texts), 0o666))
 		out, err := report(t, "-scenario", path)
 		require.NoError(t, err, name)
 		for _, say := range r.says {
