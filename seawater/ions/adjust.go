@@ -37,7 +37,7 @@ func (c *closing) adjust() error {
 		}
 		lambda, ok := eliminate(&m, n)
 		if !ok {
-			return &UnclosedError{"the measurements do not determine it", c.imbalance()}
+			return &UnclosedError{"the measurements do not determine it", c.imbalance(), ""}
 		}
 		var moved float64
 		for k := range c.u {
@@ -61,7 +61,7 @@ func (c *closing) adjust() error {
 	c.balance()
 	made, err := c.settle()
 	if err != nil {
-		return &UnclosedError{"the carbonate system has no solution: " + err.Error(), c.imbalance()}
+		return &UnclosedError{"the carbonate system has no solution: " + err.Error(), c.imbalance(), ""}
 	}
 	c.made = made
 	return nil
@@ -152,7 +152,7 @@ func (c *closing) check() error {
 			if math.IsNaN(c.q) {
 				q = c.imbalance()
 			}
-			return &UnclosedError{species[i].name + " would have to be negative", q}
+			return &UnclosedError{species[i].name + " would have to be negative", q, ""}
 		}
 	}
 	return nil
@@ -176,7 +176,7 @@ func (c *closing) conditions() (a [conditions][unknowns]float64, r, v [condition
 	b := c.balanced()
 	made, err := b.settle()
 	if err != nil {
-		return a, r, v, n, &UnclosedError{"the carbonate system has no solution: " + err.Error(), c.imbalance()}
+		return a, r, v, n, &UnclosedError{"the carbonate system has no solution: " + err.Error(), c.imbalance(), ""}
 	}
 	for i := range c.lines {
 		l := &c.lines[i]
@@ -185,7 +185,7 @@ func (c *closing) conditions() (a [conditions][unknowns]float64, r, v [condition
 		}
 		got := l.whole.of(&made, c.t)
 		if math.IsNaN(got) {
-			return a, r, v, n, &UnclosedError{"no seawater up to salinity 60 has its " + l.Quantity, c.imbalance()}
+			return a, r, v, n, &UnclosedError{"no seawater up to salinity 60 has its " + l.Quantity, c.imbalance(), ""}
 		}
 		r[n] = l.value - got
 		for k := range c.u {

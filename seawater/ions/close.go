@@ -2,6 +2,7 @@ package ions
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -93,12 +94,17 @@ func (c *Closure) Unbalanced() bool {
 type UnclosedError struct {
 	Reason    string
 	Imbalance units.AmountPerKilogram // positive charge less negative charge, of what was measured
+	Suspect   string                  // the content that alone would explain the imbalance, if there is one
 }
 
 // Error reads "composition: sodium and chloride are missing...".
 func (e *UnclosedError) Error() string {
+	suspect := ""
+	if e.Suspect != "" {
+		suspect = "; look at " + e.Suspect + " first, which alone would explain it"
+	}
 	return "composition cannot be closed: " + e.Reason + " (imbalance " +
-		input.Fixed(e.Imbalance.MillimolesPerKilogram(), 2) + " mmol/kg of charge)"
+		input.Fixed(e.Imbalance.MillimolesPerKilogram(), 2) + " mmol/kg of charge)" + suspect
 }
 
 // Is makes errors.Is(err, units.ErrInput) true.
@@ -156,7 +162,7 @@ func (r Report) Close() (Closure, error) {
 		}
 		next := c.made.Density(c.t)
 		if !(next > 0) {
-			return none, &UnclosedError{"no seawater is like it, so its litre has no known mass", c.imbalance()}
+			return none, &UnclosedError{"no seawater is like it, so its litre has no known mass", c.imbalance(), ""}
 		}
 		if math.Abs(float64(next-rho)) < 1e-9 {
 			break
@@ -459,7 +465,7 @@ func (c *closing) complete() error {
 		return err
 	}
 	if !(c.total.content[Sodium] >= 0 && c.total.content[Chloride] >= 0) {
-		return &UnclosedError{"sodium or chloride would have to be negative", c.imbalance()}
+		return &UnclosedError{"sodium or chloride would have to be negative", c.imbalance(), ""}
 	}
 	c.start, c.startTA = c.total, c.alkalinity
 	return nil
@@ -529,7 +535,7 @@ func (c *closing) inferBoth() error {
 		}
 	}
 	if best == nil {
-		return &UnclosedError{"sodium and chloride are missing; it takes one of them, or salinity, density, conductivity, chlorinity or refractive index", c.imbalance()}
+		return &UnclosedError{"sodium and chloride are missing; it takes one of them, or salinity, density, conductivity, chlorinity or refractive index", c.imbalance(), ""}
 	}
 	set := func(chloride float64) {
 		c.total.content[Sodium] = units.AmountPerKilogram(c.sodiumFor(chloride))
@@ -568,7 +574,7 @@ func (c *closing) inferBoth() error {
 	if !ok {
 		c.total.content[Sodium], c.total.content[Chloride] = 0, 0
 		c.proportion()
-		return &UnclosedError{"no sodium and chloride give the " + best.Quantity + " that was measured", c.imbalance()}
+		return &UnclosedError{"no sodium and chloride give the " + best.Quantity + " that was measured", c.imbalance(), ""}
 	}
 	set(chloride)
 	c.u[Sodium], c.u[Chloride] = freely, freely
@@ -589,9 +595,37 @@ func (c *closing) compare() error {
 		c.uq = math.Hypot(c.uq, coefficient(i)*c.u[i])
 	}
 	if !(math.Abs(c.q) <= worst*c.uq) {
-		return &UnclosedError{"a value or a unit must be wrong, as the charges are off by more than ten times their uncertainty", c.imbalance()}
+		return &UnclosedError{"a value or a unit must be wrong, as the charges are off by more than ten times their uncertainty", c.imbalance(), c.suspect()}
 	}
 	return nil
+}
+
+// suspect names the reported content that makes most of an imbalance by how far it
+// is from the sea: seawater of the median strength of the large ions.
+func (c *closing) suspect() string {
+	sea := Reference(units.Practical(35))
+	var strengths []float64
+	for _, i := range [...]Ion{Sodium, Magnesium, Calcium, Potassium, Chloride, Sulfate} {
+		if c.reported[i] {
+			strengths = append(strengths, float64(c.total.content[i]/sea.content[i]))
+		}
+	}
+	slices.Sort(strengths)
+	if len(strengths) < 3 {
+		return ""
+	}
+	strength := strengths[len(strengths)/2]
+	name, nearest := "", math.Abs(c.q)/3
+	for i := range Ion(count) {
+		if !c.reported[i] {
+			continue
+		}
+		off := coefficient(int(i)) * (float64(c.total.content[i]) - strength*float64(sea.content[i]))
+		if left := math.Abs(c.q - off); left < nearest {
+			name, nearest = i.Symbol(), left
+		}
+	}
+	return name
 }
 
 // coefficient is the change of the imbalance with an unknown, the alkalinity

@@ -197,6 +197,20 @@ func TestCloseNamesTheSuspect(t *testing.T) {
 	assert.ErrorIs(t, err, units.ErrInput)
 	assert.Greater(t, unclosed.Imbalance.MillimolesPerKilogram(), 400.0)
 	assert.ErrorContains(t, err, "imbalance 506.")
+	assert.Equal(t, "Cl-", unclosed.Suspect)
+
+	// A slipped decimal point of any large ion is named.
+	for _, slip := range []string{"Na+", "Mg++", "Ca++", "SO4--", "Cl-"} {
+		r := reportOf(c)
+		for i := range r {
+			if r[i].Quantity == slip {
+				r[i].Value *= 10
+			}
+		}
+		_, err := r.Close()
+		require.ErrorAs(t, err, &unclosed, slip)
+		assert.Equal(t, slip, unclosed.Suspect)
+	}
 }
 
 // The closed composition is the best there is: a step in any direction that

@@ -302,3 +302,15 @@ func FuzzSalinity(f *testing.F) {
 		}
 	})
 }
+
+// Cubic expansion of what vessels are made of: three times the linear one, of ISO 3585
+// for glass 3.3, and handbook values.
+func TestExpansions(t *testing.T) {
+	for name, e := range map[string]struct{ got, linear Expansion }{
+		"glass 3.3": {Borosilicate, 3.3e-6}, "soda-lime glass": {SodaLime, 9.1e-6}, "acrylic": {Acrylic, 7.5e-5},
+		"PVC": {PVC, 5.2e-5}, "polypropylene": {Polypropylene, 1.5e-4}, "polyethylene": {Polyethylene, 2.0e-4},
+		"stainless steel": {StainlessSteel, 1.733e-5},
+	} {
+		assert.InEpsilon(t, float64(3*e.linear), float64(e.got), 5e-4, name)
+	}
+}
