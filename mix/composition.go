@@ -23,15 +23,15 @@ func (s Salt) Shows(by ions.Property, dissolved units.PracticalSalinity, t units
 	if _, err := saltAt("salinity", dissolved, "temperature", t); err != nil {
 		return nothing(), err
 	}
+	if by > ions.Index {
+		return nothing(), input.Bad("property", input.Number(float64(by)), "density, conductivity or index")
+	}
 	if !s.differs() {
 		return dissolved, nil
 	}
 	r, err := s.readings(dissolved, t)
 	if err != nil {
 		return nothing(), err
-	}
-	if int(by) >= len(r.By) {
-		return nothing(), input.Bad("property", input.Number(float64(by)), "density, conductivity or index")
 	}
 	return teos10.PracticalFromAbsolute(r.By[by].Shown), nil
 }
@@ -55,8 +55,12 @@ func (s Salt) Means(by ions.Property, shown units.PracticalSalinity, t units.Tem
 		}
 		return y.Value() - shown.Value()
 	}
-	// No salt that the model covers moves a reading by a tenth.
+	// Ordinary mixes move a reading by a few hundredths; salts that are hardly sea salt
+	// by up to a third.
 	x, ok := solve.Brent(off, 0.9*shown.Value(), math.Min(1.1*shown.Value(), 42), 1e-10)
+	if !ok && failed == nil {
+		x, ok = solve.Brent(off, 0.65*shown.Value(), math.Min(1.5*shown.Value(), 42), 1e-10)
+	}
 	switch {
 	case failed != nil:
 		return nothing(), failed
@@ -130,7 +134,7 @@ func (s Salt) readsOf(mix seawater.Sample) (Reads, []string, error) {
 			" (standard uncertainty of the model " + input.Fixed(warm.By[ions.Density].Uncertainty.GramsPerKilogram(), 2) + ", " +
 			input.Fixed(warm.By[ions.Conductivity].Uncertainty.GramsPerKilogram(), 2) + " and " + input.Fixed(warm.By[ions.Index].Uncertainty.GramsPerKilogram(), 2) +
 			"). The salinity of the plan is what is dissolved; nearest to it comes the " + warm.Closest().String() + ".",
-		"The volume of the mix is that of sea salt, within 0.05 %.",
+		"The volume of the plan is that of a mix of sea salt; a litre of this one weighs " + input.Fixed(100*(float64(r.Density/mix.Density())-1), 3) + " % more.",
 	}
 	return out, say, nil
 }

@@ -60,6 +60,8 @@ func (p *printer) charges(c ions.Closure) {
 	if moved {
 		p.line("")
 		p.line("All other values fit within 0.2 of their uncertainty.")
+	} else if math.IsNaN(float64(c.Imbalance)) {
+		p.line("With sodium or chloride not reported, hardly any value of this report tests another: a wrong one would not show. Compare each with the sea below.")
 	} else {
 		p.line("All values fit within 0.2 of their uncertainty.")
 	}
@@ -83,6 +85,12 @@ var rows = []struct {
 	{"fluoride", ion(ions.Fluoride), units.AsFluoride.GramsPerMole()},
 }
 
+// symbols are the species whose origin is that of a row.
+var symbols = map[string]string{
+	"sodium": "Na", "chloride": "Cl", "magnesium": "Mg", "calcium": "Ca", "potassium": "K", "sulfate": "SO4",
+	"strontium": "Sr", "bromide": "Br", "boron": "B(OH)3", "fluoride": "F",
+}
+
 func ion(i ions.Ion) func(ions.Composition) float64 {
 	return func(c ions.Composition) float64 { return c.Amount(i).MillimolesPerKilogram() }
 }
@@ -98,7 +106,14 @@ func (p *printer) ions(c ions.Closure, r ions.Readings) {
 	var high, low []string
 	for _, row := range rows {
 		tank, usual := row.of(c.Composition)*row.mass*litre, row.of(sea)*row.mass*litre
-		p.line("  %-12s %9s %9s mg/L  %s %%", row.name, digits(tank), digits(usual), percent(tank/usual-1))
+		made := ""
+		if i, known := ions.Lookup(symbols[row.name]); known && c.Origin(i) != ions.Measured {
+			made = "  (" + c.Origin(i).String() + ")"
+		}
+		p.line("  %-12s %9s %9s mg/L  %s %%%s", row.name, digits(tank), digits(usual), percent(tank/usual-1), made)
+		if made != "" {
+			continue // nobody measured it
+		}
 		switch {
 		case tank > 1.1*usual:
 			high = append(high, row.name)

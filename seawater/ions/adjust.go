@@ -296,9 +296,31 @@ func (c *closing) closure() Closure {
 			largest, out.Suspect = off, l.Quantity
 		}
 	}
+	// Least squares lays the blame on the largest contents, whatever is wrong. Where
+	// the charges tell, the content that alone explains them is the better suspect; where
+	// they agree, the property that does not.
+	if out.Unbalanced() {
+		if name := c.suspect(); name != "" {
+			out.Suspect = name
+		}
+	} else if odd := c.oddProperty(out.Fits); odd != "" {
+		out.Suspect = odd
+	}
 	c.origins(&out)
 	out.Assumed = c.assumed
 	return out
+}
+
+// oddProperty names the property that fits worst, if it is off by more than 3
+// standard uncertainties.
+func (c *closing) oddProperty(fits []Fit) (name string) {
+	largest := 3.0
+	for i := range c.lines {
+		if off := math.Abs(fits[i].Sigmas()); c.lines[i].kind == bulk && off > largest {
+			name, largest = c.lines[i].Quantity, off
+		}
+	}
+	return name
 }
 
 // origins says of every species where it comes from, and lists what was

@@ -607,7 +607,7 @@ func (c *closing) suspect() string {
 	var strengths []float64
 	for _, i := range [...]Ion{Sodium, Magnesium, Calcium, Potassium, Chloride, Sulfate} {
 		if c.reported[i] {
-			strengths = append(strengths, float64(c.total.content[i]/sea.content[i]))
+			strengths = append(strengths, float64(c.start.content[i]/sea.content[i]))
 		}
 	}
 	slices.Sort(strengths)
@@ -620,12 +620,22 @@ func (c *closing) suspect() string {
 		if !c.reported[i] {
 			continue
 		}
-		off := coefficient(int(i)) * (float64(c.total.content[i]) - strength*float64(sea.content[i]))
+		off := coefficient(int(i)) * (float64(c.start.content[i]) - strength*float64(sea.content[i]))
 		if left := math.Abs(c.q - off); left < nearest {
-			name, nearest = i.Symbol(), left
+			name, nearest = c.word(i), left
 		}
 	}
 	return name
+}
+
+// word is what the report calls an ion.
+func (c *closing) word(i Ion) string {
+	for _, l := range c.lines {
+		if l.kind == content && l.ion == i {
+			return l.Quantity
+		}
+	}
+	return i.Symbol()
 }
 
 // coefficient is the change of the imbalance with an unknown, the alkalinity

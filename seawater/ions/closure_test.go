@@ -199,6 +199,21 @@ func TestCloseNamesTheSuspect(t *testing.T) {
 	assert.ErrorContains(t, err, "imbalance 506.")
 	assert.Equal(t, "Cl-", unclosed.Suspect)
 
+	// The smaller ions too, where the charges are off but can still be closed.
+	for slip, by := range map[string]float64{"K+": 10, "Mg++": 0.1, "Na+": 0.8, "Cl-": 0.8} {
+		r := reportOf(Reference(units.Practical(35)))
+		for i := range r {
+			r[i].Uncertainty = 0.02 * r[i].Value
+			if r[i].Quantity == slip {
+				r[i].Value *= by
+			}
+		}
+		got, err := r.Close()
+		require.NoError(t, err, slip)
+		assert.True(t, got.Unbalanced(), slip)
+		assert.Equal(t, slip, got.Suspect)
+	}
+
 	// A slipped decimal point of any large ion is named.
 	for _, slip := range []string{"Na+", "Mg++", "Ca++", "SO4--", "Cl-"} {
 		r := reportOf(c)
