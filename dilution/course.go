@@ -123,14 +123,15 @@ func PlanCourse(c Course) (CoursePlan, error) {
 	if err := c.check(); err != nil {
 		return CoursePlan{}, err
 	}
-	aims, err := c.aims()
-	if err != nil {
-		return CoursePlan{}, err
-	}
 	// First with new water at the temperature of the tank. If its own serves as
 	// well, it stays.
 	level := c
+	var err error
 	level.Batch, err = c.Batch.at(c.Tank.Water.Temperature())
+	if err != nil {
+		return CoursePlan{}, err
+	}
+	aims, err := level.aims()
 	if err != nil {
 		return CoursePlan{}, err
 	}
@@ -138,10 +139,13 @@ func PlanCourse(c Course) (CoursePlan, error) {
 	if err != nil {
 		return CoursePlan{}, err
 	}
+	if len(aims) > 0 && !(c.short(&p.After, aims) <= 1e-9) {
+		return CoursePlan{}, input.Bad("goal", "less than a hair short of the new water", "a goal that changing water reaches: some of the old water always stays. Make the batch pass the goal, or aim a little short of it")
+	}
 	p.BatchFrom, p.BatchTo = c.span(&p)
 	if t := c.Batch.Water.Temperature(); t.Celsius() >= p.BatchFrom.Celsius() && t.Celsius() <= p.BatchTo.Celsius() {
 		own, err := c.plan(aims)
-		if err == nil && own.Changes == p.Changes {
+		if err == nil && own.Changes == p.Changes && c.short(&own.After, aims) <= 1e-9 {
 			own.BatchFrom, own.BatchTo = p.BatchFrom, p.BatchTo
 			p = own
 		} else {
@@ -187,6 +191,9 @@ func (c *Course) check() error {
 		return err
 	}
 	if err := input.Positive("batch", float64(c.Batch.Water.Volume()), "L"); err != nil {
+		return err
+	}
+	if err := measured(c.Tank.Water, c.Batch.Water.Sample); err != nil {
 		return err
 	}
 	if err := c.Tank.check("tank"); err != nil {

@@ -321,7 +321,7 @@ func TestCourseRefuses(t *testing.T) {
 		"no interval":    {func(c *dilution.Course) { c.Every = 0 }, "every: got 0s, want the time from change to change"},
 		"no flow":        {func(c *dilution.Course) { c.Manner = dilution.Continuously }, "flow: got 0 L/h, the most that the pump gives, want a number above zero"},
 		"manner":         {func(c *dilution.Course) { c.Manner = 7 }, "manner: got 7, want AtOnce, InSteps or Continuously"},
-		"below fresh":    {func(c *dilution.Course) { c.Batch.Nitrate = dilution.Known(20 * units.MilligramPerLitre) }, "goal.nitrate: got 15, want no less than the new water has, 20"},
+		"below fresh":    {func(c *dilution.Course) { c.Batch.Nitrate = dilution.Known(20 * units.MilligramPerLitre) }, "goal.nitrate: got 15, want no less than the new water has, 19.997"},
 		"is fresh":       {func(c *dilution.Course) { c.Goal.Nitrate = dilution.Known(0 * units.MilligramPerLitre) }, "goal.nitrate: got 0, want a goal short of the new water at 0: some of the old water always stays. Make the batch pass the goal, or aim a little short of it"},
 		"unknown":        {func(c *dilution.Course) { c.Goal.Phosphate = dilution.Known(0.03 * units.MilligramPerLitre) }, "goal.phosphate: got 0.03, want a level that is known in the tank and in the new water"},
 		"too salty":      {func(c *dilution.Course) { c.Goal.Salinity = units.Practical(38) }, "goal.salinity: got 38, want no more than the new water has, 35: mix it saltier"},
@@ -496,4 +496,31 @@ func FuzzCourse(f *testing.F) {
 			require.LessOrEqual(t, holds(t, c, p), 1+1e-8)
 		}
 	})
+}
+
+// A goal that only looks short of the new water, because that is warm and its litre
+// will hold more when it has cooled, is refused; so is a water that nobody made.
+func TestCourseThatCannotArrive(t *testing.T) {
+	level := func(x float64) dilution.Levels {
+		return dilution.Levels{Nitrate: dilution.Known(units.MassPerLitre(x))}
+	}
+	c := dilution.Course{
+		Tank:  dilution.State{Water: water(t, 35, 20).OfVolume(100), Levels: level(20)},
+		Batch: dilution.State{Water: water(t, 35, 35).OfVolume(20), Levels: level(5)},
+		Goal:  dilution.Goal{Levels: level(5.01)}, Every: time.Hour, Flow: 50,
+		Limits: []dilution.Limit{{Swing: dilution.Swing{Temperature: 1}, Within: time.Hour, Origin: "test"}},
+	}
+	for _, c.Manner = range []dilution.Manner{dilution.AtOnce, dilution.InSteps, dilution.Continuously} {
+		p, err := dilution.PlanCourse(c)
+		assert.ErrorIs(t, err, units.ErrInput)
+		assert.Zero(t, p)
+	}
+	c = course(t)
+	c.Batch.Water = seawater.Sample{}.OfVolume(20)
+	_, err := dilution.PlanCourse(c)
+	assert.EqualError(t, err, "new water: temperature: got nothing, want a temperature")
+	_, err = dilution.PlanChange(dilution.Change{Tank: c.Tank, Batch: c.Batch, Swap: 10})
+	assert.ErrorIs(t, err, units.ErrInput)
+	_, err = dilution.SwapToReach(c.Tank.Water, seawater.Sample{}, units.Practical(34))
+	assert.ErrorIs(t, err, units.ErrInput)
 }

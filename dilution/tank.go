@@ -13,6 +13,9 @@ import (
 // each measured at its own temperature. Salt is balanced by mass and heat by
 // conservative temperature; the volume of the result is up to its density.
 func Swap(tank seawater.Portion, fresh seawater.Sample, swap units.Volume) (seawater.Portion, error) {
+	if err := measured(tank, fresh); err != nil {
+		return empty(), err
+	}
 	if err := inside("swap", swap, tank.Volume()); err != nil {
 		return empty(), err
 	}
@@ -25,6 +28,9 @@ func Swap(tank seawater.Portion, fresh seawater.Sample, swap units.Volume) (seaw
 //
 //	M S - v ρ S + v ρf Sf = S' (M - v ρ + v ρf)
 func SwapToReach(tank seawater.Portion, fresh seawater.Sample, goal units.PracticalSalinity) (units.Volume, error) {
+	if err := measured(tank, fresh); err != nil {
+		return input.NaN[units.Volume](), err
+	}
 	want, err := seawater.FromPractical(goal, tank.Temperature())
 	if err != nil {
 		return input.NaN[units.Volume](), err
@@ -103,6 +109,17 @@ func Residue(topOff units.MassPerLitre, evaporation units.Flow, tank units.Volum
 		return input.NaN[units.MassPerLitre]()
 	}
 	return topOff * units.MassPerLitre(evaporation.Volume(d)/tank)
+}
+
+// measured refuses waters that nobody described: a Sample that was not made would
+// pass for pure water at 0 °C. A tank of no mass is refused elsewhere.
+func measured(tank seawater.Portion, fresh seawater.Sample) error {
+	if tank.Mass != 0 {
+		if err := input.Set("tank: temperature", tank.Temperature()); err != nil {
+			return err
+		}
+	}
+	return input.Set("new water: temperature", fresh.Temperature())
 }
 
 // rest returns what stays in a tank when a volume is drawn.

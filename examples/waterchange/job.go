@@ -105,6 +105,9 @@ func work(in inputs) (job, error) {
 	if before, fresh, err = withCarbon(in, before, fresh); err != nil {
 		return job{}, err
 	}
+	if !(in.swap > 0) {
+		return job{}, at("change", &units.InputError{Field: "swap", Got: in.swap.String(), Want: "a volume above zero"})
+	}
 	if j.change, err = dilution.PlanChange(dilution.Change{Tank: before, Batch: fresh, Swap: in.swap}); err != nil {
 		return job{}, at("change", err)
 	}
@@ -168,8 +171,8 @@ func withCarbon(in inputs, tank, fresh dilution.State) (dilution.State, dilution
 	return tank, fresh, nil
 }
 
-// reach plans the way to the goal by changes of one vessel's water, and what has
-// to be given back beside it.
+// reach plans the way to the goal, in the place of the one change, and what has to
+// be given back after it.
 func (j *job) reach(tank, fresh dilution.State) error {
 	in := j.in
 	course, err := dilution.PlanCourse(dilution.Course{
@@ -268,8 +271,15 @@ func purify(in inputs, need units.Volume) (pureWater, error) {
 // at best (common practice). Nobody should chase less than that.
 const resolution = 0.1
 
+// believed is how far a mix may be off its target before the reading is doubted and
+// not the mix.
+const believed = 5.
+
 // correct starts from the reading after the night, at the planned volume.
 func correct(in inputs, plan mix.BatchPlan) (mix.Correction, error) {
+	if off := in.measured.Value() - in.batch.Target.Value(); math.Abs(off) > believed {
+		return mix.Correction{}, &units.InputError{Field: "measured", Got: in.measured.String(), Want: fmt.Sprintf("within %g of the target: the salt that was weighed does not allow it, so clean the instrument and read again, or take another", believed)}
+	}
 	found, err := seawater.FromPractical(in.measured, in.batch.Temperature)
 	if err != nil {
 		return mix.Correction{}, err

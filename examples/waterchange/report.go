@@ -135,7 +135,7 @@ func (j job) printGoal(p *printer) {
 	if c == nil {
 		return
 	}
-	p.head("6. The way to the goal")
+	p.head("6. The way to the goal, instead of the change above")
 	switch {
 	case c.Changes == 0:
 		p.line("No change of water is needed for it.")

@@ -163,6 +163,9 @@ func (r Readings) sediment(limit Limits) (Finding, error) {
 		return f, err
 	}
 	if r.GaugeStep == 0 {
+		if r.Before != 0 || r.Behind != 0 {
+			return f, input.Bad("gauge step", r.GaugeStep.String(), "the step of the gauge that the pressures were read from")
+		}
 		return f, nil
 	}
 	if err := input.NotNegative("behind", float64(r.Behind), "bar"); err != nil {
@@ -185,6 +188,9 @@ func (r Readings) carbon(limit Limits) (Finding, error) {
 		return f, err
 	}
 	if r.ChlorineStep == 0 {
+		if r.Chlorine != 0 {
+			return f, input.Bad("chlorine step", r.ChlorineStep.String(), "the least that the test tells from nothing")
+		}
 		return f, nil
 	}
 	if err := input.NotNegative("chlorine", float64(r.Chlorine), "mg/L"); err != nil {
