@@ -28,7 +28,10 @@ func (j job) print(w io.Writer) error {
 	p.line("Meter: %g ppm after the purifier, %g ppm from the tap%s: %s", in.product.PPM(), in.tap.PPM(), rejection(j.pure.rejection), j.pure.advice)
 
 	if x := j.product; x != nil {
-		p.line("At %.1f bar and %s its membrane should give %s of %.1f ppm, and the resin last for %s.", in.feed.Pressure.Bars(), temperature(in.feed.Temperature), flow(x.Flow), x.AfterMembrane.PPM(), volume(x.Lasts.Resin))
+		p.line("At %.1f bar and %s its membrane should give %s of %.1f ppm.", in.feed.Pressure.Bars(), temperature(in.feed.Temperature), flow(x.Flow), x.AfterMembrane.PPM())
+		if x.Lasts.Resin > 0 {
+			p.line("Fresh resin lasts for %s of it.", volume(x.Lasts.Resin))
+		}
 	}
 	if c := j.checkup; c != nil {
 		for _, f := range c.Findings {
@@ -269,6 +272,9 @@ func duration(d time.Duration) string {
 }
 
 func days(d time.Duration) string {
+	if d < 24*time.Hour {
+		return fmt.Sprintf("%.0f h", d.Hours())
+	}
 	n := strconv.FormatFloat(math.Round(d.Hours()/2.4)/10, 'f', -1, 64)
 	if n == "1" {
 		return "1 day"

@@ -154,6 +154,9 @@ func (s *scenario) chemistry(in *inputs) {
 	}
 	if s.Has("air.co2") {
 		in.air = carbonate.XCO2(s.Number("air.co2")) // ppm
+		if in.air < 100 || in.air > 20000 {
+			s.Fail("air.co2", strconv.Quote(s.Text("air.co2", "")), `parts per million in the room, "430" outdoors, up to "2000" in closed rooms`)
+		}
 	}
 }
 
