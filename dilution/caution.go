@@ -14,7 +14,8 @@ const (
 	salinitySwing    = 1.0             // practical salinity
 	temperatureSwing = 1.0             // K
 	alkalinitySwing  = 1.0 * units.DKH // up or down
-	largeShare       = 0.5             // of the water at one go
+	phSwing          = 0.2
+	largeShare       = 0.5 // of the water at one go
 )
 
 // Cautions of every change.
@@ -39,6 +40,14 @@ func cautions(c Change, p ChangePlan) []mix.Caution {
 	a1, k1 := p.After.Alkalinity.Value()
 	if d := a1 - a0; k0 && k1 && math.Abs(float64(d)) > float64(alkalinitySwing) {
 		add("alkalinity-swing", "Alkalinity moves by "+signed(d.DKH(), 1)+" dKH at this change, more than 1 dKH at a time (common practice): make several smaller changes.")
+	}
+	if free, known := freeAmmonia(&p.After); known && free > ammoniaCare {
+		add("free-ammonia", "Free ammonia comes to "+input.Fixed(free.MilligramsPerLitre(), 3)+" mg/L of nitrogen, above 0.02 (common practice): new water of higher pH makes more of the ammonia toxic. Bind or remove the ammonia first.")
+	}
+	c0, errBefore := p.Before.Chemistry()
+	c1, errAfter := p.After.Chemistry()
+	if d := c1.PH.Value() - c0.PH.Value(); errBefore == nil && errAfter == nil && math.Abs(d) > phSwing {
+		add("ph-swing", "pH moves by "+signed(d, 2)+" at this change, more than 0.2 at a time (common practice): make several smaller changes, and air the new water first.")
 	}
 	if p.Share > largeShare {
 		add("large-change", "More than half of the water at one go changes everything that was not measured as well, pH and trace elements among it: several smaller changes are gentler.")

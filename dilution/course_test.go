@@ -524,3 +524,19 @@ func TestCourseThatCannotArrive(t *testing.T) {
 	_, err = dilution.SwapToReach(c.Tank.Water, seawater.Sample{}, units.Practical(34))
 	assert.ErrorIs(t, err, units.ErrInput)
 }
+
+// One change warns of what it does to pH and to ammonia.
+func TestPlanChangeWarnsOfPHAndAmmonia(t *testing.T) {
+	c := course(t)
+	tank, err := dilution.State{Water: c.Tank.Water, Levels: dilution.Levels{Alkalinity: c.Tank.Alkalinity, Ammonia: dilution.Known(2 * units.MilligramPerLitre)}}.WithPH(carbonate.PHTotal(7.2))
+	require.NoError(t, err)
+	c.Batch.Water.Mass *= 5
+	p, err := dilution.PlanChange(dilution.Change{Tank: tank, Batch: c.Batch, Swap: 60})
+	require.NoError(t, err)
+	ids := map[string]bool{}
+	for _, w := range p.Cautions {
+		ids[w.ID] = true
+	}
+	assert.True(t, ids["ph-swing"])
+	assert.True(t, ids["free-ammonia"])
+}

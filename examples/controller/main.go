@@ -22,6 +22,9 @@ func main() {
 		if err != nil {
 			fail(err)
 		}
+		if set.Value() < 1 || set.Value() > 42 {
+			fail(&units.InputError{Field: "set point", Got: set.String(), Want: "a salinity of 1 to 42, such as 35"})
+		}
 		limits.set = set
 	}
 	if err := run(os.Stdin, os.Stdout, limits); err != nil {

@@ -9,7 +9,7 @@ import (
 
 // swings are the cautions about the animals that the wall shows too.
 var swings = map[string]bool{
-	"salinity-swing": true, "temperature-swing": true, "alkalinity-swing": true, "large-change": true, "free-ammonia": true, "impure-water": true,
+	"salinity-swing": true, "temperature-swing": true, "alkalinity-swing": true, "large-change": true, "free-ammonia": true, "ph-swing": true, "impure-water": true,
 }
 
 // printShort writes the job for the wall beside the vessel: what to do, in order,
