@@ -6,7 +6,7 @@ import (
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/internal/solve"
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
 )
@@ -30,7 +30,7 @@ type AcclimationPlan struct {
 	Decides     string       // what comes near last, or nothing if the bag is near already
 	Slowed      string       // the limit that sets the pace, or nothing
 	Assumptions []string
-	Cautions    []mix.Caution
+	Cautions    []advice.Caution
 }
 
 // slowestDrip is where an acclimation is given up.
@@ -229,9 +229,9 @@ func (a *Acclimation) check() error {
 
 // Cautions of every acclimation.
 var (
-	bagAmmonia = mix.Caution{ID: "ammonia-in-the-bag", Severity: mix.Care, Text: "Water of a long journey holds ammonia, which the CO₂ of the animal keeps harmless by a low pH. In an opened bag the CO₂ leaves, and each unit of pH makes up to ten times as much of the ammonia poisonous: measure it first. If there is much, match temperature and salinity elsewhere and move the animal soon instead of dripping for hours (common practice)."}
-	bagWater   = mix.Caution{ID: "bag-water-stays-out", Severity: mix.Care, Text: "Do not pour the water of the bag into the tank: it carries ammonia, medicine and parasites (common practice)."}
-	dripRunsOn = mix.Caution{ID: "drip-runs-on", Severity: mix.Care, Text: "A drip line goes on until the bucket runs over or the tank is down to its end: hang that just below the surface, and stay near. Water on the floor reaches outlets and power strips."}
+	bagAmmonia = advice.Caution{ID: "ammonia-in-the-bag", Severity: advice.Care, Text: "Water of a long journey holds ammonia, which the CO₂ of the animal keeps harmless by a low pH. In an opened bag the CO₂ leaves, and each unit of pH makes up to ten times as much of the ammonia poisonous: measure it first. If there is much, match temperature and salinity elsewhere and move the animal soon instead of dripping for hours (common practice)."}
+	bagWater   = advice.Caution{ID: "bag-water-stays-out", Severity: advice.Care, Text: "Do not pour the water of the bag into the tank: it carries ammonia, medicine and parasites (common practice)."}
+	dripRunsOn = advice.Caution{ID: "drip-runs-on", Severity: advice.Care, Text: "A drip line goes on until the bucket runs over or the tank is down to its end: hang that just below the surface, and stay near. Water on the floor reaches outlets and power strips."}
 )
 
 // carbonDioxideOutdoors is the content of CO₂ of fresh air, in ppm (common practice).
@@ -239,7 +239,7 @@ const carbonDioxideOutdoors = 430
 
 // cautions are those of an acclimation. Free ammonia is worked out where the bag
 // tells enough of itself: as it is, and once it has given its CO₂ to the air.
-func (a *Acclimation) cautions(p *AcclimationPlan) []mix.Caution {
+func (a *Acclimation) cautions(p *AcclimationPlan) []advice.Caution {
 	ammonia := bagAmmonia
 	total, known := a.Bag.Ammonia.Value()
 	aired, err := a.Bag.Aired(carbonDioxideOutdoors, units.Atmosphere)
@@ -256,12 +256,12 @@ func (a *Acclimation) cautions(p *AcclimationPlan) []mix.Caution {
 		}
 		ammonia.Text = text
 	}
-	list := []mix.Caution{ammonia, bagWater}
+	list := []advice.Caution{ammonia, bagWater}
 	if p.Added > 0 {
 		list = append(list, dripRunsOn)
 	}
-	if d := p.Final.Water.Practical().Value() - a.Bag.Water.Practical().Value(); d > salinitySwing && p.Time < time.Hour {
-		list = append(list, mix.Caution{ID: "salinity-swing", Severity: mix.Care, Text: "Salinity rises by " + input.Fixed(d, 1) + " in less than an hour: animals bear a rise worse than a fall (common practice). Let it drip more slowly."})
+	if d := p.Final.Water.Practical().Value() - a.Bag.Water.Practical().Value(); d > advice.SalinityPerDay && p.Time < time.Hour {
+		list = append(list, advice.Caution{ID: "salinity-swing", Severity: advice.Care, Text: "Salinity rises by " + input.Fixed(d, 1) + " in less than an hour: animals bear a rise worse than a fall (common practice). Let it drip more slowly."})
 	}
 	return list
 }

@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"example.org/wellmixed/internal/input"
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
 )
@@ -23,7 +23,7 @@ type ChangePlan struct {
 	Share         units.Fraction // of the tank's water that was swapped
 	BatchLeft     units.Volume   // what is left of the batch
 	Assumptions   []string
-	Cautions      []mix.Caution
+	Cautions      []advice.Caution
 }
 
 // Move is what a change does to one parameter, in a unit of the trade. What was

@@ -5,7 +5,7 @@ import (
 	"time"
 
 	"example.org/wellmixed/internal/input"
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/units"
 )
 
@@ -30,7 +30,7 @@ type SchedulePlan struct {
 	Options  []Option // all of them, the cheapest first
 	Forecast Forecast // of the best, over the span
 	Settled  Settled
-	Cautions []mix.Caution
+	Cautions []advice.Caution
 }
 
 // Option is one calendar.

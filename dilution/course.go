@@ -8,6 +8,7 @@ import (
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/internal/solve"
 	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
 )
@@ -46,11 +47,16 @@ type Limit struct {
 // a limit of physiology).
 func Usual() []Limit {
 	return []Limit{
-		{Swing{Temperature: 1, PH: 0.2}, time.Hour, "common practice"},
+		{Swing{Temperature: advice.TemperaturePerHour, PH: advice.PHPerHour}, time.Hour, advice.CommonPractice},
 		{Swing{
-			Salinity: units.Practical(1), Temperature: 2, PH: 0.3, Share: 50 * units.Percent,
-			Levels: Levels{Alkalinity: Known(1 * units.DKH), Calcium: Known(50 * units.MilligramPerLitre), Magnesium: Known(100 * units.MilligramPerLitre)},
-		}, 24 * time.Hour, "common practice"},
+			Salinity: units.Practical(advice.SalinityPerDay), Temperature: advice.TemperaturePerDay, PH: advice.PHPerDay,
+			Share: advice.SharePerDay,
+			Levels: Levels{
+				Alkalinity: Known(advice.AlkalinityPerDay),
+				Calcium:    Known(advice.CalciumPerDay),
+				Magnesium:  Known(advice.MagnesiumPerDay),
+			},
+		}, 24 * time.Hour, advice.CommonPractice},
 	}
 }
 
@@ -99,7 +105,7 @@ type CoursePlan struct {
 	Lacks  Levels // what no change of this water brings: still to be added, per litre
 
 	Assumptions []string
-	Cautions    []mix.Caution
+	Cautions    []advice.Caution
 }
 
 // Step is a moment of a course.

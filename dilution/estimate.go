@@ -3,7 +3,7 @@ package dilution
 import (
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/internal/spread"
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/units"
@@ -26,7 +26,7 @@ type Doubts struct {
 // standard uncertainty and the input that contributes most to it. Readings of
 // the tank and of the batch err independently of one another; where alkalinity
 // and pH are both in doubt, the DIC follows each.
-func (c Change) Estimates(d Doubts) ([]mix.Estimate, error) {
+func (c Change) Estimates(d Doubts) ([]advice.Estimate, error) {
 	knobs, err := d.knobs(&c)
 	if err != nil {
 		return nil, err
@@ -64,9 +64,9 @@ func (c Change) Estimates(d Doubts) ([]mix.Estimate, error) {
 	if err != nil {
 		return nil, input.In("doubts", err)
 	}
-	var out []mix.Estimate
+	var out []advice.Estimate
 	for i, m := range plan.Moves() {
-		e := mix.Estimate{Name: m.Name, Unit: m.Unit, Value: value[i], Uncertainty: uncertainty[i]}
+		e := advice.Estimate{Name: m.Name, Unit: m.Unit, Value: value[i], Uncertainty: uncertainty[i]}
 		if most[i] >= 0 {
 			e.Mostly = knobs[most[i]].name
 		}

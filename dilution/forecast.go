@@ -6,7 +6,7 @@ import (
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/internal/poly"
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
 )
@@ -17,7 +17,7 @@ type Forecast struct {
 	Start, End  State // Start is the tank as it was given, before anything happens
 	Balances    []Balance
 	Assumptions []string
-	Cautions    []mix.Caution
+	Cautions    []advice.Caution
 
 	track
 }

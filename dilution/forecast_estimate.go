@@ -6,7 +6,7 @@ import (
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/internal/spread"
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/units"
 )
 
@@ -28,7 +28,7 @@ type RoutineDoubts struct {
 //
 // They are first-order: where a routine goes up and down from change to change, the
 // day on which a bound is left can jump from one week to the next.
-func (r Routine) Estimates(span time.Duration, b Bounds, d RoutineDoubts) ([]mix.Estimate, error) {
+func (r Routine) Estimates(span time.Duration, b Bounds, d RoutineDoubts) ([]advice.Estimate, error) {
 	f, err := r.Forecast(span)
 	if err != nil {
 		return nil, err
@@ -40,7 +40,7 @@ func (r Routine) Estimates(span time.Duration, b Bounds, d RoutineDoubts) ([]mix
 	out := f.ends()
 	for _, c := range list {
 		if c.Crosses() {
-			out = append(out, mix.Estimate{Name: c.String(), Unit: "days"})
+			out = append(out, advice.Estimate{Name: c.String(), Unit: "days"})
 		}
 	}
 	knobs, err := d.knobs(&r)
@@ -87,14 +87,14 @@ func (r Routine) Estimates(span time.Duration, b Bounds, d RoutineDoubts) ([]mix
 }
 
 // ends lists the parameters at the end of a forecast.
-func (f *Forecast) ends() []mix.Estimate {
-	list := []mix.Estimate{
+func (f *Forecast) ends() []advice.Estimate {
+	list := []advice.Estimate{
 		{Name: "Salinity", Unit: "PSS-78", Value: f.End.Water.Practical().Value()},
 		{Name: "Volume", Unit: "L", Value: f.End.Water.Volume().Litres()},
 	}
 	for _, i := range f.number {
 		name, unit, one := f.levels.name(i)
-		list = append(list, mix.Estimate{Name: name, Unit: unit, Value: f.End.get(i).value / one})
+		list = append(list, advice.Estimate{Name: name, Unit: unit, Value: f.End.get(i).value / one})
 	}
 	return list
 }

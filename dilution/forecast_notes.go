@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"example.org/wellmixed/internal/input"
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/units"
 )
 
@@ -57,9 +57,9 @@ func (r *Routine) told() []*Levels {
 const scaleEnd = 42
 
 // cautions are those of a forecast.
-func (r *Routine) cautions(f *Forecast, b *ledger) []mix.Caution {
-	var list []mix.Caution
-	add := func(id, text string) { list = append(list, mix.Caution{ID: id, Severity: mix.Care, Text: text}) }
+func (r *Routine) cautions(f *Forecast, b *ledger) []advice.Caution {
+	var list []advice.Caution
+	add := func(id, text string) { list = append(list, advice.Caution{ID: id, Severity: advice.Care, Text: text}) }
 	m := f.motion
 	if len(r.Changes) > 0 {
 		list = append(list, unplug, measureBatch)
@@ -68,16 +68,16 @@ func (r *Routine) cautions(f *Forecast, b *ledger) []mix.Caution {
 	for i := range r.Changes {
 		c := &r.Changes[i]
 		largest = max(largest, c.Swap)
-		if heavy, applies := mix.TooHeavy(c.Batch.Water.OfVolume(c.Swap).Mass); applies && c.Swap == largest {
+		if heavy, applies := advice.TooHeavy(c.Batch.Water.OfVolume(c.Swap).Mass); applies && c.Swap == largest {
 			list = append(list, heavy)
 		}
 	}
-	if largest > largeShare*r.Tank.Water.Volume() {
+	if largest > units.Volume(advice.SharePerDay)*r.Tank.Water.Volume() {
 		add("large-change", "More than half of the water at one go changes everything that was not measured as well, pH and trace elements among it: several smaller changes are gentler.")
 	}
 	if r.Stream.Flow > 0 {
 		list = append(list,
-			mix.Caution{ID: "two-flows-one-level", Severity: mix.Danger, Text: "A continuous change needs two flows that stay equal: let tank water run off by an overflow instead of a second pump and keep a level alarm; salt water on the floor reaches outlets and power strips."})
+			advice.Caution{ID: "two-flows-one-level", Severity: advice.Danger, Text: "A continuous change needs two flows that stay equal: let tank water run off by an overflow instead of a second pump and keep a level alarm; salt water on the floor reaches outlets and power strips."})
 	}
 	switch {
 	case r.Evaporation == 0:
@@ -91,8 +91,8 @@ func (r *Routine) cautions(f *Forecast, b *ledger) []mix.Caution {
 	}
 	for i := range r.Doses {
 		d := &r.Doses[i]
-		if a, known := d.Alkalinity.Value(); known && a > alkalinitySwing {
-			add("alkalinity-swing", "A dose of "+input.Fixed(a.DKH(), 1)+" dKH moves alkalinity by more than 1 dKH at a time (common practice): spread it over smaller doses.")
+		if a, known := d.Alkalinity.Value(); known && a > advice.AlkalinityPerDay {
+			add("alkalinity-swing", "A dose of "+input.Fixed(a.DKH(), 1)+" dKH moves alkalinity by more than "+input.Number(advice.AlkalinityPerDay.DKH())+" dKH at a time ("+advice.CommonPractice+"): spread it over smaller doses.")
 			break
 		}
 	}

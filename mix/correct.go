@@ -2,6 +2,7 @@ package mix
 
 import (
 	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
 )
@@ -25,7 +26,7 @@ type Correction struct {
 	Scoops   float64
 	Mix      seawater.Portion // what there is afterwards
 	Volume   units.Volume
-	Cautions []Caution
+	Cautions []advice.Caution
 }
 
 // Correct works out how to bring a measured mix to its target: too salt, it is
@@ -71,7 +72,7 @@ func Correct(m Mixed) (Correction, error) {
 		c.Scoops = float64(c.AddSalt / scoop)
 	}
 	c.Volume = c.Mix.Volume()
-	c.Cautions = []Caution{saltIntoWater, mixUntilClear, mainsNearWater}
+	c.Cautions = []advice.Caution{saltIntoWater, mixUntilClear, mainsNearWater}
 	if c.Scoops > 0 {
 		c.Cautions = append(c.Cautions, settledSalt)
 	}

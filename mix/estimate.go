@@ -3,17 +3,10 @@ package mix
 import (
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/internal/spread"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
 )
-
-// Estimate is a result with its standard uncertainty: about two thirds of what
-// might be true lies within one of it, and 95 % within two.
-type Estimate struct {
-	Name, Unit         string
-	Value, Uncertainty float64
-	Mostly             string // the input that contributes most to the uncertainty, if any does
-}
 
 // Doubts are the standard uncertainties of what a batch is made from. Those that
 // are zero are left out.
@@ -26,7 +19,7 @@ type Doubts struct {
 
 // Estimates returns what comes of a batch that is made by its plan, with the
 // uncertainty of it: salinity, specific gravity at 25 °C, volume.
-func (b Batch) Estimates(d Doubts) ([]Estimate, error) {
+func (b Batch) Estimates(d Doubts) ([]advice.Estimate, error) {
 	p, err := Plan(b)
 	if err != nil {
 		return nil, err
@@ -60,7 +53,7 @@ func (b Batch) Estimates(d Doubts) ([]Estimate, error) {
 	if err != nil {
 		return nil, err
 	}
-	list := []Estimate{{Name: "Salinity", Unit: "PSS-78"}, {Name: "Specific gravity", Unit: "25/25 °C"}, {Name: "Volume", Unit: "L"}}
+	list := []advice.Estimate{{Name: "Salinity", Unit: "PSS-78"}, {Name: "Specific gravity", Unit: "25/25 °C"}, {Name: "Volume", Unit: "L"}}
 	for i := range list {
 		list[i].Value, list[i].Uncertainty = value[i], uncertainty[i]
 		if most[i] >= 0 {

@@ -7,6 +7,7 @@ import (
 	"example.org/wellmixed/internal/input"
 
 	"example.org/wellmixed/internal/solve"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
 )
@@ -25,7 +26,7 @@ type HeatPlan struct {
 	Time     time.Duration
 	Energy   units.Energy // that the heater draws
 	Hold     units.Power  // to keep the water at the temperature asked for
-	Cautions []Caution
+	Cautions []advice.Caution
 }
 
 // Heat works out how long a heater takes and what it draws. With the loss U of
@@ -57,7 +58,7 @@ func Heat(h Heating) (HeatPlan, error) {
 		return HeatPlan{}, input.As("to", err)
 	}
 	from, to, room := h.Water.Temperature().Celsius(), h.To.Celsius(), h.Room.Celsius()
-	p := HeatPlan{Cautions: []Caution{heaterDry, mainsNearWater}}
+	p := HeatPlan{Cautions: []advice.Caution{heaterDry, mainsNearWater}}
 	limit := math.Inf(1) // the temperature that this heater never passes
 	if h.Loss > 0 {
 		if err := input.Set("room", h.Room); err != nil {

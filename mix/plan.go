@@ -3,6 +3,7 @@ package mix
 import (
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/internal/solve"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
 )
@@ -70,7 +71,7 @@ type BatchPlan struct {
 
 	Reads       Reads
 	Assumptions []string
-	Cautions    []Caution
+	Cautions    []advice.Caution
 }
 
 // Plan works out the salt and the water for a batch.
@@ -254,15 +255,15 @@ func (b Batch) assumptions(share units.Fraction, target seawater.Sample) []strin
 	return list
 }
 
-func (b Batch) cautions(p BatchPlan) []Caution {
-	list := []Caution{saltIntoWater, mixUntilClear, mainsNearWater}
+func (b Batch) cautions(p BatchPlan) []advice.Caution {
+	list := []advice.Caution{saltIntoWater, mixUntilClear, mainsNearWater}
 	if b.Target.Value() > 1 && b.Target.Value() < 1.1 {
 		list = append(list, almostFresh)
 	}
 	if b.WaterTemperature.Celsius() < b.Temperature.Celsius() {
 		list = append(list, heaterDry)
 	}
-	if heavy, applies := TooHeavy(p.Mix.Mass); applies {
+	if heavy, applies := advice.TooHeavy(p.Mix.Mass); applies {
 		list = append(list, heavy)
 	}
 	if p.Scoops > 0 {

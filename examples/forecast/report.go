@@ -11,7 +11,7 @@ import (
 	"time"
 
 	"example.org/wellmixed/dilution"
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/units"
 )
 
@@ -20,7 +20,7 @@ type year struct {
 	in        inputs
 	forecast  dilution.Forecast
 	crossings []dilution.Crossing
-	estimates []mix.Estimate
+	estimates []advice.Estimate
 	settled   dilution.Settled
 	restless  error // why it does not settle
 	schedule  dilution.SchedulePlan
@@ -206,7 +206,7 @@ func (y year) print(w io.Writer) error {
 		p.item(fmt.Sprintf("pH is that of water at rest with air of %.0f ppm of CO2.", y.in.air.PPM()))
 	}
 	p.head("Take care")
-	for _, severity := range []mix.Severity{mix.Danger, mix.Care, mix.Note} {
+	for _, severity := range []advice.Severity{advice.Danger, advice.Care, advice.Note} {
 		for _, c := range y.forecast.Cautions {
 			if c.Severity == severity {
 				p.item(c.Text)
@@ -317,7 +317,7 @@ func (y year) json(w io.Writer) error {
 		Options     []option `json:",omitempty"`
 		NoOption    string   `json:",omitempty"`
 		Assumptions []string
-		Cautions    []mix.Caution
+		Cautions    []advice.Caution
 	}
 	out.Name = y.in.name
 	months, err := y.months()

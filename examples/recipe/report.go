@@ -8,7 +8,7 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/recipe"
 	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/seawater/ions"
@@ -165,9 +165,9 @@ func join(list []recipe.Component) string {
 	return strings.Join(names, ", ")
 }
 
-func worstFirst(list []mix.Caution) []mix.Caution {
+func worstFirst(list []advice.Caution) []advice.Caution {
 	list = slices.Clone(list)
-	slices.SortStableFunc(list, func(a, b mix.Caution) int { return int(b.Severity) - int(a.Severity) })
+	slices.SortStableFunc(list, func(a, b advice.Caution) int { return int(b.Severity) - int(a.Severity) })
 	return list
 }
 
@@ -213,7 +213,7 @@ func (r report) json(w io.Writer) error {
 		Assumptions []string
 		Cautions    []struct {
 			ID       string
-			Severity mix.Severity
+			Severity advice.Severity
 			Text     string
 		}
 	}{
@@ -250,7 +250,7 @@ func (r report) json(w io.Writer) error {
 	for _, c := range worstFirst(r.plan.Cautions()) {
 		out.Cautions = append(out.Cautions, struct {
 			ID       string
-			Severity mix.Severity
+			Severity advice.Severity
 			Text     string
 		}(c))
 	}

@@ -3,7 +3,7 @@ package main
 import (
 	"fmt"
 
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/replenish"
 	"example.org/wellmixed/units"
 )
@@ -113,8 +113,8 @@ func (j job) assumptions() []string {
 }
 
 // cautions gathers those of all parts, each once, the dangers first.
-func (j job) cautions() []mix.Caution {
-	all := append([]mix.Caution{}, j.demand.Cautions...)
+func (j job) cautions() []advice.Caution {
+	all := append([]advice.Caution{}, j.demand.Cautions...)
 	for _, u := range j.upkeeps {
 		all = append(all, u.plan.Cautions...)
 	}
@@ -123,15 +123,15 @@ func (j job) cautions() []mix.Caution {
 	}
 	all = append(all, j.lime.Cautions...)
 	seen := map[string]bool{}
-	var list []mix.Caution
-	for severity := mix.Danger; ; severity-- {
+	var list []advice.Caution
+	for severity := advice.Danger; ; severity-- {
 		for _, c := range all {
 			if c.Severity == severity && !seen[c.ID+c.Text] {
 				seen[c.ID+c.Text] = true
 				list = append(list, c)
 			}
 		}
-		if severity == mix.Note {
+		if severity == advice.Note {
 			return list
 		}
 	}

@@ -10,7 +10,7 @@ import (
 	"strings"
 	"time"
 
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/replenish"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/units"
@@ -347,7 +347,7 @@ func (j job) json(w io.Writer) error {
 	}
 	type caution struct {
 		ID       string
-		Severity mix.Severity
+		Severity advice.Severity
 		Text     string
 	}
 	out := struct {

@@ -7,6 +7,7 @@ import (
 
 	"example.org/wellmixed/dilution"
 	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/replenish"
 	"example.org/wellmixed/mix/rodi"
 	"example.org/wellmixed/seawater"
@@ -27,7 +28,7 @@ type job struct {
 
 	product   *rodi.Product // of the purifier at its pressure and temperature, if it is described
 	checkup   *rodi.Checkup // of its stages, if readings are given
-	estimates []mix.Estimate
+	estimates []advice.Estimate
 	course    *dilution.CoursePlan
 	give      []giveBack
 }

@@ -6,7 +6,7 @@ import (
 	"math"
 
 	"example.org/wellmixed/dilution"
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
 )
@@ -40,7 +40,7 @@ func (j job) json(w io.Writer) error {
 	}
 	type caution struct {
 		ID       string
-		Severity mix.Severity
+		Severity advice.Severity
 		Text     string
 	}
 	var cautions []caution
@@ -110,7 +110,7 @@ func (j job) json(w io.Writer) error {
 			BatchLeft units.Volume
 			After     water
 			Moves     []move
-			Estimates []mix.Estimate `json:",omitempty"`
+			Estimates []advice.Estimate `json:",omitempty"`
 		}
 		UntilNext struct {
 			DaysWithoutTopOff              float64

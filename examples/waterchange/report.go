@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/replenish"
 	"example.org/wellmixed/mix/rodi"
 	"example.org/wellmixed/units"
@@ -68,7 +69,7 @@ func (j job) print(w io.Writer) error {
 	p.line("  specific gravity    %.4f at %s", b.Reads.SpecificGravity.Ratio(), b.Reads.SpecificGravity.Pair())
 	p.line("  conductivity        %.1f mS/cm (%.1f compensated to 25 °C)", b.Reads.Conductivity.MillisiemensPerCentimetre(), b.Reads.Conductivity25.MillisiemensPerCentimetre())
 	if in.corrects {
-		p.line("It reads %.1f: %s", in.measured.Value(), advice(j.correction))
+		p.line("It reads %.1f: %s", in.measured.Value(), counsel(j.correction))
 	}
 
 	p.head("5. Change")
@@ -180,10 +181,10 @@ func (j job) assumptions() []string {
 }
 
 // cautions gathers those of all steps, each once, the dangers first.
-func (j job) cautions() []mix.Caution {
-	all := []mix.Caution{drinkingWaterLine}
+func (j job) cautions() []advice.Caution {
+	all := []advice.Caution{drinkingWaterLine}
 	if j.pure.bad {
-		all = append(all, mix.Caution{ID: "impure-water", Severity: mix.Care, Text: "The purified water reads too high for animals: " + j.pure.advice})
+		all = append(all, advice.Caution{ID: "impure-water", Severity: advice.Care, Text: "The purified water reads too high for animals: " + j.pure.advice})
 	}
 	all = append(all, j.batch.Cautions...)
 	all = append(append(all, j.heat.Cautions...), j.change.Cautions...)
@@ -200,22 +201,22 @@ func (j job) cautions() []mix.Caution {
 		all = append(all, g.plan.Cautions...)
 	}
 	seen := map[string]bool{}
-	var list []mix.Caution
-	for severity := mix.Danger; ; severity-- {
+	var list []advice.Caution
+	for severity := advice.Danger; ; severity-- {
 		for _, c := range all {
 			if c.Severity == severity && !seen[c.ID] {
 				seen[c.ID] = true
 				list = append(list, c)
 			}
 		}
-		if severity == mix.Note {
+		if severity == advice.Note {
 			return list
 		}
 	}
 }
 
 // drinkingWaterLine goes with every purifier.
-var drinkingWaterLine = mix.Caution{ID: "drinking-water-line", Severity: mix.Care, Text: "A purifier on the drinking-water line wants backflow protection and fittings made for potable water under the local plumbing code, and an eye on it while it runs: leaks and overfull bins flood homes."}
+var drinkingWaterLine = advice.Caution{ID: "drinking-water-line", Severity: advice.Care, Text: "A purifier on the drinking-water line wants backflow protection and fittings made for potable water under the local plumbing code, and an eye on it while it runs: leaks and overfull bins flood homes."}
 
 // printer writes lines until the first error.
 type printer struct {
@@ -317,7 +318,7 @@ func hold(p units.Power) string {
 	return fmt.Sprintf("; holding it takes %.0f W", p.Watts())
 }
 
-func advice(c mix.Correction) string {
+func counsel(c mix.Correction) string {
 	var do []string
 	if c.Remove > 0 {
 		do = append(do, "take out "+volume(c.Remove))

@@ -4,7 +4,7 @@ import (
 	"io"
 	"time"
 
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 )
 
 // swings are the cautions about the animals that the wall shows too.
@@ -31,7 +31,7 @@ func (j job) printShort(w io.Writer) error {
 	}
 	p.line("[ ] read at %s: %.1f ppt = SG %.4f (%s) = %.1f mS/cm", temperature(in.batch.Temperature), b.Mix.Practical().Value(), r.SpecificGravity.Ratio(), r.SpecificGravity.Pair(), r.Conductivity.MillisiemensPerCentimetre())
 	if in.corrects {
-		p.line("[ ] it read %.1f: %s", in.measured.Value(), advice(j.correction))
+		p.line("[ ] it read %.1f: %s", in.measured.Value(), counsel(j.correction))
 	}
 	p.line("[ ] tank: heaters and pumps off")
 	p.line("[ ] draw %s, pour %s of the mix", volume(in.swap), volume(in.swap))
@@ -49,7 +49,7 @@ func (j job) printShort(w io.Writer) error {
 	p.line("[ ] next change in %s", days(in.every))
 	p.head("Dangers")
 	for _, c := range j.cautions() {
-		if c.Severity == mix.Danger || swings[c.ID] {
+		if c.Severity == advice.Danger || swings[c.ID] {
 			p.item(c.Text)
 		}
 	}

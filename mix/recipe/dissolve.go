@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"example.org/wellmixed/internal/input"
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/salts"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/units"
@@ -141,33 +141,33 @@ func litres(v units.Volume) string { return input.Fixed(v.Litres(), 1) + " L" }
 // it holds only for a while.
 var enemies = [...]struct {
 	a, b    []ions.Ion
-	caution mix.Caution
+	caution advice.Caution
 }{
-	{[]ions.Ion{ions.Calcium}, []ions.Ion{ions.Sulfate}, mix.Caution{ID: "calcium-meets-sulfate", Severity: mix.Care, Text: "Strong solutions of calcium and sulfate make gypsum, which is slow to dissolve again: let them meet only in the full volume."}},
-	{[]ions.Ion{ions.Calcium}, []ions.Ion{ions.Bicarbonate, ions.Carbonate, ions.Hydroxide}, mix.Caution{ID: "calcium-meets-carbonate", Severity: mix.Care, Text: "Strong solutions of calcium and of bicarbonate or carbonate make chalk, which takes calcium and alkalinity with it for good: never mix the stocks, never dissolve both in one cup."}},
-	{[]ions.Ion{ions.Calcium}, []ions.Ion{ions.Phosphate}, mix.Caution{ID: "calcium-meets-phosphate", Severity: mix.Care, Text: "Calcium and phosphate fall out together where either is strong: add phosphate last and dilute."}},
-	{[]ions.Ion{ions.Calcium}, []ions.Ion{ions.Fluoride}, mix.Caution{ID: "calcium-meets-fluoride", Severity: mix.Care, Text: "Strong solutions of calcium and fluoride make fluorspar, which does not dissolve again: fluoride goes into the full volume first."}},
-	{[]ions.Ion{ions.Magnesium}, []ions.Ion{ions.Hydroxide, ions.Carbonate}, mix.Caution{ID: "magnesium-meets-base", Severity: mix.Care, Text: "A strong base or carbonate throws out magnesium as hydroxide or carbonate where it enters, as white clouds: dilute it and pour slowly."}},
-	{[]ions.Ion{ions.Strontium}, []ions.Ion{ions.Sulfate}, mix.Caution{ID: "strontium-meets-sulfate", Severity: mix.Care, Text: "Strontium and sulfate make celestite, which hardly dissolves again: strontium goes in last of the chlorides, dilute."}},
-	{[]ions.Ion{ions.Barium}, []ions.Ion{ions.Sulfate}, mix.Caution{ID: "barium-meets-sulfate", Severity: mix.Care, Text: "Barium falls out with sulfate even in seawater: little of it will stay dissolved."}},
+	{[]ions.Ion{ions.Calcium}, []ions.Ion{ions.Sulfate}, advice.Caution{ID: "calcium-meets-sulfate", Severity: advice.Care, Text: "Strong solutions of calcium and sulfate make gypsum, which is slow to dissolve again: let them meet only in the full volume."}},
+	{[]ions.Ion{ions.Calcium}, []ions.Ion{ions.Bicarbonate, ions.Carbonate, ions.Hydroxide}, advice.Caution{ID: "calcium-meets-carbonate", Severity: advice.Care, Text: "Strong solutions of calcium and of bicarbonate or carbonate make chalk, which takes calcium and alkalinity with it for good: never mix the stocks, never dissolve both in one cup."}},
+	{[]ions.Ion{ions.Calcium}, []ions.Ion{ions.Phosphate}, advice.Caution{ID: "calcium-meets-phosphate", Severity: advice.Care, Text: "Calcium and phosphate fall out together where either is strong: add phosphate last and dilute."}},
+	{[]ions.Ion{ions.Calcium}, []ions.Ion{ions.Fluoride}, advice.Caution{ID: "calcium-meets-fluoride", Severity: advice.Care, Text: "Strong solutions of calcium and fluoride make fluorspar, which does not dissolve again: fluoride goes into the full volume first."}},
+	{[]ions.Ion{ions.Magnesium}, []ions.Ion{ions.Hydroxide, ions.Carbonate}, advice.Caution{ID: "magnesium-meets-base", Severity: advice.Care, Text: "A strong base or carbonate throws out magnesium as hydroxide or carbonate where it enters, as white clouds: dilute it and pour slowly."}},
+	{[]ions.Ion{ions.Strontium}, []ions.Ion{ions.Sulfate}, advice.Caution{ID: "strontium-meets-sulfate", Severity: advice.Care, Text: "Strontium and sulfate make celestite, which hardly dissolves again: strontium goes in last of the chlorides, dilute."}},
+	{[]ions.Ion{ions.Barium}, []ions.Ion{ions.Sulfate}, advice.Caution{ID: "barium-meets-sulfate", Severity: advice.Care, Text: "Barium falls out with sulfate even in seawater: little of it will stay dissolved."}},
 }
 
 var (
-	unhurried = mix.Caution{ID: "mix-before-animals", Severity: mix.Care, Text: "Never mix in water with animals. A slip of the balance or a wrong jar is not seen in the salinity: label everything, weigh twice, and measure calcium, magnesium and alkalinity of a first batch."}
-	onlyMajor = mix.Caution{ID: "major-ions-only", Severity: mix.Note, Text: "Such a mix holds the ions that were asked for and the impurities of the reagents, and no other trace element."}
-	reacting  = mix.Caution{ID: "acid-meets-weak-salt", Severity: mix.Danger, Text: "Acid sets free carbon dioxide, which foams, from carbonate and bicarbonate, poisonous hydrogen fluoride from fluoride, and iodine vapour from iodide and iodate: never in one cup, the acid last into the full volume."}
-	hardly    = mix.Caution{ID: "hardly-soluble", Severity: mix.Care, Text: "Gypsum hardly dissolves, the carbonates of calcium and magnesium in seawater of normal pH not at all: another source is better."}
+	unhurried = advice.Caution{ID: "mix-before-animals", Severity: advice.Care, Text: "Never mix in water with animals. A slip of the balance or a wrong jar is not seen in the salinity: label everything, weigh twice, and measure calcium, magnesium and alkalinity of a first batch."}
+	onlyMajor = advice.Caution{ID: "major-ions-only", Severity: advice.Note, Text: "Such a mix holds the ions that were asked for and the impurities of the reagents, and no other trace element."}
+	reacting  = advice.Caution{ID: "acid-meets-weak-salt", Severity: advice.Danger, Text: "Acid sets free carbon dioxide, which foams, from carbonate and bicarbonate, poisonous hydrogen fluoride from fluoride, and iodine vapour from iodide and iodate: never in one cup, the acid last into the full volume."}
+	hardly    = advice.Caution{ID: "hardly-soluble", Severity: advice.Care, Text: "Gypsum hardly dissolves, the carbonates of calcium and magnesium in seawater of normal pH not at all: another source is better."}
 )
 
 // Cautions returns what to mind with the batch: with the mixing, with pairs of
 // its reagents, and with each of them. Usual practice only; safety data sheets
 // and local rules come first.
-func (b Batch) Cautions() []mix.Caution {
+func (b Batch) Cautions() []advice.Caution {
 	if len(b.Items) == 0 {
 		return nil
 	}
-	list := []mix.Caution{unhurried, onlyMajor}
-	if c, applies := mix.TooHeavy(b.Mass); applies {
+	list := []advice.Caution{unhurried, onlyMajor}
+	if c, applies := advice.TooHeavy(b.Mass); applies {
 		list = append(list, c)
 	}
 	smallest := b.Items[0]
@@ -177,7 +177,7 @@ func (b Batch) Cautions() []mix.Caution {
 		}
 	}
 	if smallest.Mass < units.Gram {
-		list = append(list, mix.Caution{ID: "fine-balance", Severity: mix.Note, Text: "The " + input.Fixed(smallest.Mass.Milligrams(), 1) + " mg of " + smallest.Reagent.Compound.Formula() + " need a balance that reads a hundredth of that; or weigh ten times as much, dissolve it to a litre, and take 100 mL."})
+		list = append(list, advice.Caution{ID: "fine-balance", Severity: advice.Note, Text: "The " + input.Fixed(smallest.Mass.Milligrams(), 1) + " mg of " + smallest.Reagent.Compound.Formula() + " need a balance that reads a hundredth of that; or weigh ten times as much, dissolve it to a litre, and take 100 mL."})
 	}
 	for _, pair := range enemies {
 		if b.meet(pair.a, pair.b) {
@@ -190,7 +190,7 @@ func (b Batch) Cautions() []mix.Caution {
 	list = append(list, b.chemistry()...)
 	if settled, err := b.Settled(); err == nil {
 		if err := ions.CheckRange(settled, b.Temperature); errors.Is(err, units.ErrRange) {
-			list = append(list, mix.Caution{ID: "density-extrapolated", Severity: mix.Note, Text: "The mix is outside the range of the model of its density, so the mass of water is less certain: " + err.Error() + "."})
+			list = append(list, advice.Caution{ID: "density-extrapolated", Severity: advice.Note, Text: "The mix is outside the range of the model of its density, so the mass of water is less certain: " + err.Error() + "."})
 		}
 	}
 	return append(list, b.ofReagents()...)
@@ -220,7 +220,7 @@ const (
 
 // chemistry warns of a mix that is alkaline, acid or about to make chalk, as
 // poured together or aired.
-func (b Batch) chemistry() []mix.Caution {
+func (b Batch) chemistry() []advice.Caution {
 	if b.Composition.Carbon() == 0 && math.Abs(float64(b.Composition.Alkalinity())) <= rounding {
 		return nil
 	}
@@ -232,9 +232,9 @@ func (b Batch) chemistry() []mix.Caution {
 	if err != nil {
 		return nil
 	}
-	var list []mix.Caution
+	var list []advice.Caution
 	add := func(id, text string) {
-		list = append(list, mix.Caution{ID: id, Severity: mix.Care, Text: text})
+		list = append(list, advice.Caution{ID: id, Severity: advice.Care, Text: text})
 	}
 	ph, omega, when := poured.PH().Value(), poured.Aragonite(), "as it is poured together"
 	switch {
@@ -256,12 +256,12 @@ func (b Batch) chemistry() []mix.Caution {
 
 // Cautions returns what to mind with the plan: with its batch, and with what
 // nobody asked for.
-func (p Plan) Cautions() []mix.Caution {
+func (p Plan) Cautions() []advice.Caution {
 	list := p.Batch.Cautions()
 	if len(p.Unasked) == 0 || len(list) == 0 {
 		return list
 	}
-	c := mix.Caution{ID: "not-asked-for", Severity: mix.Care}
+	c := advice.Caution{ID: "not-asked-for", Severity: advice.Care}
 	var all, poison []string
 	for _, of := range p.Unasked {
 		all = append(all, of.String())
@@ -271,16 +271,16 @@ func (p Plan) Cautions() []mix.Caution {
 	}
 	c.Text = "The reagents bring " + strings.Join(all, ", ") + ", which no target names: see how much it is, or set a target."
 	if len(poison) > 0 {
-		c.Severity = mix.Danger
+		c.Severity = advice.Danger
 		c.Text += " Of " + strings.Join(poison, ", ") + " little is poison to animals, or feeds what nobody wants."
 	}
-	return append([]mix.Caution{c}, list...)
+	return append([]advice.Caution{c}, list...)
 }
 
 // ofReagents gathers the cautions of the reagents, each once, with the names of
 // those that it is about unless that is all of them.
-func (b Batch) ofReagents() []mix.Caution {
-	var list []mix.Caution
+func (b Batch) ofReagents() []advice.Caution {
+	var list []advice.Caution
 	var about [][]string
 	for _, item := range b.Items {
 		c := item.Reagent.Compound
@@ -290,7 +290,7 @@ func (b Batch) ofReagents() []mix.Caution {
 			cautions = append(cautions, hardly)
 		}
 		for _, caution := range cautions {
-			i := slices.IndexFunc(list, func(k mix.Caution) bool { return k.ID == caution.ID })
+			i := slices.IndexFunc(list, func(k advice.Caution) bool { return k.ID == caution.ID })
 			if i < 0 {
 				i = len(list)
 				list, about = append(list, caution), append(about, nil)

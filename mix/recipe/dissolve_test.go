@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/salts"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/units"
@@ -106,7 +106,7 @@ func TestBatchCarbonate(t *testing.T) {
 
 func TestCautions(t *testing.T) {
 	has := func(b Batch, id string) bool {
-		return slices.ContainsFunc(b.Cautions(), func(c mix.Caution) bool { return c.ID == id })
+		return slices.ContainsFunc(b.Cautions(), func(c advice.Caution) bool { return c.ID == id })
 	}
 	for _, r := range []struct {
 		id        string
@@ -151,7 +151,7 @@ func TestCautions(t *testing.T) {
 		seen[c.ID] = true
 		if c.ID == "heats-in-water" {
 			assert.True(t, strings.HasPrefix(c.Text, "CaCl2, MgCl2: Gives off heat"), c.Text)
-			assert.Equal(t, mix.Danger, c.Severity)
+			assert.Equal(t, advice.Danger, c.Severity)
 		}
 		if c.ID == "reagent-grade" {
 			assert.True(t, strings.HasPrefix(c.Text, "Use food"), "it is about all of them")

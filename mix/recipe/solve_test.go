@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/salts"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/units"
@@ -353,11 +353,11 @@ func TestSolveReportsWhatIsMissed(t *testing.T) {
 	p, err = Solve(job)
 	require.NoError(t, err)
 	assert.Equal(t, []Component{Of(ions.Nitrate)}, p.Unasked)
-	assert.Equal(t, mix.Caution{ID: "not-asked-for", Severity: mix.Danger, Text: "The reagents bring nitrate, which no target names: see how much it is, or set a target. Of nitrate little is poison to animals, or feeds what nobody wants."}, p.Cautions()[0])
+	assert.Equal(t, advice.Caution{ID: "not-asked-for", Severity: advice.Danger, Text: "The reagents bring nitrate, which no target names: see how much it is, or set a target. Of nitrate little is poison to animals, or feeds what nobody wants."}, p.Cautions()[0])
 	job.Shelf = shelf(t, "NaCl")
 	p, err = Solve(job)
 	require.NoError(t, err)
-	assert.Equal(t, mix.Caution{ID: "not-asked-for", Severity: mix.Care, Text: "The reagents bring chloride, which no target names: see how much it is, or set a target."}, p.Cautions()[0])
+	assert.Equal(t, advice.Caution{ID: "not-asked-for", Severity: advice.Care, Text: "The reagents bring chloride, which no target names: see how much it is, or set a target."}, p.Cautions()[0])
 }
 
 // The counter-ion of what nobody asked for is no way to a target, however well
@@ -393,7 +393,7 @@ func TestSolveTakesNoUnaskedIons(t *testing.T) {
 	p, err = Solve(job)
 	require.NoError(t, err)
 	assert.InDelta(t, 9*40*214.001/1000, grams(p, "KIO3"), 0.5) // 9 mmol/L by the recipe
-	assert.Equal(t, mix.Danger, p.Cautions()[0].Severity)
+	assert.Equal(t, advice.Danger, p.Cautions()[0].Severity)
 
 	// asked for, it is a source as any
 	job = seawaterJob(t, usual...)

@@ -5,7 +5,7 @@ import (
 	"math"
 
 	"example.org/wellmixed/internal/input"
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/salts"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/units"
@@ -187,11 +187,11 @@ func (a Additive) fits(step Amount, tank Tank) error {
 }
 
 // volumeCaution warns of more stock in a day than evaporates.
-func volumeCaution(step Amount, tank Tank) []mix.Caution {
+func volumeCaution(step Amount, tank Tank) []advice.Caution {
 	if step.Volume <= tank.Volume*muchVolume {
 		return nil
 	}
-	return []mix.Caution{{ID: "large-volume", Severity: mix.Care, Text: step.String() + " of the stock a day are " + input.Fixed(float64(step.Volume/tank.Volume)*100, 1) + " % of the tank, more than usually evaporates: the level rises and salinity falls. Take out as much tank water first, or make a stronger stock."}}
+	return []advice.Caution{{ID: "large-volume", Severity: advice.Care, Text: step.String() + " of the stock a day are " + input.Fixed(float64(step.Volume/tank.Volume)*100, 1) + " % of the tank, more than usually evaporates: the level rises and salinity falls. Take out as much tank water first, or make a stronger stock."}}
 }
 
 // setsFree tells whether one of two compounds is an acid that drives something
@@ -226,11 +226,11 @@ func isLime(c salts.Compound) bool {
 }
 
 // limeCautions are those of dry lime, which is dosed as lime water.
-func (a Additive) limeCautions(step Amount) []mix.Caution {
+func (a Additive) limeCautions(step Amount) []advice.Caution {
 	if a.isStock() || !isLime(a.dry.Compound) {
 		return nil
 	}
-	list := []mix.Caution{limeWater, limeOverdose}
+	list := []advice.Caution{limeWater, limeOverdose}
 	lime, err := salts.Find("Ca(OH)2")
 	if err != nil {
 		return list
@@ -241,7 +241,7 @@ func (a Additive) limeCautions(step Amount) []mix.Caution {
 	}
 	hydroxide := lime.Mass(a.dry.Compound.Moles(step.Mass * units.Mass(a.dry.Purity)))
 	litres := float64(hydroxide / saturated.Into(1*units.Kilogram))
-	return append(list, mix.Caution{ID: "lime-needs-water", Severity: mix.Danger, Text: step.String() + " of " + a.dry.Compound.Formula() + " dissolve in no less than " + input.Fixed(litres, 1) + " L of pure water, at 20 °C: dose them only as so much clear lime water in the place of top-off, never as powder or milk. More than evaporates in a day does not go."})
+	return append(list, advice.Caution{ID: "lime-needs-water", Severity: advice.Danger, Text: step.String() + " of " + a.dry.Compound.Formula() + " dissolve in no less than " + input.Fixed(litres, 1) + " L of pure water, at 20 °C: dose them only as so much clear lime water in the place of top-off, never as powder or milk. More than evaporates in a day does not go."})
 }
 
 // reagents lists what the additive is made of.
@@ -333,8 +333,8 @@ func dissolves(field string, i Ingredient) (assumed string, err error) {
 }
 
 // cautions gathers those of the compounds, each once.
-func (a Additive) cautions() []mix.Caution {
-	var list []mix.Caution
+func (a Additive) cautions() []advice.Caution {
+	var list []advice.Caution
 	for _, r := range a.reagents() {
 		list = append(list, r.Compound.Cautions()...)
 	}

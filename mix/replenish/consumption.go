@@ -8,7 +8,7 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 
 	"example.org/wellmixed/internal/input"
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 )
 
 // Demand is what a log says of the tank.
@@ -16,7 +16,7 @@ type Demand struct {
 	Uses          []Use          // of the parameters that were tested often enough
 	Calcification *Calcification // nil without alkalinity and calcium among them
 	Assumptions   []string
-	Cautions      []mix.Caution
+	Cautions      []advice.Caution
 }
 
 // Of returns what the tank uses of a parameter.
@@ -135,12 +135,12 @@ func Consumption(l Log) (Demand, error) {
 		return Demand{}, input.Bad("log: tests", input.Number(float64(len(l.Tests)))+" tests", "one parameter at least tested at three times, or at two with the uncertainty of the kit")
 	}
 	d.calcify()
-	d.Cautions = []mix.Caution{testFirst, adviceFirst}
+	d.Cautions = []advice.Caution{testFirst, adviceFirst}
 	if enlarged {
-		d.Cautions = append([]mix.Caution{{ID: "tests-scatter", Severity: mix.Care, Text: "Some tests scatter more than their stated uncertainties explain: an entry may be missing or wrong, or the use has changed. Uncertainties were enlarged; look before dosing more."}}, d.Cautions...)
+		d.Cautions = append([]advice.Caution{{ID: "tests-scatter", Severity: advice.Care, Text: "Some tests scatter more than their stated uncertainties explain: an entry may be missing or wrong, or the use has changed. Uncertainties were enlarged; look before dosing more."}}, d.Cautions...)
 	}
 	if c := d.Calcification; c != nil && !c.Consistent {
-		d.Cautions = append([]mix.Caution{{ID: "not-two-to-one", Severity: mix.Care, Text: "Alkalinity and calcium are not used two to one, beyond what the tests leave open: check both tests and the strength of the additives before the doses are changed."}}, d.Cautions...)
+		d.Cautions = append([]advice.Caution{{ID: "not-two-to-one", Severity: advice.Care, Text: "Alkalinity and calcium are not used two to one, beyond what the tests leave open: check both tests and the strength of the additives before the doses are changed."}}, d.Cautions...)
 	}
 	return d, nil
 }

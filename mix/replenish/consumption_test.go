@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"example.org/wellmixed/internal/checks"
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/salts"
 	"example.org/wellmixed/units"
 )
@@ -275,7 +275,7 @@ func TestBirge(t *testing.T) {
 	assert.Contains(t, identifiers(d.Cautions), "tests-scatter")
 }
 
-func identifiers(list []mix.Caution) []string {
+func identifiers(list []advice.Caution) []string {
 	var ids []string
 	for _, c := range list {
 		ids = append(ids, c.ID)

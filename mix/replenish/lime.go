@@ -6,7 +6,7 @@ import (
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/internal/solve"
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/salts"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/units"
@@ -45,7 +45,7 @@ type LimeSupply struct {
 	Aired   Chemistry // after the supply of a day, in balance with the air
 
 	Assumptions []string
-	Cautions    []mix.Caution
+	Cautions    []advice.Caution
 }
 
 // solubilityOfLime is the relative standard uncertainty of the solubility of
@@ -186,8 +186,8 @@ func short(l Level) string {
 	return strconv.FormatFloat(x, 'g', 3, 64) + " " + unit
 }
 
-func (l *LimeSupply) cautions(w LimeWater, before Chemistry) []mix.Caution {
-	list := []mix.Caution{limeWater, limeOverdose, fromChildren}
+func (l *LimeSupply) cautions(w LimeWater, before Chemistry) []advice.Caution {
+	list := []advice.Caution{limeWater, limeOverdose, fromChildren}
 	limit := w.Limits.of(Alkalinity)
 	climbs := l.Alkalinity.amount
 	if w.Demand.Exists() {
@@ -195,15 +195,15 @@ func (l *LimeSupply) cautions(w LimeWater, before Chemistry) []mix.Caution {
 	}
 	switch text := "alkalinity would climb by " + short(l.Alkalinity.like(climbs)) + " a day, more than the limit of " + limit.PerDay.String() + " (" + limit.Origin + "). Dilute the lime water, or mix it into a part of the top-off only."; {
 	case climbs > limit.PerDay.amount && l.Share > 0:
-		list = append(list, mix.Caution{ID: "lime-climbs", Severity: mix.Danger, Text: "All top-off as lime water of this strength gives more than the tank uses: " + text})
+		list = append(list, advice.Caution{ID: "lime-climbs", Severity: advice.Danger, Text: "All top-off as lime water of this strength gives more than the tank uses: " + text})
 	case climbs > limit.PerDay.amount:
-		list = append(list, mix.Caution{ID: "lime-climbs", Severity: mix.Care, Text: "Unless the tank uses it, " + text})
+		list = append(list, advice.Caution{ID: "lime-climbs", Severity: advice.Care, Text: "Unless the tank uses it, " + text})
 	case l.Share > 1:
 		list = append(list, limeOversupply)
 	}
 	list = append(list, chemistryCautions(before, []Step{{AtOnce: l.AtOnce, Aired: l.Aired}})...)
-	if l.AllDay.Brucite.Likely >= 1 || l.AllDay.Aragonite >= spontaneousAragonite || l.AllDay.PH.Value() >= brucitePH {
-		list = append(list, mix.Caution{ID: "never-at-once", Severity: mix.Danger, Text: "The lime water of one day, in one go, would take the tank to pH " + input.Fixed(l.AllDay.PH.Value(), 1) + " (total scale): minerals fall out and animals die. Keep less than that in the store that a fault could empty."})
+	if l.AllDay.Brucite.Likely >= 1 || l.AllDay.Aragonite >= advice.SpontaneousAragonite || l.AllDay.PH.Value() >= advice.BrucitePH {
+		list = append(list, advice.Caution{ID: "never-at-once", Severity: advice.Danger, Text: "The lime water of one day, in one go, would take the tank to pH " + input.Fixed(l.AllDay.PH.Value(), 1) + " (total scale): minerals fall out and animals die. Keep less than that in the store that a fault could empty."})
 	}
 	return append(list, testFirst)
 }

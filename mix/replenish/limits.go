@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/units"
 )
 
@@ -22,11 +23,6 @@ type Limits struct {
 }
 
 const (
-	commonPractice = "common practice"
-
-	// usualPH is by how much one dose may move the pH.
-	usualPH = 0.2 // common practice
-
 	// normalPH is where a pH is no longer low for a reef, total scale.
 	normalPH = 7.8 // common practice
 )
@@ -36,9 +32,9 @@ const (
 func usualLimit(p Parameter) Limit {
 	x := about[p].perDay
 	if p == Alkalinity {
-		return Limit{AlkalinityOf(units.Alkalinity(x) * units.DKH).In(units.DKH), commonPractice}
+		return Limit{AlkalinityOf(units.Alkalinity(x) * units.DKH).In(units.DKH), advice.CommonPractice}
 	}
-	return Limit{p.Of(units.MassPerLitre(x)*units.MilligramPerLitre, about[p].countings[0].mass), commonPractice}
+	return Limit{p.Of(units.MassPerLitre(x)*units.MilligramPerLitre, about[p].countings[0].mass), advice.CommonPractice}
 }
 
 // of returns the limit that holds for a parameter.
@@ -54,7 +50,7 @@ func (l Limits) of(p Parameter) Limit {
 // ph returns the limit that holds for the pH, with its origin.
 func (l Limits) ph() (swing float64, origin string) {
 	if l.PH == 0 {
-		return usualPH, commonPractice
+		return advice.PHPerHour, advice.CommonPractice
 	}
 	return l.PH, l.PHOrigin
 }
@@ -112,18 +108,3 @@ func (l Limits) check() error {
 	}
 	return nil
 }
-
-// Saturation states of aragonite above which calcium carbonate falls out.
-const (
-	// sustainedAragonite: above it, and with grains in the water to start on,
-	// precipitation can run away and take more alkalinity than was dosed (Moras
-	// et al. 2022, Biogeosciences 19, 3537-3557; from memory).
-	sustainedAragonite = 5.0
-	// spontaneousAragonite: above it calcium carbonate forms in clear seawater
-	// (calcite 18.8, Marion, Millero and Feistel 2009, Ocean Sci. 5, 285-291,
-	// after Morse and He 1993; as aragonite, from memory).
-	spontaneousAragonite = 12.3
-	// brucitePH is the pH at which to be warned of brucite, see
-	// carbonate.System.BruciteOnset.
-	brucitePH = 9.0
-)

@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"example.org/wellmixed/internal/input"
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/seawater/ions"
 )
 
@@ -35,7 +35,7 @@ type UpkeepPlan struct {
 	PerMonth     SalinityRise
 
 	Assumptions []string
-	Cautions    []mix.Caution
+	Cautions    []advice.Caution
 }
 
 const (
@@ -133,20 +133,20 @@ func (u Upkeep) cut(p *UpkeepPlan, s state, before Chemistry, brings ions.Compos
 	}
 }
 
-func (u Upkeep) cautions(p UpkeepPlan, before Chemistry) []mix.Caution {
-	list := []mix.Caution{fromChildren, testFirst, slowly}
+func (u Upkeep) cautions(p UpkeepPlan, before Chemistry) []advice.Caution {
+	list := []advice.Caution{fromChildren, testFirst, slowly}
 	list = append(list, chemistryCautions(before, []Step{{AtOnce: p.AtOnce, Aired: p.Aired}})...)
 	if swing, origin := u.Limits.ph(); u.Limits.passes(before, p.AtOnce) {
-		list = append(list, mix.Caution{ID: "ph-swing", Severity: mix.Care, Text: "Even in " + input.Number(mostParts) + " parts a day each dose moves pH by more than " + input.Number(swing) + " (" + origin + "): choose a milder additive."})
+		list = append(list, advice.Caution{ID: "ph-swing", Severity: advice.Care, Text: "Even in " + input.Number(mostParts) + " parts a day each dose moves pH by more than " + input.Number(swing) + " (" + origin + "): choose a milder additive."})
 	}
 	if limit := u.Limits.of(u.Use.PerDay.parameter); u.Use.PerDay.amount > limit.PerDay.amount {
-		list = append(list, mix.Caution{ID: "large-use", Severity: mix.Care, Text: "The tank uses more in a day than it should move in one (" + limit.PerDay.String() + ", " + limit.Origin + "): a missed day will show. Dose in many parts, by a pump that stops when it fails."})
+		list = append(list, advice.Caution{ID: "large-use", Severity: advice.Care, Text: "The tank uses more in a day than it should move in one (" + limit.PerDay.String() + ", " + limit.Origin + "): a missed day will show. Dose in many parts, by a pump that stops when it fails."})
 	}
-	if r := p.PerMonth; r.Lasting.Value()-r.Before.Value() > lastingSalinity {
-		list = append(list, mix.Caution{ID: "salinity-rises", Severity: mix.Care, Text: "What is left of the doses raises salinity by " + input.Fixed(r.Lasting.Value()-r.Before.Value(), 2) + " a month: measure it, and take out tank water for pure water."})
+	if r := p.PerMonth; r.Lasting.Value()-r.Before.Value() > advice.LastingSalinity {
+		list = append(list, advice.Caution{ID: "salinity-rises", Severity: advice.Care, Text: "What is left of the doses raises salinity by " + input.Fixed(r.Lasting.Value()-r.Before.Value(), 2) + " a month: measure it, and take out tank water for pure water."})
 	}
 	if p.Parts == 0 && Alkalinity.of(u.Additive.per()) != 0 {
-		list = append(list, mix.Caution{ID: "many-parts", Severity: mix.Care, Text: "How far a dose moves pH is not known: give the day's dose in many small parts."})
+		list = append(list, advice.Caution{ID: "many-parts", Severity: advice.Care, Text: "How far a dose moves pH is not known: give the day's dose in many small parts."})
 	}
 	list = append(list, volumeCaution(p.PerDay, u.Tank)...)
 	list = append(list, u.Additive.limeCautions(p.PerDay)...)

@@ -2,6 +2,7 @@ package replenish
 
 import (
 	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/units"
 )
@@ -43,35 +44,34 @@ type parameter struct {
 	ions      []ions.Ion // whose contents add up to it
 	countings []counting // the usual one first
 	ambiguous bool       // a bare mass could mean two of them
-	perDay    float64    // usual limit of the change in a day
+	perDay    float64    // usual limit of the change in a day, see advice
 }
 
-// about holds the parameters. The limits per day are common practice: cautious
-// figures of the hobby, not limits of physiology. They are in mg/L by the first
-// counting, of alkalinity in dKH.
+// about holds the parameters. The limits per day are those of advice, in mg/L by
+// the first counting, of alkalinity in dKH.
 var about = [parameters]parameter{
-	Alkalinity: {name: "alkalinity", perDay: 1},
-	Calcium: {name: "calcium", ions: []ions.Ion{ions.Calcium}, perDay: 20,
+	Alkalinity: {name: "alkalinity", perDay: advice.AlkalinityPerDay.DKH()},
+	Calcium: {name: "calcium", ions: []ions.Ion{ions.Calcium}, perDay: float64(advice.CalciumPerDay),
 		countings: []counting{{"Ca", units.AsCalcium}, {"CaCO3", units.AsCalciumCarbonate}}},
-	Magnesium: {name: "magnesium", ions: []ions.Ion{ions.Magnesium}, perDay: 50,
+	Magnesium: {name: "magnesium", ions: []ions.Ion{ions.Magnesium}, perDay: float64(advice.MagnesiumPerDay),
 		countings: []counting{{"Mg", units.AsMagnesium}, {"CaCO3", units.AsCalciumCarbonate}}},
-	Potassium: {name: "potassium", ions: []ions.Ion{ions.Potassium}, perDay: 10,
+	Potassium: {name: "potassium", ions: []ions.Ion{ions.Potassium}, perDay: float64(advice.PotassiumPerDay),
 		countings: []counting{{"K", units.AsPotassium}}},
-	Strontium: {name: "strontium", ions: []ions.Ion{ions.Strontium}, perDay: 1,
+	Strontium: {name: "strontium", ions: []ions.Ion{ions.Strontium}, perDay: float64(advice.StrontiumPerDay),
 		countings: []counting{{"Sr", units.AsStrontium}}},
-	Bromide: {name: "bromide", ions: []ions.Ion{ions.Bromide}, perDay: 5,
+	Bromide: {name: "bromide", ions: []ions.Ion{ions.Bromide}, perDay: float64(advice.BromidePerDay),
 		countings: []counting{{"Br", units.AsBromide}}},
-	Boron: {name: "boron", ions: []ions.Ion{ions.BoricAcid, ions.Borate}, perDay: 0.5,
+	Boron: {name: "boron", ions: []ions.Ion{ions.BoricAcid, ions.Borate}, perDay: float64(advice.BoronPerDay),
 		countings: []counting{{"B", units.AsBoron}, {"H3BO3", units.AsBoricAcid}}},
-	Fluoride: {name: "fluoride", ions: []ions.Ion{ions.Fluoride}, perDay: 0.2,
+	Fluoride: {name: "fluoride", ions: []ions.Ion{ions.Fluoride}, perDay: float64(advice.FluoridePerDay),
 		countings: []counting{{"F", units.AsFluoride}}},
-	Iodine: {name: "iodine", ions: []ions.Ion{ions.Iodide, ions.Iodate}, perDay: 0.01,
+	Iodine: {name: "iodine", ions: []ions.Ion{ions.Iodide, ions.Iodate}, perDay: float64(advice.IodinePerDay),
 		countings: []counting{{"I", units.AsIodine}, {"IO3", units.AsIodate}}},
-	Iron: {name: "iron", ions: []ions.Ion{ions.Iron}, perDay: 0.002,
+	Iron: {name: "iron", ions: []ions.Ion{ions.Iron}, perDay: float64(advice.IronPerDay),
 		countings: []counting{{"Fe", units.AsIron}}},
-	Nitrate: {name: "nitrate", ions: []ions.Ion{ions.Nitrate}, perDay: 2, ambiguous: true,
+	Nitrate: {name: "nitrate", ions: []ions.Ion{ions.Nitrate}, perDay: float64(advice.NitratePerDay), ambiguous: true,
 		countings: []counting{{"NO3", units.AsNitrate}, {"N", units.AsNitrogen}}},
-	Phosphate: {name: "phosphate", ions: []ions.Ion{ions.Phosphate}, perDay: 0.02, ambiguous: true,
+	Phosphate: {name: "phosphate", ions: []ions.Ion{ions.Phosphate}, perDay: float64(advice.PhosphatePerDay), ambiguous: true,
 		countings: []counting{{"PO4", units.AsPhosphate}, {"P", units.AsPhosphorus}}},
 }
 

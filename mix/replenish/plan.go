@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"example.org/wellmixed/internal/input"
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/units"
 )
@@ -36,7 +36,7 @@ type DosePlan struct {
 	Salinity       SalinityRise
 
 	Assumptions []string
-	Cautions    []mix.Caution
+	Cautions    []advice.Caution
 }
 
 // Step is one dose of a plan.

@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"example.org/wellmixed/internal/checks"
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/salts"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/seawater/carbonate"
@@ -491,7 +491,7 @@ func TestDryLime(t *testing.T) {
 		require.NoError(t, err)
 		m, err := Maintain(Upkeep{Tank: reef(t), Use: Use{PerDay: AlkalinityOf(0.1)}, Additive: pure(t, formula)})
 		require.NoError(t, err)
-		for _, list := range [][]mix.Caution{plan.Cautions, m.Cautions} {
+		for _, list := range [][]advice.Caution{plan.Cautions, m.Cautions} {
 			assert.Subset(t, identifiers(list), []string{"lime-water", "lime-overdose", "lime-needs-water"})
 		}
 		i := slices.Index(identifiers(m.Cautions), "lime-needs-water")

@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"example.org/wellmixed/internal/input"
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/units"
 )
 
@@ -109,7 +109,7 @@ type Checkup struct {
 	Rejection   units.Fraction // of the membrane
 	Uncertainty units.Fraction // of that, standard
 	Findings    [4]Finding     // in the order of the water
-	Cautions    []mix.Caution
+	Cautions    []advice.Caution
 }
 
 // coverage is the factor from a standard uncertainty to one that is exceeded one
@@ -150,7 +150,7 @@ func Judge(r Readings, limit Limits) (Checkup, error) {
 	if c.Findings[3], err = r.resin(limit); err != nil {
 		return Checkup{}, err
 	}
-	c.Cautions = []mix.Caution{flushFirst, drinkingLine, chlorineKills}
+	c.Cautions = []advice.Caution{flushFirst, drinkingLine, chlorineKills}
 	if r.AfterResin != (units.TDS{}) {
 		c.Cautions = append(c.Cautions, notForDrinking)
 	}

@@ -5,7 +5,7 @@ import (
 	"time"
 
 	"example.org/wellmixed/internal/input"
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/seawater/conductivity"
 	"example.org/wellmixed/units"
 )
@@ -60,7 +60,7 @@ type Product struct {
 	Cost        units.Money // of a litre of product: water and all stages whose life and price are known
 
 	Assumptions []string
-	Cautions    []mix.Caution
+	Cautions    []advice.Caution
 }
 
 // Lasts is how much product each stage lasts for; 0 if that is not known.

@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"example.org/wellmixed/internal/checks"
-	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/units"
 )
@@ -316,7 +316,7 @@ func TestZeroCompound(t *testing.T) {
 }
 
 func TestCautions(t *testing.T) {
-	worst := func(text string) (s mix.Severity) {
+	worst := func(text string) (s advice.Severity) {
 		for _, c := range must(t, text).Cautions() {
 			assert.NotEmpty(t, c.ID)
 			assert.NotEmpty(t, c.Text)
@@ -325,12 +325,12 @@ func TestCautions(t *testing.T) {
 		return s
 	}
 	for _, text := range []string{"NaOH", "HCl", "CaO", "Ca(OH)2", "CaCl2", "MgCl2", "BaCl2", "NaF", "H3BO3", "Na2B4O7.10H2O", "C2H5OH", "KNO3"} {
-		assert.Equal(t, mix.Danger, worst(text), text)
+		assert.Equal(t, advice.Danger, worst(text), text)
 	}
 	for _, text := range []string{"KI", "KIO3", "ZnSO4.7H2O", "SrCl2.6H2O"} {
-		assert.Equal(t, mix.Danger, worst(text), text)
+		assert.Equal(t, advice.Danger, worst(text), text)
 	}
-	assert.Equal(t, mix.Care, worst("NaCl"))
+	assert.Equal(t, advice.Care, worst("NaCl"))
 	ids := func(text string) (list []string) {
 		for _, c := range must(t, text).Cautions() {
 			list = append(list, c.ID)
