@@ -137,3 +137,8 @@ func (k Known) chemistry(c *Constants) Known {
 	}
 	return k
 }
+
+// DIC returns the dissolved inorganic carbon if that is what is known.
+func (k Known) DIC() (x units.AmountPerKilogram, known bool) {
+	return units.AmountPerKilogram(k.value), k.kind == dic
+}
