@@ -6,7 +6,7 @@ import "math"
 // scale, h in mol/kg:
 //
 //	TA = [HCO3] + 2[CO3] + [B(OH)4] + [OH] + [HPO4] + 2[PO4] - [H3PO4] + [SiO(OH)3]
-//	     + [NH3] + [HS] - [H]free - [HSO4] - [HF]                       [DSC, D81]
+//	     + [NH3] + [HS] + organic - [H]free - [HSO4] - [HF]             [DSC, D81]
 //
 // in µmol/kg. What is known of the carbon is one of DIC, CO2, HCO3 and CO3.
 type balance struct {
@@ -25,7 +25,7 @@ type balance struct {
 	ksi, kn, kh       float64
 	phosphate         float64
 	silicate, ammonia float64
-	sulfide           float64
+	sulfide, organic  float64
 }
 
 // of fills in the water, but not what is known of it.
@@ -43,7 +43,7 @@ func (b *balance) of(c *Constants, n *Nutrients) {
 	b.kp1, b.kp12, b.kp123 = c.KP1, c.KP1*c.KP2, c.KP1*c.KP2*c.KP3
 	b.ksi, b.kn, b.kh = c.KSi, c.KNH4, c.KH2S
 	b.phosphate, b.silicate = float64(n.Phosphate), float64(n.Silicate)
-	b.ammonia, b.sulfide = float64(n.Ammonia), float64(n.Sulfide)
+	b.ammonia, b.sulfide, b.organic = float64(n.Ammonia), float64(n.Sulfide), float64(n.Organic)
 }
 
 // sum is a residual with its first and second derivatives with respect to
@@ -120,6 +120,8 @@ func (b *balance) charge(h float64) (mean, variance, cumulant float64) {
 
 // addMinor adds the nutrients.
 func (b *balance) addMinor(h float64, s *sum) {
+	s.r += b.organic
+
 	x := b.ksi / (b.ksi + h)
 	v := b.silicate * x * (1 - x)
 	s.r += b.silicate * x
@@ -149,8 +151,8 @@ func (b *balance) addMinor(h float64, s *sum) {
 // bounds are the lowest and the highest value of the alkalinity that is neither
 // of water nor of carbon: as h goes to infinity and to 0.
 func (b *balance) bounds() (least, most float64) {
-	return -b.phosphate - b.sulfate - b.fluoride,
-		b.boron + 2*b.phosphate + b.silicate + b.ammonia + b.sulfide
+	return b.organic - b.phosphate - b.sulfate - b.fluoride,
+		b.organic + b.boron + 2*b.phosphate + b.silicate + b.ammonia + b.sulfide
 }
 
 // acidLimit returns the h at which base/h - acid h is the excess, in µmol/kg:

@@ -16,7 +16,16 @@ type Options struct {
 	KNH4       KNH4
 	BoronRatio BoronRatio
 
-	Boron     Total
+	Boron Total
+	// Sulfate enters the alkalinity, by HSO4, the free scale and gypsum. The other
+	// constants stay what they are on the total scale, because that is the scale of
+	// natural sulfate on which they were measured and electrodes are set. Saturation,
+	// pCO2 and free ammonia then hardly depend on it. A water of salinity 35 and 25 °C
+	// without sulfate, alkalinity 2300 and DIC 2000 µmol/kg has pH 8.046 here on either
+	// scale; with constants that stay what they are on the free scale it would be
+	// 8.154 on both, where natural water has 8.046 and 8.154. Aragonite is 3.39 in all
+	// three. Take the pH on the free scale of a mix poor in sulfate from the same
+	// water without this option.
 	Sulfate   Total
 	Fluoride  Total
 	Calcium   Total

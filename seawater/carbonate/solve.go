@@ -355,7 +355,7 @@ const quick = 1e-5
 // a parabola about its local minimum, where the cubic is c0 + h (c2 h + 2 c1)/3.
 // It is good to a few percent.
 func (b *balance) start() float64 {
-	ta, carbon, boron := b.alkalinity, b.carbon, b.boron
+	ta, carbon, boron := b.alkalinity-b.organic, b.carbon, b.boron
 	switch {
 	case ta <= 0:
 		return 1e-3
@@ -382,8 +382,8 @@ func (b *balance) start() float64 {
 // can have (Fujiwara's bound).
 func (b *balance) fromCO2() float64 {
 	one, two := b.carbon*b.k1, 2*b.carbon*b.k12
-	if b.alkalinity > 0 {
-		guess := (one + math.Sqrt(one*one+4*two*b.alkalinity)) / (2 * b.alkalinity)
+	if ta := b.alkalinity - b.organic; ta > 0 {
+		guess := (one + math.Sqrt(one*one+4*two*ta)) / (2 * ta)
 		if h, ok := b.settle(guess); ok {
 			return h
 		}

@@ -12,6 +12,7 @@ import (
 type ConstantUncertainty struct {
 	PK0, PK1, PK2, PKB, PKW, PKCalcite, PKAragonite float64
 	Boron, Calcium                                  units.Fraction
+	Organic                                         units.AmountPerKilogram // of the organic alkalinity, see Nutrients
 }
 
 // LuekerScatter returns the scatter of the measurements about the fits of
@@ -94,12 +95,12 @@ func (c *Constants) variances(a, b, third Known, n *Nutrients, k *ConstantUncert
 	}
 	// add adds the square of the change of each result over one standard
 	// uncertainty, half of it to either side.
-	add := func(c1, c2 *Constants, a1, b1, a2, b2 Known) error {
-		lo, err := c1.nearest(a1, b1, third, n)
+	add := func(c1, c2 *Constants, a1, b1, a2, b2 Known, n1, n2 *Nutrients) error {
+		lo, err := c1.nearest(a1, b1, third, n1)
 		if err != nil {
 			return err
 		}
-		hi, err := c2.nearest(a2, b2, third, n)
+		hi, err := c2.nearest(a2, b2, third, n2)
 		if err != nil {
 			return err
 		}
@@ -110,12 +111,12 @@ func (c *Constants) variances(a, b, third Known, n *Nutrients, k *ConstantUncert
 		return nil
 	}
 	if a.uncertainty > 0 {
-		if err := add(c, c, a.shifted(-0.5), b, a.shifted(0.5), b); err != nil {
+		if err := add(c, c, a.shifted(-0.5), b, a.shifted(0.5), b, n, n); err != nil {
 			return v, err
 		}
 	}
 	if b.uncertainty > 0 {
-		if err := add(c, c, a, b.shifted(-0.5), a, b.shifted(0.5)); err != nil {
+		if err := add(c, c, a, b.shifted(-0.5), a, b.shifted(0.5), n, n); err != nil {
 			return v, err
 		}
 	}
@@ -124,9 +125,18 @@ func (c *Constants) variances(a, b, third Known, n *Nutrients, k *ConstantUncert
 			lo, hi := *c, *c
 			lo.shift(i, -u/2)
 			hi.shift(i, u/2)
-			if err := add(&lo, &hi, a, b, a, b); err != nil {
+			if err := add(&lo, &hi, a, b, a, b, n, n); err != nil {
 				return v, err
 			}
+		}
+	}
+	if u := k.Organic; u > 0 {
+		// There is no less than none: a doubt that reaches below zero counts one way.
+		lo, hi := *n, *n
+		lo.Organic = max(0, n.Organic-u/2)
+		hi.Organic = lo.Organic + u
+		if err := add(c, c, a, b, a, b, &lo, &hi); err != nil {
+			return v, err
 		}
 	}
 	return v, nil
@@ -138,7 +148,7 @@ func (k Known) shifted(by float64) Known {
 	return k
 }
 
-// parameters is how many fields a ConstantUncertainty has.
+// parameters is how many fields of a ConstantUncertainty move the Constants.
 const parameters = 9
 
 // of returns the i-th field.
@@ -171,6 +181,9 @@ func (k *ConstantUncertainty) check(known ...Known) error {
 		if u := k.of(i); !(u >= 0 && u <= 1) {
 			return &units.InputError{Field: "uncertainty of the constants", Got: number(u), Want: "0 to 1"}
 		}
+	}
+	if !amount(k.Organic) {
+		return &units.InputError{Field: "uncertainty of the organic alkalinity", Got: k.Organic.String(), Want: "zero or more"}
 	}
 	return nil
 }

@@ -183,6 +183,7 @@ func (w Water) Blend(m units.Mass, other Water, m2 units.Mass, t units.Temperatu
 			Silicate:  mix(w.Nutrients.Silicate, other.Nutrients.Silicate),
 			Ammonia:   mix(w.Nutrients.Ammonia, other.Nutrients.Ammonia),
 			Sulfide:   mix(w.Nutrients.Sulfide, other.Nutrients.Sulfide),
+			Organic:   mix(w.Nutrients.Organic, other.Nutrients.Organic),
 		},
 		Options: *o,
 	}

@@ -1,0 +1,41 @@
+package carbonate
+
+import (
+	"errors"
+
+	"example.org/wellmixed/units"
+)
+
+// CheckRange returns nil if every fit that the numbers of the system rest on was
+// made for water of its salinity and temperature, and otherwise all the
+// *units.RangeError of those that were not, joined: the constants of the CO2
+// system, the solubility of calcite and aragonite, and that of ammonium if there is
+// ammonia. Their numbers are extrapolated. The step to the content of CO2 in air
+// has CheckVapourRange.
+func (s *System) CheckRange() error {
+	c := &s.Constants
+	list := []error{
+		CheckRange(c.Salinity, c.Temperature, c.Options),
+		CheckSaturationRange(c.Salinity, c.Temperature),
+	}
+	if s.Nutrients.Ammonia != 0 {
+		list = append(list, CheckAmmoniaRange(c.Salinity, c.Temperature, c.Options.KNH4))
+	}
+	return errors.Join(list...)
+}
+
+// Suited returns the set of K1 and K2 that holds at a salinity and temperature:
+// Lueker2000, the recommended one, from salinity 19 to 43 and 2 to 35 °C, and
+// Waters2014Total outside, which reaches from 1 to 50 and 0 to 50 °C. Where none
+// holds it returns the latter, and CheckRange tells.
+//
+// The two meet within 0.01 of pH at the ends, not in one number: choose once for
+// all waters that are compared. At salinity 5 and 25 °C, alkalinity 2300 µmol/kg and
+// 420 µatm of CO2, Lueker2000 gives pH 8.215 and aragonite 2.49, Waters2014Total 8.251
+// and 2.02.
+func Suited(s units.PracticalSalinity, t units.Temperature) K1K2 {
+	if k1k2Domains[Lueker2000].check("", s, t) == nil {
+		return Lueker2000
+	}
+	return Waters2014Total
+}

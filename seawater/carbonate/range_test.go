@@ -1,0 +1,204 @@
+package carbonate
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"example.org/wellmixed/internal/checks"
+	"example.org/wellmixed/units"
+)
+
+func waterOf(s, t float64) Water {
+	return Water{Salinity: units.Practical(s), Temperature: units.Celsius(t), Alkalinity: 2300, DIC: 2000}
+}
+
+// One call on a result says which fits were left, all of them.
+func TestSystemCheckRange(t *testing.T) {
+	left := func(w Water) []string {
+		s, err := w.System()
+		require.NoError(t, err)
+		err = s.CheckRange()
+		if err == nil {
+			return nil
+		}
+		var list []string
+		for _, e := range err.(interface{ Unwrap() []error }).Unwrap() {
+			var out *units.RangeError
+			require.ErrorAs(t, e, &out)
+			list = append(list, out.Source)
+		}
+		return list
+	}
+	assert.Empty(t, left(waterOf(35, 25)))
+	assert.Equal(t, []string{"K1 and K2: Lueker et al. 2000", "calcite and aragonite: Mucci 1983"}, left(waterOf(2, 39)))
+	assert.Equal(t, []string{"K1 and K2: Lueker et al. 2000"}, left(waterOf(5, 25)))
+	brackish := waterOf(5, 25)
+	brackish.Options.K1K2 = Suited(brackish.Salinity, brackish.Temperature)
+	assert.Empty(t, left(brackish))
+	brine := waterOf(41, 25)
+	assert.Empty(t, left(brine))
+	brine.Nutrients.Ammonia = 1
+	assert.Equal(t, []string{"ammonium: Clegg and Whitfield 1995"}, left(brine))
+}
+
+// The bounds are those of the papers: Lueker et al. 2000, table 1 (19 to 43, 2 to
+// 35 °C), Waters et al. 2014 (1 to 50, 0 to 50 °C).
+func TestSuited(t *testing.T) {
+	for _, c := range []struct {
+		s, t float64
+		want K1K2
+	}{
+		{19, 25, Lueker2000}, {43, 25, Lueker2000}, {35, 2, Lueker2000}, {35, 35, Lueker2000},
+		{18.99, 25, Waters2014Total}, {43.01, 25, Waters2014Total}, {35, 1.99, Waters2014Total}, {35, 35.01, Waters2014Total},
+		{0.5, 25, Waters2014Total}, {math.NaN(), 25, Waters2014Total},
+	} {
+		assert.Equal(t, c.want, Suited(units.Practical(c.s), units.Celsius(c.t)), "%v %v", c.s, c.t)
+	}
+	// The numbers that the comment prints.
+	for _, c := range []struct {
+		k             K1K2
+		ph, aragonite string
+	}{{Lueker2000, "8.215", "2.49"}, {Waters2014Total, "8.251", "2.02"}} {
+		k := At(units.Practical(5), units.Celsius(25), Options{K1K2: c.k})
+		s, err := k.Solve(Alkalinity(2300), PartialPressure(420), Nutrients{})
+		require.NoError(t, err)
+		checks.Printed(t, "pH", s.PH().Value(), c.ph)
+		checks.Printed(t, "aragonite", s.Aragonite(), c.aragonite)
+	}
+}
+
+// Organic alkalinity holds no carbonate: what is left of the alkalinity makes the
+// same water as if it were all there is.
+func TestOrganicAlkalinity(t *testing.T) {
+	c := At(units.Practical(35), units.Celsius(25), Options{})
+	for _, second := range []Known{PH(PHTotal(8.1)), DIC(2000), PartialPressure(420), Bicarbonate(1750), Carbonate(230)} {
+		with, err := c.Solve(Alkalinity(2300), second, Nutrients{Organic: 100})
+		if second.kind == carbonate {
+			_, with, err = c.SolveBoth(Alkalinity(2300), second, Nutrients{Organic: 100})
+		}
+		require.NoError(t, err, second.String())
+		without, err := c.Solve(Alkalinity(2200), second, Nutrients{})
+		if second.kind == carbonate {
+			_, without, err = c.SolveBoth(Alkalinity(2200), second, Nutrients{})
+		}
+		require.NoError(t, err)
+		checks.Relative(t, second.String(), with.Aragonite(), without.Aragonite(), 1e-12)
+		checks.Relative(t, second.String(), float64(with.Alkalinity()), 2300, 1e-12)
+	}
+	// What leaving it out does, as the comment says.
+	wrong := func(organic units.AmountPerKilogram) (omega, pressure float64) {
+		taken, err := c.Solve(Alkalinity(2300), PH(PHTotal(8.1)), Nutrients{})
+		require.NoError(t, err)
+		right, err := c.Solve(Alkalinity(2300), PH(PHTotal(8.1)), Nutrients{Organic: organic})
+		require.NoError(t, err)
+		return 100 * (taken.Aragonite()/right.Aragonite() - 1), 100 * (float64(taken.PCO2()/right.PCO2()) - 1)
+	}
+	for organic, printed := range map[units.AmountPerKilogram]string{100: "4.8", 200: "10.0"} {
+		omega, pressure := wrong(organic)
+		checks.Printed(t, "saturation", omega, printed)
+		checks.Printed(t, "pCO2", pressure, printed)
+	}
+	_, err := c.Solve(Alkalinity(2300), DIC(2000), Nutrients{Organic: -1})
+	assert.ErrorIs(t, err, units.ErrInput)
+}
+
+// The doubt about the organic alkalinity moves the results as the doubt about the
+// alkalinity itself does.
+func TestOrganicUncertainty(t *testing.T) {
+	c := At(units.Practical(35), units.Celsius(25), Options{})
+	of := func(a Known, k ConstantUncertainty, n Nutrients) Uncertainty {
+		u, err := c.Uncertainty(a, PH(PHTotal(8.1)), n, k)
+		require.NoError(t, err)
+		return u
+	}
+	// The same span, from 2250 to 2350 less 100, in both.
+	organic := of(Alkalinity(2300), ConstantUncertainty{Organic: 50}, Nutrients{Organic: 100})
+	kit := of(Alkalinity(2300).PlusMinus(50), ConstantUncertainty{}, Nutrients{Organic: 100})
+	checks.Relative(t, "aragonite", organic.Aragonite, kit.Aragonite, 1e-9)
+	checks.Relative(t, "pCO2", float64(organic.PCO2), float64(kit.PCO2), 1e-9)
+	assert.Positive(t, of(Alkalinity(2300), ConstantUncertainty{Organic: 50}, Nutrients{}).Aragonite)
+	_, err := c.Uncertainty(Alkalinity(2300), DIC(2000), Nutrients{}, ConstantUncertainty{Organic: units.AmountPerKilogram(math.NaN())})
+	assert.ErrorIs(t, err, units.ErrInput)
+}
+
+// The two conventions for a water poor in sulfate, as Options.Sulfate says: what
+// corals and fish feel does not depend on the choice.
+func TestSulfateConvention(t *testing.T) {
+	solve := func(o Options, free bool) System {
+		natural := At(units.Practical(35), units.Celsius(25), Options{})
+		c := At(units.Practical(35), units.Celsius(25), o)
+		if free { // all constants on the total scale moved so that they stay on the free scale
+			by := c.freeFactor() / natural.freeFactor()
+			for _, k := range []*float64{&c.K1, &c.K2, &c.KB, &c.KW} {
+				*k *= by
+			}
+		}
+		s, err := c.FromAlkalinityDIC(2300, 2000, Nutrients{})
+		require.NoError(t, err)
+		return s
+	}
+	for _, x := range []struct {
+		what        string
+		s           System
+		total, free string
+	}{
+		{"natural", solve(Options{}, false), "8.046", "8.154"},
+		{"no sulfate, total scale kept", solve(Options{Sulfate: Measured(0)}, false), "8.046", "8.046"},
+		{"no sulfate, free scale kept", solve(Options{Sulfate: Measured(0)}, true), "8.154", "8.154"},
+	} {
+		checks.Printed(t, x.what, x.s.PH().Value(), x.total)
+		checks.Printed(t, x.what, x.s.PH().Free(&x.s.Constants).Value(), x.free)
+		checks.Printed(t, x.what, x.s.Aragonite(), "3.39")
+	}
+}
+
+// Weird but met in the field: what is no water is refused, what is one is answered.
+func TestOddReadings(t *testing.T) {
+	c := At(units.Practical(35), units.Celsius(25), Options{})
+	for _, odd := range [][2]Known{
+		{Alkalinity(2300), PartialPressure(-5)},
+		{Alkalinity(2300), PartialPressure(0)},
+		{Alkalinity(2300), PartialPressure(-999)},
+		{Alkalinity(2300), DIC(-999)},
+		{Alkalinity(2300), PH(PHTotal(-999))},
+		{Alkalinity(-999), PH(PHTotal(8.1))}, // no water at pH 8.1 has less than none
+		{Alkalinity(2300), PH(PHTotal(10.5))},
+		{Alkalinity(2300), Fugacity(FCO2(math.Inf(1)))},
+	} {
+		s, err := c.Solve(odd[0], odd[1], Nutrients{})
+		assert.Error(t, err, "%v %v", odd[0], odd[1])
+		assert.True(t, math.IsNaN(s.Aragonite()))
+	}
+	// Water as acid as vinegar has a negative alkalinity, and a DIC.
+	s, err := c.Solve(Alkalinity(-999), DIC(2000), Nutrients{})
+	require.NoError(t, err)
+	assert.InDelta(t, 3.0, s.PH().Value(), 0.2)
+	w := waterOf(35, 25)
+	_, err = w.Equilibrate(-400, units.Atmosphere)
+	assert.True(t, errors.Is(err, units.ErrInput))
+	for _, s := range []float64{-999, -1, math.NaN(), math.Inf(1)} {
+		_, err := waterOf(s, 25).System()
+		assert.Error(t, err, "salinity %v", s)
+	}
+	for _, temperature := range []float64{-999, math.NaN(), math.Inf(1)} {
+		_, err := waterOf(35, temperature).System()
+		assert.Error(t, err, "temperature %v", temperature)
+	}
+}
+
+// The criteria of the US EPA, as NH3: 0.035 and 0.233 mg/L (EPA 440/5-88-004, from
+// memory). The same as nitrogen, by M(N)/M(NH3) = 14.007/17.031: 0.0288 and 0.1916.
+func TestAmmoniaCriteria(t *testing.T) {
+	chronic, acute := units.MassPerLitre(ChronicAmmonia), units.MassPerLitre(AcuteAmmonia)
+	assert.Equal(t, 0.035, chronic.MilligramsPerLitre())
+	assert.Equal(t, 0.233, acute.MilligramsPerLitre())
+	asNitrogen := func(c units.MassPerLitre) float64 {
+		return units.AsNitrogen.MassPerLitre(units.AsAmmonia.AmountPerLitre(c)).MilligramsPerLitre()
+	}
+	checks.Printed(t, "chronic as N", asNitrogen(chronic), "0.0288")
+	checks.Printed(t, "acute as N", asNitrogen(acute), "0.1916")
+}
