@@ -5,6 +5,7 @@ import (
 
 	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/replenish"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/units"
 )
 
@@ -20,19 +21,19 @@ type job struct {
 
 // lasting is how long a parameter takes to its lowest level, undosed.
 type lasting struct {
-	limit replenish.Level
+	limit tested.Level
 	left  replenish.Countdown
 }
 
 type upkeep struct {
 	named
-	use  replenish.Level
+	use  tested.Level
 	plan replenish.UpkeepPlan
 }
 
 // besides returns what of the day's dose is left to give if lime water brings so
 // much of the parameter; nothing if that is all of it.
-func (u upkeep) besides(brought replenish.Level) replenish.Amount {
+func (u upkeep) besides(brought tested.Level) replenish.Amount {
 	share := max(0, 1-float64(brought.AmountPerLitre()/u.use.AmountPerLitre()))
 	return replenish.Amount{Mass: u.plan.PerDay.Mass * units.Mass(share), Volume: u.plan.PerDay.Volume * units.Volume(share)}
 }
@@ -67,21 +68,21 @@ func work(in inputs) (job, error) {
 		if !known {
 			return job{}, fmt.Errorf("%s: the tests do not say how fast %v is used", n.field, n.of)
 		}
-		plan, err := replenish.Maintain(replenish.Upkeep{Tank: in.tank, Use: use, Additive: n.additive})
+		plan, err := replenish.Maintain(replenish.Upkeep{Tank: in.tank, Air: in.air, Use: use, Additive: n.additive})
 		if err != nil {
 			return job{}, at(n.field, err)
 		}
 		j.upkeeps = append(j.upkeeps, upkeep{n, use.PerDay, plan})
 	}
 	for _, n := range in.goals {
-		plan, err := replenish.Plan(replenish.Dose{Tank: in.tank, To: n.to, Additive: n.additive})
+		plan, err := replenish.Plan(replenish.Dose{Tank: in.tank, Air: in.air, To: n.to, Additive: n.additive})
 		if err != nil {
 			return job{}, at(n.field, err)
 		}
 		j.doses = append(j.doses, dose{n, plan})
 	}
 	if in.hasLime {
-		if use, known := j.demand.Of(replenish.Alkalinity); known && use.PerDay.AmountPerLitre() > 0 {
+		if use, known := j.demand.Of(tested.Alkalinity); known && use.PerDay.AmountPerLitre() > 0 {
 			in.lime.Demand = use.PerDay
 		}
 		if j.lime, err = replenish.Lime(in.lime); err != nil {

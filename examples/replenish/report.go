@@ -12,6 +12,7 @@ import (
 
 	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/replenish"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/units"
 )
@@ -55,7 +56,7 @@ func (j job) print(w io.Writer) error {
 		}
 	}
 	for _, d := range j.doses {
-		head(fmt.Sprintf("%s to %s, besides", capital(d.of.String()), d.to))
+		head(fmt.Sprintf("%s to %s, besides", capital(string(d.of)), d.to))
 		steps := d.plan.Steps
 		if len(steps) == 0 {
 			p.line("It is there already.")
@@ -67,7 +68,7 @@ func (j job) print(w io.Writer) error {
 			p.line("%s of %s in all, %s a day for %d days; limit: %s.", capital(amount(d.plan.Amount)), d.name, amount(steps[0].Amount), len(steps), d.plan.LimitedBy)
 		}
 		p.line("  %-14s %8s %10s %10s", "", "pH total", "aragonite", d.of)
-		row := func(name string, c replenish.Chemistry, level string) {
+		row := func(name string, c tested.Chemistry, level string) {
 			p.line("%s", strings.TrimRight(fmt.Sprintf("  %-14s %8s %10s %10s", name, fixed(c.PH.Value(), 2), fixed(c.Aragonite, 1), level), " "))
 		}
 		row("now", d.plan.Before, "")
@@ -94,7 +95,7 @@ func (j job) print(w io.Writer) error {
 			p.line("That is %.0f %% of what the tank uses; %.1f L of it a day would do, the rest of the top-off pure.", l.Share.Percent(), l.Needed.LitresPerDay())
 		}
 		for _, u := range j.upkeeps {
-			brought := map[replenish.Parameter]replenish.Level{replenish.Alkalinity: l.Alkalinity, replenish.Calcium: l.Calcium}[u.of]
+			brought := map[tested.Parameter]tested.Level{tested.Alkalinity: l.Alkalinity, tested.Calcium: l.Calcium}[u.of]
 			if !brought.Exists() {
 				continue
 			}
@@ -126,7 +127,7 @@ func (j job) aYear() (ions.Readings, error) {
 	for _, u := range j.upkeeps {
 		sum = sum.Plus(u.plan.LeavesPerDay)
 	}
-	aged, err := replenish.Age(replenish.Ageing{Water: j.in.tank.Water, Leaves: sum, After: 365 * 24 * time.Hour})
+	aged, err := replenish.Age(replenish.Ageing{Water: j.in.tank.Portion.Sample, Leaves: sum, After: 365 * 24 * time.Hour})
 	return aged.Readings, err
 }
 
@@ -149,7 +150,7 @@ func (j job) left() string {
 	}
 	var list []string
 	for i, x := range sum.All() {
-		mg := i.MolarMass().MassPerLitre(x.PerLitre(j.in.tank.Water.Density())).MilligramsPerLitre()
+		mg := i.MolarMass().MassPerLitre(x.PerLitre(j.in.tank.Portion.Density())).MilligramsPerLitre()
 		list = append(list, fmt.Sprintf(" %.0f mg/L of %s", mg, i.Name()))
 	}
 	return strings.Join(list, " and") + fmt.Sprintf(", %.2f of salinity", salinity)
@@ -181,7 +182,7 @@ func (p *printer) item(text string) {
 }
 
 // short writes a level to so many digits, in the unit in which it is counted.
-func short(l replenish.Level, digits int) string {
+func short(l tested.Level, digits int) string {
 	x, unit := l.Counted()
 	return round(x, digits) + " " + unit
 }
@@ -200,7 +201,7 @@ func fixed(x float64, decimals int) string {
 	return strconv.FormatFloat(x, 'f', decimals, 64)
 }
 
-func plusMinus(l, u replenish.Level) string {
+func plusMinus(l, u tested.Level) string {
 	x, _ := l.Counted()
 	return round(x, 3) + " ± " + short(u, 2)
 }
@@ -227,7 +228,7 @@ func amount(a replenish.Amount) string {
 }
 
 func parts(u replenish.UpkeepPlan) string {
-	changesPH := slices.ContainsFunc(u.Raises, func(l replenish.Level) bool { return l.Parameter() == replenish.Alkalinity })
+	changesPH := slices.ContainsFunc(u.Raises, func(l tested.Level) bool { return l.Parameter() == tested.Alkalinity })
 	switch {
 	case u.Parts == 0 && changesPH:
 		return "; pH not known: in many small parts"
@@ -266,7 +267,7 @@ func (j job) json(w io.Writer) error {
 	type chemistry struct {
 		PH, PCO2, Aragonite, Brucite *float64 // null where it is not known; pCO2 in µatm
 	}
-	of := func(c replenish.Chemistry) chemistry {
+	of := func(c tested.Chemistry) chemistry {
 		return chemistry{number(c.PH.Value()), number(c.PCO2.Microatmospheres()), number(c.Aragonite), number(c.Brucite.Likely)}
 	}
 	type amount struct {
@@ -290,21 +291,21 @@ func (j job) json(w io.Writer) error {
 		return list
 	}
 	type use struct {
-		Parameter                         replenish.Parameter
-		PerDay, Uncertainty, Low, High    replenish.Level
-		Now, NowUncertainty               replenish.Level
+		Parameter                         tested.Parameter
+		PerDay, Uncertainty, Low, High    tested.Level
+		Now, NowUncertainty               tested.Level
 		Tests                             int
 		ChiSquare, Probability            *float64
-		Limit                             *replenish.Level `json:",omitempty"`
-		DaysToLimit, EarliestDay, LastDay *float64         // null: never, or no limit given
+		Limit                             *tested.Level `json:",omitempty"`
+		DaysToLimit, EarliestDay, LastDay *float64      // null: never, or no limit given
 	}
 	type calcification struct {
-		ByNitrogen, NitrogenUncertainty, Alkalinity replenish.Level
+		ByNitrogen, NitrogenUncertainty, Alkalinity tested.Level
 		Ratio, Uncertainty                          *float64 // null if no calcium is used
 		Consistent                                  bool
 	}
 	type upkeep struct {
-		Parameter            replenish.Parameter
+		Parameter            tested.Parameter
 		Additive             string
 		PerDay, Low, High    amount
 		Parts                int
@@ -313,13 +314,13 @@ func (j job) json(w io.Writer) error {
 	}
 	type step struct {
 		Amount        amount
-		Level         replenish.Level
+		Level         tested.Level
 		AtOnce, Aired chemistry
 	}
 	type dose struct {
-		Parameter     replenish.Parameter
+		Parameter     tested.Parameter
 		Additive      string
-		To            replenish.Level
+		To            tested.Level
 		Amount        amount
 		LimitedBy     string
 		Before        chemistry
@@ -330,14 +331,14 @@ func (j job) json(w io.Writer) error {
 		LastingRise   float64
 	}
 	type rest struct {
-		Parameter replenish.Parameter
+		Parameter tested.Parameter
 		Additive  string
 		PerDay    amount
 	}
 	type lime struct {
 		Content               units.MassPerLitre
 		Hydroxide             units.Mass
-		Alkalinity, Calcium   replenish.Level
+		Alkalinity, Calcium   tested.Level
 		Uncertainty           units.Fraction
 		Share                 *units.Fraction `json:",omitempty"`
 		Besides               []rest          `json:",omitempty"` // of the daily doses, with all of the lime water
@@ -402,9 +403,9 @@ func (j job) json(w io.Writer) error {
 		}
 		for _, u := range j.upkeeps {
 			switch u.of {
-			case replenish.Alkalinity:
+			case tested.Alkalinity:
 				row.Besides = append(row.Besides, rest{u.of, u.name, much(u.besides(l.Alkalinity))})
-			case replenish.Calcium:
+			case tested.Calcium:
 				row.Besides = append(row.Besides, rest{u.of, u.name, much(u.besides(l.Calcium))})
 			}
 		}

@@ -10,6 +10,7 @@ import (
 	"example.org/wellmixed/internal/form"
 	"example.org/wellmixed/mix/replenish"
 	"example.org/wellmixed/mix/salts"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/units"
@@ -24,7 +25,7 @@ func parseScenario(data []byte) (*scenario, error) {
 }
 
 // level reads a level of a parameter.
-func (s *scenario) level(field string, p replenish.Parameter) replenish.Level {
+func (s *scenario) level(field string, p tested.Parameter) tested.Level {
 	_, none := p.Parse("")
 	want := "a level"
 	if bad, ok := none.(*units.InputError); ok {
@@ -37,10 +38,10 @@ func (s *scenario) level(field string, p replenish.Parameter) replenish.Level {
 }
 
 // levels reads what is given of all parameters below a name.
-func (s *scenario) levels(of string) []replenish.Level {
-	var list []replenish.Level
+func (s *scenario) levels(of string) []tested.Level {
+	var list []tested.Level
 	for _, p := range parameters {
-		if field := of + "." + p.String(); s.Has(field) {
+		if field := of + "." + string(p); s.Has(field) {
 			list = append(list, s.level(field, p))
 		}
 	}
@@ -48,9 +49,9 @@ func (s *scenario) levels(of string) []replenish.Level {
 }
 
 // parameters in the order of the reports.
-var parameters = []replenish.Parameter{
-	replenish.Alkalinity, replenish.Calcium, replenish.Magnesium, replenish.Potassium, replenish.Strontium, replenish.Bromide,
-	replenish.Boron, replenish.Fluoride, replenish.Iodine, replenish.Iron, replenish.Nitrate, replenish.Phosphate,
+var parameters = []tested.Parameter{
+	tested.Alkalinity, tested.Calcium, tested.Magnesium, tested.Potassium, tested.Strontium, tested.Bromide,
+	tested.Boron, tested.Fluoride, tested.Iodine, tested.Iron, tested.Nitrate, tested.Phosphate,
 }
 
 // moment reads a time of the day.
@@ -92,10 +93,11 @@ func (s *scenario) number(field, want string, words ...string) (x float64, word 
 // inputs are a scenario in the types of the library.
 type inputs struct {
 	name     string
-	tank     replenish.Tank
+	tank     tested.Water
+	air      carbonate.XCO2
 	log      replenish.Log
 	hasLog   bool
-	lowest   []replenish.Level
+	lowest   []tested.Level
 	everyDay []named
 	goals    []named
 	lime     replenish.LimeWater
@@ -105,8 +107,8 @@ type inputs struct {
 // named is a parameter with the additive that is to raise it.
 type named struct {
 	field    string // of the scenario
-	to       replenish.Level
-	of       replenish.Parameter
+	to       tested.Level
+	of       tested.Parameter
 	additive replenish.Additive
 	name     string
 }
@@ -114,7 +116,8 @@ type named struct {
 // read turns the texts into quantities and complains about the first that is
 // missing, unreadable or unknown.
 func (s *scenario) read() (inputs, error) {
-	in := inputs{name: s.Text("name", "a name for the scenario"), tank: s.tank()}
+	in := inputs{name: s.Text("name", "a name for the scenario")}
+	in.tank, in.air = s.tank()
 	additives := s.additives()
 	pick := func(entry string) (replenish.Additive, string) {
 		field := entry + ".additive"
@@ -127,7 +130,7 @@ func (s *scenario) read() (inputs, error) {
 	}
 	uncertainty := s.levels("uncertainty")
 	in.hasLog = s.Has("tests")
-	in.log.Volume = in.tank.Volume
+	in.log.Volume = in.tank.Volume()
 	s.Each("tests", func(entry string) {
 		at := s.moment(entry + ".at")
 		for _, l := range s.levels(entry) {
@@ -155,12 +158,12 @@ func (s *scenario) read() (inputs, error) {
 	})
 	in.lowest = s.levels("lowest")
 	s.Each("every_day", func(entry string) {
-		n := named{field: entry, of: form.Get[replenish.Parameter](s.Form, entry+".parameter")}
+		n := named{field: entry, of: form.Get[tested.Parameter](s.Form, entry+".parameter")}
 		n.additive, n.name = pick(entry)
 		in.everyDay = append(in.everyDay, n)
 	})
 	s.Each("goals", func(entry string) {
-		n := named{field: entry, of: form.Get[replenish.Parameter](s.Form, entry+".parameter")}
+		n := named{field: entry, of: form.Get[tested.Parameter](s.Form, entry+".parameter")}
 		n.additive, n.name = pick(entry)
 		n.to = s.level(entry+".to", n.of)
 		in.goals = append(in.goals, n)
@@ -168,6 +171,7 @@ func (s *scenario) read() (inputs, error) {
 	if in.hasLime = s.Has("lime_water"); in.hasLime {
 		in.lime = replenish.LimeWater{
 			Tank:        in.tank,
+			Air:         in.air,
 			TopOff:      form.Get[units.Flow](s.Form, "lime_water.top_off"),
 			Temperature: form.Get[units.Temperature](s.Form, "lime_water.temperature"),
 			Saturation:  form.Get[units.Fraction](s.Form, "lime_water.saturation"),
@@ -177,17 +181,18 @@ func (s *scenario) read() (inputs, error) {
 	return in, s.Err
 }
 
-func (s *scenario) tank() replenish.Tank {
-	t := replenish.Tank{Volume: form.Get[units.Volume](s.Form, "tank.volume"), Levels: s.levels("levels")}
+func (s *scenario) tank() (t tested.Water, air carbonate.XCO2) {
+	volume := form.Get[units.Volume](s.Form, "tank.volume")
+	t.Levels = s.levels("levels")
 	salinity, temperature := form.Get[units.PracticalSalinity](s.Form, "tank.salinity"), form.Get[units.Temperature](s.Form, "tank.temperature")
 	water, err := seawater.FromPractical(salinity, temperature)
 	if err != nil && s.Err == nil {
 		s.Err = fmt.Errorf("tank: %w", err)
 	}
-	t.Water = water
+	t.Portion = water.OfVolume(volume)
 	if s.Has("tank.air") {
 		ppm, _ := s.number("tank.air", `a content of CO2 such as "600 ppm"`, "ppm")
-		t.Air = carbonate.XCO2(ppm)
+		air = carbonate.XCO2(ppm)
 	}
 	if s.Has("tank.ph") {
 		x, scale := s.number("tank.ph", `a pH with its scale, such as "8.1 NBS" for an electrode set in dilute buffers, or "8.0 total"`, "NBS", "total")
@@ -198,7 +203,7 @@ func (s *scenario) tank() replenish.Tank {
 		}
 		t.Carbon = carbonate.PH(ph)
 	}
-	return t
+	return t, air
 }
 
 func (s *scenario) additives() map[string]replenish.Additive {

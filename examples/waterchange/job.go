@@ -10,6 +10,7 @@ import (
 	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/replenish"
 	"example.org/wellmixed/mix/rodi"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/units"
@@ -189,9 +190,9 @@ func (j *job) reach(tank, fresh dilution.State) error {
 		if !lacks {
 			continue
 		}
-		plan, err := replenish.Plan(replenish.Dose{Tank: stocked(in, course.After), To: to, Additive: replenish.Dry(a.reagent)})
+		plan, err := replenish.Plan(replenish.Dose{Tank: stocked(course.After), Air: in.air, To: to, Additive: replenish.Dry(a.reagent)})
 		if err != nil {
-			return at("additives."+a.of.String(), err)
+			return at("additives."+string(a.of), err)
 		}
 		j.give = append(j.give, giveBack{a, plan})
 	}
@@ -199,33 +200,36 @@ func (j *job) reach(tank, fresh dilution.State) error {
 }
 
 // lacking returns the goal of a parameter, if the course leaves it short of that.
-func lacking(course dilution.CoursePlan, goal dilution.Goal, of replenish.Parameter) (to replenish.Level, lacks bool) {
+func lacking(course dilution.CoursePlan, goal dilution.Goal, of tested.Parameter) (to tested.Level, lacks bool) {
 	switch of {
-	case replenish.Alkalinity:
+	case tested.Alkalinity:
 		_, lacks = course.Lacks.Alkalinity.Value()
 		a, _ := goal.Alkalinity.Value()
-		return replenish.AlkalinityOf(a), lacks
-	case replenish.Calcium:
+		return tested.AlkalinityOf(a).In(tested.DKH), lacks
+	case tested.Calcium:
 		_, lacks = course.Lacks.Calcium.Value()
 		c, _ := goal.Calcium.Value()
-		return replenish.Calcium.Of(c, units.AsCalcium), lacks
+		return tested.Calcium.Of(c, units.AsCalcium), lacks
 	}
 	_, lacks = course.Lacks.Magnesium.Value()
 	m, _ := goal.Magnesium.Value()
-	return replenish.Magnesium.Of(m, units.AsMagnesium), lacks
+	return tested.Magnesium.Of(m, units.AsMagnesium), lacks
 }
 
 // stocked returns a tank after the course as replenish has it.
-func stocked(in inputs, s dilution.State) replenish.Tank {
-	t := replenish.Tank{Volume: s.Water.Volume(), Water: s.Water.Sample, Air: in.air}
+func stocked(s dilution.State) tested.Water {
+	t := tested.Water{Portion: s.Water}
 	if a, known := s.Alkalinity.Value(); known {
-		t.Levels = append(t.Levels, replenish.AlkalinityOf(a))
+		t.Levels = append(t.Levels, tested.AlkalinityOf(a).In(tested.DKH))
 	}
 	if c, known := s.Calcium.Value(); known {
-		t.Levels = append(t.Levels, replenish.Calcium.Of(c, units.AsCalcium))
+		t.Levels = append(t.Levels, tested.Calcium.Of(c, units.AsCalcium))
 	}
 	if m, known := s.Magnesium.Value(); known {
-		t.Levels = append(t.Levels, replenish.Magnesium.Of(m, units.AsMagnesium))
+		t.Levels = append(t.Levels, tested.Magnesium.Of(m, units.AsMagnesium))
+	}
+	if a, known := s.Ammonia.Value(); known {
+		t.Levels = append(t.Levels, tested.Ammonia.Of(a, units.AsNitrogen))
 	}
 	if dic, known := s.DIC.Value(); known {
 		t.Carbon = carbonate.DIC(dic)

@@ -159,7 +159,7 @@ func (j job) json(w io.Writer) error {
 			AdjustMix: c.Adjust, MixFrom: c.BatchFrom, MixTo: c.BatchTo, Salinity: c.After.Water.Practical(), Levels: c.After.Levels,
 		}
 		for _, g := range j.give {
-			out.Goal.Give = append(out.Goal.Give, give{g.of.String(), g.reagent.Compound.String(), g.plan.Amount.String(), len(g.plan.Steps)})
+			out.Goal.Give = append(out.Goal.Give, give{string(g.of), g.reagent.Compound.String(), g.plan.Amount.String(), len(g.plan.Steps)})
 		}
 	}
 	out.Assumptions = j.assumptions()

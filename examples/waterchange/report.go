@@ -13,6 +13,7 @@ import (
 	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/replenish"
 	"example.org/wellmixed/mix/rodi"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/units"
 )
 
@@ -346,7 +347,7 @@ func left(v units.Volume) string {
 func after(g giveBack) string {
 	for _, l := range g.plan.After {
 		if l.Parameter() == g.of {
-			if g.of == replenish.Alkalinity {
+			if g.of == tested.Alkalinity {
 				return fmt.Sprintf("%.1f dKH", l.Alkalinity().DKH())
 			}
 			x, unit := l.Counted()

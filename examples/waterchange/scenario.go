@@ -7,9 +7,9 @@ import (
 	"example.org/wellmixed/dilution"
 	"example.org/wellmixed/internal/form"
 	"example.org/wellmixed/mix"
-	"example.org/wellmixed/mix/replenish"
 	"example.org/wellmixed/mix/rodi"
 	"example.org/wellmixed/mix/salts"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/units"
 )
@@ -64,7 +64,7 @@ type inputs struct {
 
 // additive is what gives back one parameter.
 type additive struct {
-	of      replenish.Parameter
+	of      tested.Parameter
 	reagent salts.Reagent
 }
 
@@ -184,8 +184,8 @@ func (s *scenario) goal(in *inputs) {
 
 // additives reads what is at hand to give back.
 func (s *scenario) additives(in *inputs) {
-	for _, of := range []replenish.Parameter{replenish.Alkalinity, replenish.Calcium, replenish.Magnesium} {
-		field := "additives." + of.String()
+	for _, of := range []tested.Parameter{tested.Alkalinity, tested.Calcium, tested.Magnesium} {
+		field := "additives." + string(of)
 		if !s.Has(field) {
 			continue
 		}

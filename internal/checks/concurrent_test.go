@@ -15,6 +15,7 @@ import (
 	"example.org/wellmixed/mix/replenish"
 	"example.org/wellmixed/mix/rodi"
 	"example.org/wellmixed/mix/salts"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/seawater/conductivity"
@@ -94,8 +95,8 @@ func askEveryPackage(t *testing.T) []string {
 	published, err := recipe.Find(recipe.Published()[0].Name)
 	add(published, err)
 	add(replenish.Plan(replenish.Dose{
-		Tank:     replenish.Tank{Volume: 200, Water: sample, Levels: []replenish.Level{replenish.Calcium.Of(400, units.AsCalcium)}},
-		To:       replenish.Calcium.Of(410, units.AsCalcium),
+		Tank:     tested.Water{Portion: sample.OfVolume(200), Levels: tested.Levels{tested.Calcium.Of(400, units.AsCalcium)}},
+		To:       tested.Calcium.Of(410, units.AsCalcium),
 		Additive: replenish.Dry(salts.Reagent{Compound: chloride, Purity: 1}),
 	}))
 	add(rodi.TemperatureFactor(warm, rodi.FluxConstants{}), nil)

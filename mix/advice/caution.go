@@ -1,6 +1,8 @@
 package advice
 
 import (
+	"slices"
+
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/units"
 )
@@ -59,4 +61,17 @@ func TooHeavy(m units.Mass) (Caution, bool) {
 			"pump them, or carry small parts well below " + input.Number(LiftLimit.Kilograms()) +
 			" kg, where the NIOSH lifting equation of 1994 starts under ideal conditions. Check that the floor carries it."},
 		m > LiftLimit
+}
+
+// Once returns the cautions in their order, each once. Only those that are equal
+// in every word are the same: two warnings of one kind with different numbers are
+// two dangers.
+func Once(list []Caution) []Caution {
+	once := make([]Caution, 0, len(list))
+	for _, c := range list {
+		if !slices.Contains(once, c) {
+			once = append(once, c)
+		}
+	}
+	return once
 }

@@ -66,6 +66,9 @@ const (
 	// LowestReefPH and HighestReefPH, total scale, bound what animals of a reef
 	// stand for long; a reading outside is likelier wrong.
 	LowestReefPH, HighestReefPH = 7.0, 9.0
+	// LowPH, total scale, is below what a reef has by day and night: what is acid for
+	// long may hold ammonia, which the acid keeps harmless.
+	LowPH = 7.8
 	// LastingSalinity is a lasting rise of practical salinity worth a word: half of
 	// SalinityPerDay.
 	LastingSalinity = SalinityPerDay / 2

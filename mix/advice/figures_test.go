@@ -39,6 +39,7 @@ func TestFigures(t *testing.T) {
 		{"phosphate in a day, mg/L PO4", mgL(advice.PhosphatePerDay), 0.02, ""},
 		{"free ammonia, mg/L NH3", mgL(advice.FreeAmmonia), 0.02, ""},
 		{"lowest pH", advice.LowestReefPH, 7, ""},
+		{"low pH", advice.LowPH, 7.8, ""},
 		{"highest pH", advice.HighestReefPH, 9, ""},
 		{"brucite, pH", advice.BrucitePH, 9, "carbonate.System.BruciteOnset"},
 		{"aragonite, sustained", advice.SustainedAragonite, 5, "Moras et al. 2022, from memory"},

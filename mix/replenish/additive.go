@@ -7,6 +7,7 @@ import (
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/salts"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/units"
 )
@@ -179,19 +180,19 @@ const (
 )
 
 // fits refuses so much of a stock that the tank would not stay what it is.
-func (a Additive) fits(step Amount, tank Tank) error {
-	if step.Volume <= tank.Volume*mostVolume {
+func (a Additive) fits(step Amount, tank tested.Water) error {
+	if step.Volume <= tank.Volume()*mostVolume {
 		return nil
 	}
 	return input.Bad("additive", step.String()+" of "+a.String()+" in a day", "a stronger stock, of which a tenth of the tank is enough")
 }
 
 // volumeCaution warns of more stock in a day than evaporates.
-func volumeCaution(step Amount, tank Tank) []advice.Caution {
-	if step.Volume <= tank.Volume*muchVolume {
+func volumeCaution(step Amount, tank tested.Water) []advice.Caution {
+	if step.Volume <= tank.Volume()*muchVolume {
 		return nil
 	}
-	return []advice.Caution{{ID: "large-volume", Severity: advice.Care, Text: step.String() + " of the stock a day are " + input.Fixed(float64(step.Volume/tank.Volume)*100, 1) + " % of the tank, more than usually evaporates: the level rises and salinity falls. Take out as much tank water first, or make a stronger stock."}}
+	return []advice.Caution{{ID: "large-volume", Severity: advice.Care, Text: step.String() + " of the stock a day are " + input.Fixed(float64(step.Volume/tank.Volume())*100, 1) + " % of the tank, more than usually evaporates: the level rises and salinity falls. Take out as much tank water first, or make a stronger stock."}}
 }
 
 // setsFree tells whether one of two compounds is an acid that drives something

@@ -7,6 +7,7 @@ import (
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/salts"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/units"
 )
@@ -28,7 +29,7 @@ var (
 )
 
 // about the whole tank, from the chemistry of the steps.
-func chemistryCautions(before Chemistry, steps []Step) []advice.Caution {
+func chemistryCautions(before tested.Chemistry, steps []Step) []advice.Caution {
 	var list []advice.Caution
 	add := func(id string, severity advice.Severity, text string) {
 		list = append(list, advice.Caution{ID: id, Severity: severity, Text: text})
@@ -67,8 +68,41 @@ func chemistryCautions(before Chemistry, steps []Step) []advice.Caution {
 	if gypsum >= 1 {
 		add("gypsum-falls-out", advice.Care, "The water may become saturated with gypsum: less calcium or sulfate.")
 	}
-	return list
+	return append(list, ammoniaCautions(before, steps)...)
 }
+
+// ammoniaCautions warn of what a rise of pH does to ammonia: what is known of it is
+// said in numbers, what is not known is asked for.
+func ammoniaCautions(before tested.Chemistry, steps []Step) []advice.Caution {
+	rise, free := 0.0, before.FreeAmmonia
+	last := before
+	for _, s := range steps {
+		rise = max(rise, s.AtOnce.PH.Value()-last.PH.Value())
+		for _, c := range [...]tested.Chemistry{s.AtOnce, s.Aired} {
+			if c.FreeAmmonia.Exists() && c.FreeAmmonia.Base() > free.Base() {
+				free = c.FreeAmmonia
+			}
+		}
+		last = s.Aired
+	}
+	mgL := func(l tested.Level) string { return input.Fixed(l.MassPerLitre().MilligramsPerLitre(), 3) }
+	switch {
+	case !before.FreeAmmonia.Exists() && (rise > advice.PHPerDay || rise >= sharpRise && before.PH.Value() < advice.LowPH):
+		return []advice.Caution{{ID: "ammonia-not-tested", Severity: advice.Care, Text: "A dose raises pH by " +
+			input.Fixed(rise, 2) + ", which makes " + input.Fixed(100*(math.Pow(10, rise)-1), 0) +
+			" % more of any ammonia poisonous: have ammonia tested first."}}
+	case free.Exists() && free.MassPerLitre() > advice.FreeAmmonia && free.Base() > before.FreeAmmonia.Base():
+		return []advice.Caution{{ID: "free-ammonia", Severity: advice.Danger, Text: "The doses raise free ammonia from " +
+			mgL(before.FreeAmmonia) + " to " + mgL(free) + " mg/L, counted as NH3; above " +
+			input.Number(advice.FreeAmmonia.MilligramsPerLitre()) + " animals suffer (" + advice.CommonPractice +
+			"). Bind or remove the ammonia first, by water changes at the pH that the tank has."}}
+	}
+	return nil
+}
+
+// sharpRise of a low pH at a dose is worth asking for ammonia: a quarter more of it
+// is then poisonous. Common practice.
+const sharpRise = 0.1
 
 func (d Dose) cautions(p DosePlan) []advice.Caution {
 	list := []advice.Caution{fromChildren, testFirst, slowly}
@@ -84,7 +118,7 @@ func (d Dose) cautions(p DosePlan) []advice.Caution {
 		list = append(list, volumeCaution(p.Steps[0].Amount, d.Tank)...)
 		list = append(list, d.Additive.limeCautions(p.Steps[0].Amount)...)
 	}
-	list = append(list, forParameter(d.To.parameter)...)
+	list = append(list, forParameter(d.To.Parameter())...)
 	return finish(list, d.Additive)
 }
 
@@ -93,38 +127,39 @@ func (d Dose) cautions(p DosePlan) []advice.Caution {
 // often kept above the sea; of what the sea holds next to nothing of, above a
 // fixed bound. All of them common practice.
 func (d Dose) tooHigh() []advice.Caution {
-	p := d.To.parameter
-	bound := d.To.like(0)
+	p := d.To.Parameter()
+	var most tested.Level
 	switch p {
-	case Nitrate:
-		bound.amount = float64(advice.MostNitrate) / units.AsNitrate.GramsPerMole()
-	case Phosphate:
-		bound.amount = float64(advice.MostPhosphate) / units.AsPhosphate.GramsPerMole()
-	case Iodine:
-		bound.amount = float64(advice.MostIodine) / units.AsIodine.GramsPerMole()
-	case Iron:
-		bound.amount = float64(advice.MostIron) / units.AsIron.GramsPerMole()
+	case tested.Nitrate:
+		most = p.Of(advice.MostNitrate, units.AsNitrate)
+	case tested.Phosphate:
+		most = p.Of(advice.MostPhosphate, units.AsPhosphate)
+	case tested.Iodine:
+		most = p.Of(advice.MostIodine, units.AsIodine)
+	case tested.Iron:
+		most = p.Of(advice.MostIron, units.AsIron)
 	default:
 		times := advice.MostOfTheSea
-		if p == Alkalinity {
+		if p == tested.Alkalinity {
 			times = advice.MostAlkalinityOfTheSea
 		}
-		sea := units.AmountPerKilogram(times * p.of(ions.Reference(d.Tank.Water.Practical())))
-		bound.amount = sea.PerLitre(d.Tank.Water.Density()).MillimolesPerLitre()
+		sea := p.In(ions.Reference(d.Tank.Portion.Practical()))
+		most = p.OfAmount(units.AmountPerLitre(times) * sea.PerLitre(d.Tank.Portion.Density()))
 	}
-	if !(d.To.amount > bound.amount) {
+	bound := d.To.WithBase(most.Base())
+	if !(d.To.Base() > bound.Base()) {
 		return nil
 	}
 	return []advice.Caution{{ID: "goal-too-high", Severity: advice.Danger, Text: "The goal of " + d.To.String() + " is above " + short(bound) + ", what a reef of this salinity is kept at even by those who keep it high (common practice): animals may die of it. Look for a wrong unit or a slip before anything is dosed."}}
 }
 
-func forParameter(p Parameter) []advice.Caution {
+func forParameter(p tested.Parameter) []advice.Caution {
 	switch p {
-	case Iodine:
+	case tested.Iodine:
 		return []advice.Caution{traces, iodine}
-	case Iron:
+	case tested.Iron:
 		return []advice.Caution{traces, ironFalls}
-	case Fluoride, Boron, Strontium, Bromide:
+	case tested.Fluoride, tested.Boron, tested.Strontium, tested.Bromide:
 		return []advice.Caution{traces}
 	}
 	return nil
@@ -137,13 +172,5 @@ func finish(list []advice.Caution, a Additive) []advice.Caution {
 	if slices.ContainsFunc(a.reagents(), func(r salts.Reagent) bool { return isLime(r.Compound) }) {
 		list = append(list, limeWater)
 	}
-	seen := map[string]bool{}
-	var once []advice.Caution
-	for _, c := range list {
-		if !seen[c.ID] {
-			seen[c.ID] = true
-			once = append(once, c)
-		}
-	}
-	return once
+	return advice.Once(list)
 }

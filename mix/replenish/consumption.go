@@ -9,6 +9,7 @@ import (
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/mix/advice"
+	"example.org/wellmixed/mix/tested"
 )
 
 // Demand is what a log says of the tank.
@@ -20,7 +21,7 @@ type Demand struct {
 }
 
 // Of returns what the tank uses of a parameter.
-func (d Demand) Of(p Parameter) (Use, bool) {
+func (d Demand) Of(p tested.Parameter) (Use, bool) {
 	for _, u := range d.Uses {
 		if u.Parameter == p {
 			return u, true
@@ -32,14 +33,14 @@ func (d Demand) Of(p Parameter) (Use, bool) {
 // Use is how fast a tank uses up a parameter, counted as the last test of it
 // was.
 type Use struct {
-	Parameter   Parameter
-	PerDay      Level // negative if it accumulates
-	Uncertainty Level // standard, of PerDay
-	Low, High   Level // PerDay lies between them with a probability of 95 %
+	Parameter   tested.Parameter
+	PerDay      tested.Level // negative if it accumulates
+	Uncertainty tested.Level // standard, of PerDay
+	Low, High   tested.Level // PerDay lies between them with a probability of 95 %
 
-	At             time.Time // of the last entry that concerns it
-	Now            Level     // fitted, at that time
-	NowUncertainty Level     // standard
+	At             time.Time    // of the last entry that concerns it
+	Now            tested.Level // fitted, at that time
+	NowUncertainty tested.Level // standard
 
 	Tests   int
 	Freedom int // degrees of freedom, two fewer than the tests
@@ -62,9 +63,9 @@ type Use struct {
 type Calcification struct {
 	// ByNitrogen is the alkalinity that the nitrogen cycle takes in a day, and
 	// gives if it is negative; zero if nitrate was not tested.
-	ByNitrogen, NitrogenUncertainty Level
-	Alkalinity                      Level   // a day, left for calcification
-	Ratio, Uncertainty              float64 // NaN if the use of calcium is not two standard uncertainties from zero
+	ByNitrogen, NitrogenUncertainty tested.Level
+	Alkalinity                      tested.Level // a day, left for calcification
+	Ratio, Uncertainty              float64      // NaN if the use of calcium is not two standard uncertainties from zero
 	// Off is the alkalinity that calcification used in a day, less twice the
 	// calcium, in meq/L, with its standard uncertainty.
 	Off, OffUncertainty float64
@@ -118,10 +119,10 @@ func Consumption(l Log) (Demand, error) {
 			}
 		}
 		if stated != 0 && stated != len(tests) {
-			return Demand{}, input.Bad("log: tests: "+p.String()+": uncertainty", "only some", "one for each test, or none")
+			return Demand{}, input.Bad("log: tests: "+string(p)+": uncertainty", "only some", "one for each test, or none")
 		}
 		if why := tooFew(tests, stated > 0); why != "" {
-			d.Assumptions = append(d.Assumptions, "Nothing is said of "+p.String()+": "+why+".")
+			d.Assumptions = append(d.Assumptions, "Nothing is said of "+string(p)+": "+why+".")
 			continue
 		}
 		u, err := fit(p, l.counting(p), tests, now, stated > 0)
@@ -166,7 +167,7 @@ func tooFew(tests []line, stated bool) string {
 }
 
 // fit solves the weighted least squares of one parameter.
-func fit(p Parameter, as Level, tests []line, now line, stated bool) (Use, error) {
+func fit(p tested.Parameter, as tested.Level, tests []line, now line, stated bool) (Use, error) {
 	n := len(tests)
 	x, y := mat.NewDense(n, 2, nil), mat.NewVecDense(n, nil)
 	for i, t := range tests {
@@ -181,7 +182,7 @@ func fit(p Parameter, as Level, tests []line, now line, stated bool) (Use, error
 	qr.Factorize(x)
 	var solution mat.VecDense
 	if err := qr.SolveVecTo(&solution, false, y); err != nil {
-		return Use{}, input.Bad("log: tests: "+p.String(), "tests that give no line", "tests further apart, or fewer water changes of nearly the whole tank")
+		return Use{}, input.Bad("log: tests: "+string(p), "tests that give no line", "tests further apart, or fewer water changes of nearly the whole tank")
 	}
 	start, rate := solution.AtVec(0), solution.AtVec(1)
 
@@ -217,7 +218,7 @@ func fit(p Parameter, as Level, tests []line, now line, stated bool) (Use, error
 	u.joint = now.keeps*c01 - now.days*c11
 	level := now.keeps*start - now.days*rate + now.came
 	if !finite(rate) || !finite(level) || !finite(u.use) || !finite(u.now) {
-		return Use{}, input.Bad("log: tests: "+p.String(), "numbers beyond reckoning", "levels and times of ordinary size")
+		return Use{}, input.Bad("log: tests: "+string(p), "numbers beyond reckoning", "levels and times of ordinary size")
 	}
 	// What rounding leaves of nothing is nothing.
 	largest := math.Abs(level)
@@ -230,9 +231,9 @@ func fit(p Parameter, as Level, tests []line, now line, stated bool) (Use, error
 	if math.Sqrt(u.use) <= nothing*largest {
 		u.use, u.joint = 0, 0
 	}
-	u.PerDay, u.Uncertainty = as.like(rate), as.like(math.Sqrt(u.use))
-	u.Low, u.High = as.like(rate-u.quantile*math.Sqrt(u.use)), as.like(rate+u.quantile*math.Sqrt(u.use))
-	u.Now, u.NowUncertainty = as.like(level), as.like(math.Sqrt(max(0, u.now)))
+	u.PerDay, u.Uncertainty = as.WithBase(rate), as.WithBase(math.Sqrt(u.use))
+	u.Low, u.High = as.WithBase(rate-u.quantile*math.Sqrt(u.use)), as.WithBase(rate+u.quantile*math.Sqrt(u.use))
+	u.Now, u.NowUncertainty = as.WithBase(level), as.WithBase(math.Sqrt(max(0, u.now)))
 	return u, nil
 }
 
@@ -249,24 +250,24 @@ func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 
 // calcify compares alkalinity with calcium.
 func (d *Demand) calcify() {
-	alkalinity, first := d.Of(Alkalinity)
-	calcium, second := d.Of(Calcium)
+	alkalinity, first := d.Of(tested.Alkalinity)
+	calcium, second := d.Of(tested.Calcium)
 	if !first || !second {
 		return
 	}
 	as := alkalinity.PerDay
-	c := &Calcification{ByNitrogen: as.like(0), NitrogenUncertainty: as.like(0)}
-	if nitrate, tested := d.Of(Nitrate); tested {
-		c.ByNitrogen = as.like(-equivalentsPerNitrate * nitrate.PerDay.amount)
-		c.NitrogenUncertainty = as.like(equivalentsPerNitrate * nitrate.Uncertainty.amount)
+	c := &Calcification{ByNitrogen: as.WithBase(0), NitrogenUncertainty: as.WithBase(0)}
+	if nitrate, tested := d.Of(tested.Nitrate); tested {
+		c.ByNitrogen = as.WithBase(-equivalentsPerNitrate * nitrate.PerDay.Base())
+		c.NitrogenUncertainty = as.WithBase(equivalentsPerNitrate * nitrate.Uncertainty.Base())
 		d.Assumptions = append(d.Assumptions, "Nitrate that accumulates comes from food and costs one equivalent of alkalinity per mole, nitrate that goes gives it back (Wolf-Gladrow et al. 2007); a filter of sulfur would cost alkalinity instead.")
 	} else {
 		d.Assumptions = append(d.Assumptions, "Nitrate was not followed: what the nitrogen cycle takes of the alkalinity, 0.45 dKH for 10 mg/L of nitrate, is counted as calcification.")
 	}
-	left := alkalinity.PerDay.amount - c.ByNitrogen.amount
-	variance := alkalinity.use + c.NitrogenUncertainty.amount*c.NitrogenUncertainty.amount
-	used := calcium.PerDay.amount
-	c.Alkalinity = as.like(left)
+	left := alkalinity.PerDay.Base() - c.ByNitrogen.Base()
+	variance := alkalinity.use + c.NitrogenUncertainty.Base()*c.NitrogenUncertainty.Base()
+	used := calcium.PerDay.Base()
+	c.Alkalinity = as.WithBase(left)
 	c.Ratio, c.Uncertainty = math.NaN(), math.NaN()
 	if used != 0 && math.Abs(used) >= 2*math.Sqrt(calcium.use) {
 		c.Ratio = left / used
@@ -289,25 +290,25 @@ type Countdown struct {
 //
 //	symbol   τ = (c - L)/r; Low and High where the band of 95 % about the line crosses L
 //	source   Fieller 1954, J. R. Stat. Soc. B 16, 175-185
-func (u Use) Until(limit Level) (Countdown, error) {
+func (u Use) Until(limit tested.Level) (Countdown, error) {
 	nan := math.NaN()
 	none := Countdown{nan, nan, nan}
-	if err := limit.check("limit"); err != nil {
+	if err := limit.Check("limit"); err != nil {
 		return none, err
 	}
-	if limit.parameter != u.Parameter || !u.Parameter.exists() {
-		return none, input.Bad("limit", limit.parameter.String(), "a level of "+u.Parameter.String())
+	if limit.Parameter() != u.Parameter || !u.Parameter.Exists() {
+		return none, input.Bad("limit", string(limit.Parameter()), "a level of "+string(u.Parameter))
 	}
 	for _, x := range [...]struct {
 		name  string
-		level Level
+		level tested.Level
 	}{{"use: now", u.Now}, {"use: per day", u.PerDay}} {
-		if x.level.parameter != u.Parameter || !finite(x.level.amount) {
-			return none, input.Bad(x.name, x.level.String(), "a level of "+u.Parameter.String()+", as Consumption finds it")
+		if x.level.Parameter() != u.Parameter || !finite(x.level.Base()) {
+			return none, input.Bad(x.name, x.level.String(), "a level of "+string(u.Parameter)+", as Consumption finds it")
 		}
 	}
 	inf := math.Inf(1)
-	m, r := u.Now.amount-limit.amount, u.PerDay.amount
+	m, r := u.Now.Base()-limit.Base(), u.PerDay.Base()
 	c := Countdown{Days: m / r, Low: inf, High: inf}
 	switch {
 	case m == 0:
@@ -331,7 +332,7 @@ func (u Use) Until(limit Level) (Countdown, error) {
 	}
 	c.Low = e / (b + math.Sqrt(root))
 	if a > 0 {
-		c.High = (b + math.Sqrt(root)) / a
+		c.High = max(c.Low, (b+math.Sqrt(root))/a) // they can be one, but for rounding
 	}
 	return c, nil
 }

@@ -14,6 +14,7 @@ import (
 	"example.org/wellmixed/internal/checks"
 	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/salts"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/units"
 )
 
@@ -27,9 +28,9 @@ func stock(t testing.TB, formula string, perLitre units.MassPerLitre) Additive {
 
 // history is an invented log with everything in it, and what was true: use a day
 // of alkalinity and calcium, gain of nitrate, in mmol/L.
-func history(t testing.TB, use map[Parameter]float64, noise func(Parameter) float64, stated map[Parameter]float64) Log {
+func history(t testing.TB, use map[tested.Parameter]float64, noise func(tested.Parameter) float64, stated map[tested.Parameter]float64) Log {
 	soda, chloride := stock(t, "Na2CO3", 60*units.GramPerLitre), stock(t, "CaCl2.2H2O", 80*units.GramPerLitre)
-	fresh := []Level{AlkalinityOf(3.1), Calcium.OfAmount(10.9), Nitrate.OfAmount(0.01)}
+	fresh := []tested.Level{tested.AlkalinityOf(3.1), tested.Calcium.OfAmount(10.9), tested.Nitrate.OfAmount(0.01)}
 	l := Log{
 		Volume: 250,
 		Doses: []Dosed{
@@ -44,8 +45,8 @@ func history(t testing.TB, use map[Parameter]float64, noise func(Parameter) floa
 			{At: day(10), Swapped: 35, Fresh: fresh},
 		},
 	}
-	start := map[Parameter]float64{Alkalinity: 2.9, Calcium: 10.4, Nitrate: 0.15}
-	for _, p := range []Parameter{Alkalinity, Calcium, Nitrate} {
+	start := map[tested.Parameter]float64{tested.Alkalinity: 2.9, tested.Calcium: 10.4, tested.Nitrate: 0.15}
+	for _, p := range []tested.Parameter{tested.Alkalinity, tested.Calcium, tested.Nitrate} {
 		for _, at := range []float64{0, 2, 3.5, 5, 7, 9, 11.5, 13, 14} {
 			// The truth by small steps of time, the other way than the bookkeeping.
 			c := start[p]
@@ -56,7 +57,7 @@ func history(t testing.TB, use map[Parameter]float64, noise func(Parameter) floa
 				for _, d := range l.Doses {
 					a, err := d.Additive.count("", d.Amount)
 					require.NoError(t, err)
-					raise := p.of(d.Additive.per().Scale(a)) / 1000 / 250
+					raise := float64(p.In(d.Additive.per().Scale(a))) / 1000 / 250
 					switch {
 					case d.From.Equal(moment) && d.To.IsZero():
 						c += raise
@@ -66,15 +67,15 @@ func history(t testing.TB, use map[Parameter]float64, noise func(Parameter) floa
 				}
 				for _, w := range l.Changes {
 					if w.At.Equal(moment) {
-						i := slices.IndexFunc(w.Fresh, func(f Level) bool { return f.parameter == p })
-						c += float64(w.Swapped) / 250 * (w.Fresh[i].amount - c)
+						i := slices.IndexFunc(w.Fresh, func(f tested.Level) bool { return f.Parameter() == p })
+						c += float64(w.Swapped) / 250 * (w.Fresh[i].Base() - c)
 					}
 				}
 				c += (flow - use[p]) * fine
 			}
-			test := Test{At: day(at), Level: Level{parameter: p, amount: c + noise(p)}}
+			test := Test{At: day(at), Level: p.OfAmount(units.AmountPerLitre(c + noise(p)))}
 			if u := stated[p]; u > 0 {
-				test.Uncertainty = Level{parameter: p, amount: u}
+				test.Uncertainty = p.OfAmount(units.AmountPerLitre(u))
 			}
 			l.Tests = append(l.Tests, test)
 		}
@@ -82,9 +83,9 @@ func history(t testing.TB, use map[Parameter]float64, noise func(Parameter) floa
 	return l
 }
 
-func silent(Parameter) float64 { return 0 }
+func silent(tested.Parameter) float64 { return 0 }
 
-var truth = map[Parameter]float64{Alkalinity: 0.21, Calcium: 0.1, Nitrate: -0.01}
+var truth = map[tested.Parameter]float64{tested.Alkalinity: 0.21, tested.Calcium: 0.1, tested.Nitrate: -0.01}
 
 // Tests without error give back the use to the last digits: the bookkeeping is
 // exact. And 0.21 of alkalinity, less 0.01 for nitrate, is twice 0.1 of calcium.
@@ -95,37 +96,37 @@ func TestConsumptionExact(t *testing.T) {
 	require.NoError(t, err)
 	require.Len(t, d.Uses, 3)
 	for _, u := range d.Uses {
-		checks.Absolute(t, u.Parameter.String(), u.PerDay.amount, truth[u.Parameter], 1e-11)
-		checks.Absolute(t, u.Parameter.String(), u.Uncertainty.amount, 0, 1e-11)
+		checks.Absolute(t, string(u.Parameter), u.PerDay.Base(), truth[u.Parameter], 1e-11)
+		checks.Absolute(t, string(u.Parameter), u.Uncertainty.Base(), 0, 1e-11)
 		assert.Equal(t, 9, u.Tests)
 		assert.Equal(t, 7, u.Freedom)
 	}
 	c := d.Calcification
 	require.NotNil(t, c)
 	checks.Absolute(t, "ratio", c.Ratio, 2, 1e-9)
-	checks.Absolute(t, "nitrogen", c.ByNitrogen.amount, 0.01, 1e-11)
-	checks.Absolute(t, "left", c.Alkalinity.amount, 0.2, 1e-11)
+	checks.Absolute(t, "nitrogen", c.ByNitrogen.Base(), 0.01, 1e-11)
+	checks.Absolute(t, "left", c.Alkalinity.Base(), 0.2, 1e-11)
 
-	// Calcium as calcium carbonate is the same calcium.
+	// tested.Calcium as calcium carbonate is the same calcium.
 	for i := range l.Tests {
-		if l.Tests[i].Level.parameter == Calcium {
+		if l.Tests[i].Level.Parameter() == tested.Calcium {
 			l.Tests[i].Level = l.Tests[i].Level.As(units.AsCalciumCarbonate)
 		}
 	}
 	d, err = Consumption(l)
 	require.NoError(t, err)
-	u, _ := d.Of(Calcium)
+	u, _ := d.Of(tested.Calcium)
 	checks.Relative(t, "calcium as CaCO3", u.PerDay.MassPerLitre().MilligramsPerLitre(), 10.0086, 1e-9)
 }
 
 // The bookkeeping by hand: 100 L, one change of a quarter, one dose.
 func TestLines(t *testing.T) {
 	l := Log{Volume: 100,
-		Tests:   []Test{{At: day(0), Level: AlkalinityOf(3)}, {At: day(4), Level: AlkalinityOf(2)}},
+		Tests:   []Test{{At: day(0), Level: tested.AlkalinityOf(3)}, {At: day(4), Level: tested.AlkalinityOf(2)}},
 		Doses:   []Dosed{{From: day(1), Additive: pure(t, "NaHCO3"), Amount: Amount{Mass: 8.4006}}}, // 100 mmol: 1 meq/L
-		Changes: []WaterChange{{At: day(2), Swapped: 25, Fresh: []Level{AlkalinityOf(4)}}},
+		Changes: []WaterChange{{At: day(2), Swapped: 25, Fresh: []tested.Level{tested.AlkalinityOf(4)}}},
 	}
-	tests, now, err := l.lines(Alkalinity)
+	tests, now, err := l.lines(tested.Alkalinity)
 	require.NoError(t, err)
 	require.Len(t, tests, 2)
 	assert.Equal(t, 1.0, tests[0].keeps)
@@ -141,39 +142,36 @@ func TestLines(t *testing.T) {
 func TestCoverage(t *testing.T) {
 	const n = 2000
 	const bound = 4 * 0.00487 // sqrt(0.95 * 0.05 / n)
-	sigma := map[Parameter]float64{Alkalinity: 0.05, Calcium: 0.15, Nitrate: 0.02}
+	sigma := map[tested.Parameter]float64{tested.Alkalinity: 0.05, tested.Calcium: 0.15, tested.Nitrate: 0.02}
 	base := history(t, truth, silent, nil)
 	for name, stated := range map[string]bool{"stated": true, "scatter": false} {
-		use, until, square, off := map[Parameter]int{}, 0, 0.0, 0
+		use, until, square, off := map[tested.Parameter]int{}, 0, 0.0, 0
 		for seed := range uint64(n) {
 			r := rand.New(rand.NewPCG(seed, 7))
 			l := base
 			l.Tests = slices.Clone(base.Tests)
 			for i := range l.Tests {
 				test := &l.Tests[i]
-				p := test.Level.parameter
-				test.Level.amount += sigma[p] * r.NormFloat64()
-				if test.Level.amount < 0 {
-					test.Level.amount = 0
-				}
+				p := test.Level.Parameter()
+				test.Level = test.Level.WithBase(max(0, test.Level.Base()+sigma[p]*r.NormFloat64()))
 				if stated {
-					test.Uncertainty = Level{parameter: p, amount: sigma[p]}
+					test.Uncertainty = p.OfAmount(units.AmountPerLitre(sigma[p]))
 				}
 			}
 			d, err := Consumption(l)
 			require.NoError(t, err)
 			for _, u := range d.Uses {
-				if u.Low.amount <= truth[u.Parameter] && truth[u.Parameter] <= u.High.amount {
+				if u.Low.Base() <= truth[u.Parameter] && truth[u.Parameter] <= u.High.Base() {
 					use[u.Parameter]++
 				}
-				if u.Parameter == Alkalinity {
-					square += math.Pow((u.PerDay.amount-truth[Alkalinity])/u.Uncertainty.amount, 2) / n
-					limit := AlkalinityOf(1.5)
+				if u.Parameter == tested.Alkalinity {
+					square += math.Pow((u.PerDay.Base()-truth[tested.Alkalinity])/u.Uncertainty.Base(), 2) / n
+					limit := tested.AlkalinityOf(1.5)
 					c, err := u.Until(limit)
 					require.NoError(t, err)
-					_, now, err := base.lines(Alkalinity)
+					_, now, err := base.lines(tested.Alkalinity)
 					require.NoError(t, err)
-					days := (now.keeps*2.9 - now.days*truth[Alkalinity] + now.came - 1.5) / truth[Alkalinity]
+					days := (now.keeps*2.9 - now.days*truth[tested.Alkalinity] + now.came - 1.5) / truth[tested.Alkalinity]
 					if c.Low <= days && days <= c.High {
 						until++
 					}
@@ -185,7 +183,7 @@ func TestCoverage(t *testing.T) {
 		}
 		t.Logf("%s: use %v, until %d, two to one %d of %d; mean square %.3f", name, use, until, off, n, square)
 		for p, hits := range use {
-			if p == Nitrate && !stated {
+			if p == tested.Nitrate && !stated {
 				continue // its levels are cut off at zero now and then
 			}
 			assert.InDelta(t, 0.95, float64(hits)/n, bound, "%s: %v", name, p)
@@ -211,16 +209,16 @@ func TestCoverageEnlarged(t *testing.T) {
 			r := rand.New(rand.NewPCG(seed, uint64(n)))
 			l := Log{Volume: 100}
 			for i := range n {
-				l.Tests = append(l.Tests, Test{day(float64(i)), AlkalinityOf(units.Alkalinity(50 - 0.1*float64(i) + r.NormFloat64())), AlkalinityOf(0.1)})
+				l.Tests = append(l.Tests, Test{day(float64(i)), tested.AlkalinityOf(units.Alkalinity(50 - 0.1*float64(i) + r.NormFloat64())), tested.AlkalinityOf(0.1)})
 			}
 			d, err := Consumption(l)
 			require.NoError(t, err)
-			u, _ := d.Of(Alkalinity)
+			u, _ := d.Of(tested.Alkalinity)
 			if u.Probability >= consistentAt {
 				continue
 			}
 			enlarged++
-			if u.Low.amount <= 0.1 && 0.1 <= u.High.amount {
+			if u.Low.Base() <= 0.1 && 0.1 <= u.High.Base() {
 				hits++
 			}
 		}
@@ -235,43 +233,43 @@ func TestCoverageEnlarged(t *testing.T) {
 func TestFlatLog(t *testing.T) {
 	l := Log{Volume: 100}
 	for i := range 6 {
-		l.Tests = append(l.Tests, Test{At: day(float64(i) * 1.1), Level: AlkalinityOf(units.Alkalinity(2.9 - 0.05*float64(i)))},
-			Test{At: day(float64(i) * 1.1), Level: Calcium.Of(419.7, units.AsCalcium)})
+		l.Tests = append(l.Tests, Test{At: day(float64(i) * 1.1), Level: tested.AlkalinityOf(units.Alkalinity(2.9 - 0.05*float64(i)))},
+			Test{At: day(float64(i) * 1.1), Level: tested.Calcium.Of(419.7, units.AsCalcium)})
 	}
 	d, err := Consumption(l)
 	require.NoError(t, err)
-	u, _ := d.Of(Calcium)
-	assert.Zero(t, u.PerDay.amount)
-	assert.Zero(t, u.Low.amount)
-	assert.Zero(t, u.High.amount)
+	u, _ := d.Of(tested.Calcium)
+	assert.Zero(t, u.PerDay.Base())
+	assert.Zero(t, u.Low.Base())
+	assert.Zero(t, u.High.Base())
 	assert.True(t, math.IsNaN(d.Calcification.Ratio) && math.IsNaN(d.Calcification.Uncertainty))
-	c, err := u.Until(Calcium.Of(400, units.AsCalcium))
+	c, err := u.Until(tested.Calcium.Of(400, units.AsCalcium))
 	require.NoError(t, err)
 	assert.True(t, math.IsInf(c.Days, 1) && math.IsInf(c.Low, 1) && math.IsInf(c.High, 1), "%+v", c)
 
 	// within two standard uncertainties of nothing the tests leave it open
-	sigma := map[Parameter]float64{Alkalinity: 0.05, Calcium: 0.5, Nitrate: 0.02}
-	d, err = Consumption(history(t, map[Parameter]float64{Alkalinity: 0.21, Calcium: 0.02, Nitrate: 0}, silent, sigma))
+	sigma := map[tested.Parameter]float64{tested.Alkalinity: 0.05, tested.Calcium: 0.5, tested.Nitrate: 0.02}
+	d, err = Consumption(history(t, map[tested.Parameter]float64{tested.Alkalinity: 0.21, tested.Calcium: 0.02, tested.Nitrate: 0}, silent, sigma))
 	require.NoError(t, err)
-	u, _ = d.Of(Calcium)
-	require.Less(t, u.PerDay.amount, 2*u.Uncertainty.amount)
+	u, _ = d.Of(tested.Calcium)
+	require.Less(t, u.PerDay.Base(), 2*u.Uncertainty.Base())
 	assert.True(t, math.IsNaN(d.Calcification.Ratio))
 }
 
 // A log whose tests scatter three times as much as they say is told apart.
 func TestBirge(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 4))
-	sigma := map[Parameter]float64{Alkalinity: 0.05, Calcium: 0.15, Nitrate: 0.02}
-	l := history(t, truth, func(p Parameter) float64 { return 3 * sigma[p] * math.Abs(r.NormFloat64()) }, sigma)
+	sigma := map[tested.Parameter]float64{tested.Alkalinity: 0.05, tested.Calcium: 0.15, tested.Nitrate: 0.02}
+	l := history(t, truth, func(p tested.Parameter) float64 { return 3 * sigma[p] * math.Abs(r.NormFloat64()) }, sigma)
 	d, err := Consumption(l)
 	require.NoError(t, err)
-	u, _ := d.Of(Calcium)
+	u, _ := d.Of(tested.Calcium)
 	assert.Less(t, u.Probability, consistentAt)
 	plain, err := Consumption(history(t, truth, silent, sigma))
 	require.NoError(t, err)
-	v, _ := plain.Of(Calcium)
+	v, _ := plain.Of(tested.Calcium)
 	assert.Equal(t, 1.0, v.Probability)
-	checks.Relative(t, "Birge ratio", u.Uncertainty.amount/v.Uncertainty.amount, math.Sqrt(u.ChiSquare/7), 1e-9)
+	checks.Relative(t, "Birge ratio", u.Uncertainty.Base()/v.Uncertainty.Base(), math.Sqrt(u.ChiSquare/7), 1e-9)
 	assert.Contains(t, identifiers(d.Cautions), "tests-scatter")
 }
 
@@ -283,10 +281,10 @@ func identifiers(list []advice.Caution) []string {
 	return ids
 }
 
-// Calcium that goes twice too fast is not calcification alone.
+// tested.Calcium that goes twice too fast is not calcification alone.
 func TestNotTwoToOne(t *testing.T) {
-	sigma := map[Parameter]float64{Alkalinity: 0.05, Calcium: 0.15, Nitrate: 0.02}
-	d, err := Consumption(history(t, map[Parameter]float64{Alkalinity: 0.21, Calcium: 0.25, Nitrate: 0}, silent, sigma))
+	sigma := map[tested.Parameter]float64{tested.Alkalinity: 0.05, tested.Calcium: 0.15, tested.Nitrate: 0.02}
+	d, err := Consumption(history(t, map[tested.Parameter]float64{tested.Alkalinity: 0.21, tested.Calcium: 0.25, tested.Nitrate: 0}, silent, sigma))
 	require.NoError(t, err)
 	assert.False(t, d.Calcification.Consistent)
 	checks.Absolute(t, "off", d.Calcification.Off, 0.21-0.5, 1e-11)
@@ -296,16 +294,16 @@ func TestNotTwoToOne(t *testing.T) {
 // A line through two tests, a limit in its way: everything by hand.
 func TestUntil(t *testing.T) {
 	l := Log{Volume: 100, Tests: []Test{
-		{day(0), AlkalinityOf(3), AlkalinityOf(0.1)},
-		{day(5), AlkalinityOf(2.5), AlkalinityOf(0.1)},
+		{day(0), tested.AlkalinityOf(3), tested.AlkalinityOf(0.1)},
+		{day(5), tested.AlkalinityOf(2.5), tested.AlkalinityOf(0.1)},
 	}}
 	d, err := Consumption(l)
 	require.NoError(t, err)
-	u, _ := d.Of(Alkalinity)
-	checks.Relative(t, "use", u.PerDay.amount, 0.1, 1e-12)
-	checks.Relative(t, "uncertainty", u.Uncertainty.amount, 0.1*math.Sqrt2/5, 1e-12)
-	checks.Relative(t, "now", u.NowUncertainty.amount, 0.1, 1e-12)
-	c, err := u.Until(AlkalinityOf(2))
+	u, _ := d.Of(tested.Alkalinity)
+	checks.Relative(t, "use", u.PerDay.Base(), 0.1, 1e-12)
+	checks.Relative(t, "uncertainty", u.Uncertainty.Base(), 0.1*math.Sqrt2/5, 1e-12)
+	checks.Relative(t, "now", u.NowUncertainty.Base(), 0.1, 1e-12)
+	c, err := u.Until(tested.AlkalinityOf(2))
 	require.NoError(t, err)
 	checks.Relative(t, "days", c.Days, 5, 1e-12)
 	// At Low and High the band of 95 % touches the limit.
@@ -313,43 +311,43 @@ func TestUntil(t *testing.T) {
 	checks.Relative(t, "low", 2.5-0.1*c.Low-u.quantile*sd(c.Low), 2, 1e-12)
 	checks.Relative(t, "high", 2.5-0.1*c.High+u.quantile*sd(c.High), 2, 1e-12)
 
-	c, err = u.Until(AlkalinityOf(3.5)) // above, and it falls
+	c, err = u.Until(tested.AlkalinityOf(3.5)) // above, and it falls
 	require.NoError(t, err)
 	assert.True(t, math.IsInf(c.Days, 1))
-	c, err = u.Until(AlkalinityOf(2.5))
+	c, err = u.Until(tested.AlkalinityOf(2.5))
 	require.NoError(t, err)
-	assert.Zero(t, c.Days)
-	assert.Zero(t, c.Low)
-	_, err = u.Until(Calcium.OfAmount(10))
+	assert.InDelta(t, 0, c.Days, 1e-12)
+	assert.InDelta(t, 0, c.Low, 1e-12)
+	_, err = u.Until(tested.Calcium.OfAmount(10))
 	assert.EqualError(t, err, "limit: got calcium, want a level of alkalinity")
 
 	for _, r := range []struct {
 		use  Use
 		want string
 	}{
-		{Use{Parameter: Alkalinity, PerDay: AlkalinityOf(0.1)}, "use: now: got nothing, want a level of alkalinity, as Consumption finds it"},
-		{Use{Parameter: Alkalinity, Now: AlkalinityOf(3)}, "use: per day: got nothing, want a level of alkalinity"},
-		{Use{Parameter: Alkalinity, Now: Calcium.OfAmount(10), PerDay: AlkalinityOf(0.1)}, "use: now: got 10 mmol/L, want a level of alkalinity"},
+		{Use{Parameter: tested.Alkalinity, PerDay: tested.AlkalinityOf(0.1)}, "use: now: got nothing, want a level of alkalinity, as Consumption finds it"},
+		{Use{Parameter: tested.Alkalinity, Now: tested.AlkalinityOf(3)}, "use: per day: got nothing, want a level of alkalinity"},
+		{Use{Parameter: tested.Alkalinity, Now: tested.Calcium.OfAmount(10), PerDay: tested.AlkalinityOf(0.1)}, "use: now: got 10 mmol/L of calcium, want a level of alkalinity"},
 	} {
-		c, err := r.use.Until(AlkalinityOf(2))
+		c, err := r.use.Until(tested.AlkalinityOf(2))
 		assert.ErrorIs(t, err, units.ErrInput)
 		assert.ErrorContains(t, err, r.want)
 		assert.True(t, math.IsNaN(c.Days))
 	}
 
 	// Nothing is used: never, though the tests leave it open.
-	l.Tests[1].Level = AlkalinityOf(3)
+	l.Tests[1].Level = tested.AlkalinityOf(3)
 	d, err = Consumption(l)
 	require.NoError(t, err)
-	u, _ = d.Of(Alkalinity)
-	c, err = u.Until(AlkalinityOf(2))
+	u, _ = d.Of(tested.Alkalinity)
+	c, err = u.Until(tested.AlkalinityOf(2))
 	require.NoError(t, err)
 	assert.True(t, math.IsInf(c.Days, 1) && math.IsInf(c.High, 1) && c.Low > 0 && c.Low < 100, "%+v", c)
 }
 
 func TestWrongLogs(t *testing.T) {
 	good := func() Log {
-		return Log{Volume: 100, Tests: []Test{{day(0), AlkalinityOf(3), AlkalinityOf(0.1)}, {day(5), AlkalinityOf(2.5), AlkalinityOf(0.1)}}}
+		return Log{Volume: 100, Tests: []Test{{day(0), tested.AlkalinityOf(3), tested.AlkalinityOf(0.1)}, {day(5), tested.AlkalinityOf(2.5), tested.AlkalinityOf(0.1)}}}
 	}
 	for _, r := range []struct {
 		spoil func(*Log)
@@ -359,13 +357,13 @@ func TestWrongLogs(t *testing.T) {
 		{func(l *Log) { l.Volume = units.Volume(math.NaN()) }, "log: volume: got NaN L, want a number above zero"},
 		{func(l *Log) { l.Tests = nil }, "log: tests: got 0 tests, want one parameter"},
 		{func(l *Log) { l.Tests[0].At = time.Time{} }, "log: tests 1: got no time, want when it was"},
-		{func(l *Log) { l.Tests[0].Level = Level{} }, "log: tests 1: got nothing, want a level"},
-		{func(l *Log) { l.Tests[0].Level = AlkalinityOf(-1) }, "log: tests 1: alkalinity: got -1 meq/L, want zero or more"},
-		{func(l *Log) { l.Tests[0].Level = AlkalinityOf(units.Alkalinity(math.Inf(1))) }, "log: tests 1: alkalinity: got +Inf meq/L, want zero or more"},
-		{func(l *Log) { l.Tests[1].Level = Calcium.Of(400, units.AsNitrogen) }, `log: tests 2: calcium: got a mass of 14.007 g/mol, want "mg/L Ca" or "mg/L CaCO3" or "mmol/L"`},
-		{func(l *Log) { l.Tests[0].Uncertainty = Level{} }, "log: tests: alkalinity: uncertainty: got only some, want one for each test, or none"},
-		{func(l *Log) { l.Tests[0].Uncertainty = AlkalinityOf(0) }, "log: tests 1: uncertainty: alkalinity: got 0 meq/L, want a number above zero"},
-		{func(l *Log) { l.Tests[0].Uncertainty = Calcium.OfAmount(1) }, "log: tests 1: uncertainty: got calcium, want alkalinity"},
+		{func(l *Log) { l.Tests[0].Level = tested.Level{} }, "log: tests 1: got nothing, want a level"},
+		{func(l *Log) { l.Tests[0].Level = tested.AlkalinityOf(-1) }, "log: tests 1.alkalinity: got -1 meq/L, want zero or more"},
+		{func(l *Log) { l.Tests[0].Level = tested.AlkalinityOf(units.Alkalinity(math.Inf(1))) }, "log: tests 1.alkalinity: got +Inf meq/L, want a number of ordinary size"},
+		{func(l *Log) { l.Tests[1].Level = tested.Calcium.Of(400, units.AsNitrogen) }, `log: tests 2.calcium: got a mass of 14.007 g/mol, want "mg/L Ca" or "mg/L CaCO3" or "mmol/L of calcium"`},
+		{func(l *Log) { l.Tests[0].Uncertainty = tested.Level{} }, "log: tests: alkalinity: uncertainty: got only some, want one for each test, or none"},
+		{func(l *Log) { l.Tests[0].Uncertainty = tested.AlkalinityOf(0) }, "log: tests 1: uncertainty.alkalinity: got 0 meq/L, want a number above zero"},
+		{func(l *Log) { l.Tests[0].Uncertainty = tested.Calcium.OfAmount(1) }, "log: tests 1: uncertainty: got calcium, want alkalinity"},
 		{func(l *Log) { l.Tests[1].At = day(0) }, "log: tests: got 2 tests, want one parameter"},
 		{func(l *Log) { l.Doses = []Dosed{{From: day(1)}} }, "log: doses 1: got nothing, want an additive made by Dry or Stock"},
 		{func(l *Log) { l.Doses = []Dosed{{From: day(1), To: day(0), Additive: pure(t, "NaHCO3")}} }, "log: doses 1: got to 2026-03-01T09:00:00Z, want after from"},
@@ -379,9 +377,9 @@ func TestWrongLogs(t *testing.T) {
 		{func(l *Log) { l.Changes = []WaterChange{{At: day(1), Swapped: 101}} }, "log: changes 1: got 101 L swapped, want zero to the volume of the tank, 100 L"},
 		{func(l *Log) { l.Changes = []WaterChange{{At: day(1), Swapped: 10}} }, "log: changes 1: alkalinity: got nothing, want the level of the new water"},
 		{func(l *Log) {
-			l.Changes = []WaterChange{{At: day(1), Swapped: 100, Fresh: []Level{AlkalinityOf(3)}}, {At: day(5), Swapped: 100, Fresh: []Level{AlkalinityOf(3)}}}
+			l.Changes = []WaterChange{{At: day(1), Swapped: 100, Fresh: []tested.Level{tested.AlkalinityOf(3)}}, {At: day(5), Swapped: 100, Fresh: []tested.Level{tested.AlkalinityOf(3)}}}
 			l.Tests[0].At = day(1)
-			l.Tests = append(l.Tests[:1], Test{day(1), AlkalinityOf(2.5), AlkalinityOf(0.1)})
+			l.Tests = append(l.Tests[:1], Test{day(1), tested.AlkalinityOf(2.5), tested.AlkalinityOf(0.1)})
 		}, "log: tests: got 2 tests"},
 	} {
 		l := good()
@@ -406,10 +404,10 @@ func FuzzConsumption(f *testing.F) {
 			Volume: units.Volume(volume),
 			Doses:  []Dosed{{From: at(0.5), To: at(2), Additive: soda, Amount: Amount{Volume: 0.1}}},
 			Changes: []WaterChange{{At: at(1.5), Swapped: units.Volume(swapped),
-				Fresh: []Level{AlkalinityOf(units.Alkalinity(fresh))}}},
+				Fresh: []tested.Level{tested.AlkalinityOf(units.Alkalinity(fresh))}}},
 		}
 		for i, x := range []float64{a, b, c} {
-			l.Tests = append(l.Tests, Test{at(float64(i)), AlkalinityOf(units.Alkalinity(x)), AlkalinityOf(units.Alkalinity(u))})
+			l.Tests = append(l.Tests, Test{at(float64(i)), tested.AlkalinityOf(units.Alkalinity(x)), tested.AlkalinityOf(units.Alkalinity(u))})
 		}
 		d, err := Consumption(l)
 		if err != nil {
@@ -417,8 +415,8 @@ func FuzzConsumption(f *testing.F) {
 			return
 		}
 		for _, use := range d.Uses {
-			require.True(t, finite(use.PerDay.amount) && finite(use.Now.amount))
-			left, err := use.Until(AlkalinityOf(units.Alkalinity(b)))
+			require.True(t, finite(use.PerDay.Base()) && finite(use.Now.Base()))
+			left, err := use.Until(tested.AlkalinityOf(units.Alkalinity(b)))
 			require.NoError(t, err)
 			require.False(t, math.IsNaN(left.Days) || math.IsNaN(left.Low) || math.IsNaN(left.High), "%+v", left)
 			require.True(t, left.Low >= 0 && left.High >= left.Low, "%+v", left)

@@ -26,12 +26,12 @@
 // moment, and in balance with the air again. Right where a dose falls in, the
 // water is worse off.
 //
-// Limits of how fast a level may move are common practice, and say so; those of
+// tested.Limits of how fast a level may move are common practice, and say so; those of
 // precipitation come from the literature:
 //
 //	aragonite 5     grains in the water let precipitation run away [MOR]
 //	aragonite 12.3  forms in clear seawater [MMF]
-//	pH 9.0          brucite by some sources; its saturation is in Chemistry
+//	pH 9.0          brucite by some sources; its saturation is in tested.Chemistry
 //
 // # Errors
 //

@@ -6,26 +6,28 @@ import (
 
 	"example.org/wellmixed/mix/replenish"
 	"example.org/wellmixed/mix/salts"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/units"
 )
 
 // reef is a tank of 300 L, tested this morning.
-func reef() replenish.Tank {
+func reef() tested.Water {
 	water, _ := seawater.FromPractical(units.Practical(35), units.Celsius(25))
-	return replenish.Tank{
-		Volume: 300 * units.Litre,
-		Water:  water,
-		Levels: []replenish.Level{
-			replenish.AlkalinityOf(7.0 * units.DKH),
-			replenish.Calcium.Of(380*units.MilligramPerLitre, units.AsCalcium),
-			replenish.Magnesium.Of(1290*units.MilligramPerLitre, units.AsMagnesium),
+	return tested.Water{
+		Portion: water.OfVolume(300 * units.Litre),
+		Carbon:  carbonate.PH(carbonate.PHTotal(8.05)),
+		Levels: tested.Levels{
+			tested.AlkalinityOf(7.0 * units.DKH),
+			tested.Calcium.Of(380*units.MilligramPerLitre, units.AsCalcium),
+			tested.Magnesium.Of(1290*units.MilligramPerLitre, units.AsMagnesium),
 		},
-		Carbon: carbonate.PH(carbonate.PHTotal(8.05)),
-		Air:    500,
 	}
 }
+
+// room is the air over it.
+const room = carbonate.XCO2(500)
 
 func jar(formula string, purity units.Fraction) salts.Reagent {
 	compound, err := salts.Find(formula)
@@ -38,8 +40,8 @@ func jar(formula string, purity units.Fraction) salts.Reagent {
 // Calcium is at 380 mg/L and should be at 430.
 func ExamplePlan() {
 	plan, err := replenish.Plan(replenish.Dose{
-		Tank:     reef(),
-		To:       replenish.Calcium.Of(430*units.MilligramPerLitre, units.AsCalcium),
+		Tank: reef(), Air: room,
+		To:       tested.Calcium.Of(430*units.MilligramPerLitre, units.AsCalcium),
 		Additive: replenish.Dry(jar("CaCl2.2H2O", 97*units.Percent)),
 	})
 	if err != nil {
@@ -58,7 +60,7 @@ func ExamplePlan() {
 // Soda ash raises pH at once; aired, the tank comes back.
 func ExamplePlan_alkalinity() {
 	soda := replenish.Stock(replenish.Ingredient{Reagent: jar("Na2CO3", 99*units.Percent), PerLitre: 60 * units.GramPerLitre})
-	plan, err := replenish.Plan(replenish.Dose{Tank: reef(), To: replenish.AlkalinityOf(8.5 * units.DKH), Additive: soda})
+	plan, err := replenish.Plan(replenish.Dose{Tank: reef(), Air: room, To: tested.AlkalinityOf(8.5 * units.DKH), Additive: soda})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -74,9 +76,9 @@ func ExampleConsumption() {
 	day := func(n float64) time.Time {
 		return time.Date(2026, 3, 1, 9, 0, 0, 0, time.UTC).Add(time.Duration(n * 24 * float64(time.Hour)))
 	}
-	kit := replenish.AlkalinityOf(0.1 * units.DKH)
+	kit := tested.AlkalinityOf(0.1 * units.DKH)
 	test := func(n, dkh float64) replenish.Test {
-		return replenish.Test{At: day(n), Level: replenish.AlkalinityOf(units.Alkalinity(dkh) * units.DKH), Uncertainty: kit}
+		return replenish.Test{At: day(n), Level: tested.AlkalinityOf(units.Alkalinity(dkh) * units.DKH), Uncertainty: kit}
 	}
 	soda := replenish.Stock(replenish.Ingredient{Reagent: jar("NaHCO3", 100*units.Percent), PerLitre: 80 * units.GramPerLitre})
 	demand, err := replenish.Consumption(replenish.Log{
@@ -84,14 +86,14 @@ func ExampleConsumption() {
 		Tests:  []replenish.Test{test(0, 8.0), test(3, 7.4), test(6, 6.9), test(9, 7.1), test(13, 6.2)},
 		Doses:  []replenish.Dosed{{From: day(0), To: day(13), Additive: soda, Amount: replenish.Amount{Volume: 520 * units.Millilitre}}},
 		Changes: []replenish.WaterChange{{At: day(7), Swapped: 60 * units.Litre,
-			Fresh: []replenish.Level{replenish.AlkalinityOf(9 * units.DKH)}}},
+			Fresh: []tested.Level{tested.AlkalinityOf(9 * units.DKH)}}},
 	})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	use, _ := demand.Of(replenish.Alkalinity)
-	left, err := use.Until(replenish.AlkalinityOf(5.5 * units.DKH))
+	use, _ := demand.Of(tested.Alkalinity)
+	left, err := use.Until(tested.AlkalinityOf(5.5 * units.DKH))
 	fmt.Printf("%.2f ± %.2f dKH a day\n", use.PerDay.Alkalinity().DKH(), use.Uncertainty.Alkalinity().DKH())
 	fmt.Printf("undosed, 5.5 dKH is reached in %.1f days (%.1f to %.1f) %v\n", left.Days, left.Low, left.High, err)
 	// Output:
@@ -102,8 +104,8 @@ func ExampleConsumption() {
 // Give back 0.4 dKH a day.
 func ExampleMaintain() {
 	plan, err := replenish.Maintain(replenish.Upkeep{
-		Tank:     reef(),
-		Use:      replenish.Use{PerDay: replenish.AlkalinityOf(0.4 * units.DKH)},
+		Tank: reef(), Air: room,
+		Use:      replenish.Use{PerDay: tested.AlkalinityOf(0.4 * units.DKH)},
 		Additive: replenish.Dry(jar("NaHCO3", 99*units.Percent)),
 	})
 	if err != nil {
@@ -117,11 +119,11 @@ func ExampleMaintain() {
 // Four litres evaporate a day: what can lime water do?
 func ExampleLime() {
 	supply, err := replenish.Lime(replenish.LimeWater{
-		Tank:        reef(),
+		Tank: reef(), Air: room,
 		TopOff:      4 * units.LitrePerDay,
 		Temperature: units.Celsius(22),
 		Saturation:  100 * units.Percent,
-		Demand:      replenish.AlkalinityOf(2 * units.DKH),
+		Demand:      tested.AlkalinityOf(2 * units.DKH),
 	})
 	if err != nil {
 		fmt.Println(err)
@@ -137,11 +139,11 @@ func ExampleLime() {
 
 // A kit for nitrogen, a result in nitrate.
 func ExampleParameter_Parse() {
-	level, err := replenish.Nitrate.Parse("1.1 mg/L N")
+	level, err := tested.Nitrate.Parse("1.1 mg/L N")
 	fmt.Println(level, "is", level.As(units.AsNitrate), err)
-	_, err = replenish.Nitrate.Parse("5 mg/L")
+	_, err = tested.Nitrate.Parse("5 mg/L")
 	fmt.Println(err)
 	// Output:
-	// 1.1 mg/L N is 4.86931 mg/L NO3 <nil>
-	// nitrate: got "5 mg/L", want what the mass counts: "mg/L NO3" or "mg/L N" or "mmol/L"
+	// 1.1 mg/L NO3-N is 4.86931 mg/L NO3 <nil>
+	// nitrate: got "5 mg/L", want what the mass counts: "mg/L NO3" or "mg/L NO3-N" or "mmol/L of nitrate"
 }

@@ -8,6 +8,8 @@ import (
 	"example.org/wellmixed/internal/solve"
 	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/salts"
+	"example.org/wellmixed/mix/tested"
+	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/units"
 )
@@ -15,34 +17,35 @@ import (
 // LimeWater is clear lime water, calcium hydroxide in pure water, that replaces
 // what evaporates.
 type LimeWater struct {
-	Tank        Tank
+	Tank        tested.Water
+	Air         carbonate.XCO2    // of the room; 0: the tank keeps the CO2 that it has
 	TopOff      units.Flow        // of lime water, at most what evaporates
 	Temperature units.Temperature // of the store in which it settles; warmer, it holds less
 	Saturation  units.Fraction    // 100 % if undissolved lime lies at the bottom
-	Demand      Level             // of alkalinity in a day, if it is known
-	Limits      Limits            // of the pH; the zero value: the usual one
+	Demand      tested.Level      // of alkalinity in a day, if it is known
+	Limits      tested.Limits     // of the pH; the zero value: the usual one
 }
 
 // LimeSupply is what lime water gives.
 type LimeSupply struct {
 	Content    units.MassPerLitre // of Ca(OH)2 in the lime water
 	Hydroxide  units.Mass         // of Ca(OH)2, a day
-	Alkalinity Level              // a day, with Calcium in the proportion of skeletons
-	Calcium    Level
+	Alkalinity tested.Level       // a day, with tested.Calcium in the proportion of skeletons
+	Calcium    tested.Level
 	// Uncertainty is the standard uncertainty of all these, relative: that of
 	// the solubility.
 	Uncertainty units.Fraction
 
 	Share  units.Fraction // of the demand that is met; 0 if it is not known
-	Short  Level          // what is missing of the demand, a day
+	Short  tested.Level   // what is missing of the demand, a day
 	Needed units.Flow     // of such lime water, to meet the demand; 0 if it is not known
 
 	// Portion is the most that may go in at once so that the pH moves by no more
 	// than the limit; 0 if the carbonate side is not known.
 	Portion units.Volume
-	AtOnce  Chemistry // of the tank after one such portion
-	AllDay  Chemistry // after the supply of a whole day, had no CO2 come in: what a stuck valve does
-	Aired   Chemistry // after the supply of a day, in balance with the air
+	AtOnce  tested.Chemistry // of the tank after one such portion
+	AllDay  tested.Chemistry // after the supply of a whole day, had no CO2 come in: what a stuck valve does
+	Aired   tested.Chemistry // after the supply of a day, in balance with the air
 
 	Assumptions []string
 	Cautions    []advice.Caution
@@ -78,21 +81,21 @@ func Lime(w LimeWater) (LimeSupply, error) {
 	per := lime.Dose(units.AmountPerKilogram(lime.Moles(content.Mass(1*units.Litre))) * units.MolePerKilogram) // µmol in a litre
 	brings := per.Scale(perDay.Litres())
 
-	s, assumed, err := w.Tank.start()
+	s, assumed, err := start(w.Tank, w.Air)
 	if err != nil {
 		return LimeSupply{}, err
 	}
-	level := func(p Parameter) Level {
-		return w.Tank.counting(p).like(p.of(brings) / 1000 / w.Tank.Volume.Litres())
+	level := func(p tested.Parameter) tested.Level {
+		return counting(w.Tank, p).WithBase(float64(p.In(brings)) / 1000 / w.Tank.Volume().Litres())
 	}
 	supply := LimeSupply{
 		Content: content, Hydroxide: content.Mass(perDay), Uncertainty: solubilityOfLime,
-		Alkalinity: level(Alkalinity), Calcium: level(Calcium),
+		Alkalinity: level(tested.Alkalinity), Calcium: level(tested.Calcium),
 	}
 	if w.Demand.Exists() {
-		supply.Alkalinity = w.Demand.like(supply.Alkalinity.amount)
-		supply.Share = units.Fraction(supply.Alkalinity.amount / w.Demand.amount)
-		supply.Short = w.Demand.like(max(0, w.Demand.amount-supply.Alkalinity.amount))
+		supply.Alkalinity = w.Demand.WithBase(supply.Alkalinity.Base())
+		supply.Share = units.Fraction(supply.Alkalinity.Base() / w.Demand.Base())
+		supply.Short = w.Demand.WithBase(max(0, w.Demand.Base()-supply.Alkalinity.Base()))
 		supply.Needed = w.TopOff / units.Flow(supply.Share)
 	}
 	before, err := s.chemistry()
@@ -104,24 +107,24 @@ func Lime(w LimeWater) (LimeSupply, error) {
 	}
 	supply.Assumptions = append([]string{
 		"The lime water is clear, settled at " + input.Number(w.Temperature.Celsius()) + " °C and " + input.Number(w.Saturation.Percent()) + " % saturated: " + input.Fixed(content.GramsPerLitre(), 2) + " g of Ca(OH)2 in a litre. Left open to the air it grows weaker, as a crust of calcium carbonate forms.",
-		"All the top-off is lime water, and the tank holds " + input.Number(w.Tank.Volume.Litres()) + " L.",
-		"Limits: " + w.Limits.list(nil) + ".",
+		"All the top-off is lime water, and the tank holds " + input.Number(w.Tank.Volume().Litres()) + " L.",
+		"Limits: " + saySwing(w.Limits.List()) + ".",
 	}, assumed...)
 	supply.Cautions = finish(supply.cautions(w, before), Dry(salts.Reagent{Compound: lime, Purity: 1}))
 	return supply, nil
 }
 
 func (w LimeWater) check() error {
-	if err := w.Tank.check("tank"); err != nil {
+	if err := checkTank(w.Tank, w.Air); err != nil {
 		return err
 	}
-	if err := w.Limits.check(); err != nil {
+	if err := w.Limits.Check("limits"); err != nil {
 		return err
 	}
 	if err := input.Positive("top-off", w.TopOff.LitresPerDay(), "L/day"); err != nil {
 		return err
 	}
-	if !(w.TopOff.LitresPerDay() <= w.Tank.Volume.Litres()) {
+	if !(w.TopOff.LitresPerDay() <= w.Tank.Volume().Litres()) {
 		return input.Bad("top-off", input.Number(w.TopOff.LitresPerDay())+" L/day", "at most the volume of the tank in a day")
 	}
 	if err := input.Set("temperature of the lime water", w.Temperature); err != nil {
@@ -131,24 +134,24 @@ func (w LimeWater) check() error {
 		return err
 	}
 	if w.Demand.Exists() {
-		if w.Demand.parameter != Alkalinity {
-			return input.Bad("demand", w.Demand.parameter.String(), "alkalinity")
+		if w.Demand.Parameter() != tested.Alkalinity {
+			return input.Bad("demand", string(w.Demand.Parameter()), "alkalinity")
 		}
-		if err := w.Demand.check("demand"); err != nil {
+		if err := w.Demand.Check("demand"); err != nil {
 			return err
 		}
-		return w.Demand.must("demand", w.Demand.amount > 0, "above zero")
+		return w.Demand.Must("demand", w.Demand.Base() > 0, "above zero")
 	}
 	return nil
 }
 
 // drip works out the largest portion and the worst that can happen.
-func (l *LimeSupply) drip(w LimeWater, s state, before Chemistry, per ions.Composition, perDay units.Volume) error {
-	l.AtOnce, l.AllDay, l.Aired = unknownChemistry(), unknownChemistry(), unknownChemistry()
+func (l *LimeSupply) drip(w LimeWater, s state, before tested.Chemistry, per ions.Composition, perDay units.Volume) error {
+	l.AtOnce, l.AllDay, l.Aired = tested.NoChemistry(), tested.NoChemistry(), tested.NoChemistry()
 	if !s.known {
 		return nil
 	}
-	after := func(v float64) (now, aired Chemistry, err error) {
+	after := func(v float64) (now, aired tested.Chemistry, err error) {
 		at := s
 		if err := at.dose(per.Scale(v)); err != nil {
 			return now, aired, err
@@ -159,16 +162,16 @@ func (l *LimeSupply) drip(w LimeWater, s state, before Chemistry, per ions.Compo
 	if l.AllDay, l.Aired, err = after(perDay.Litres()); err != nil {
 		return err
 	}
-	swing, _ := w.Limits.ph()
+	most, _ := swing(w.Limits.List())
 	l.Portion, l.AtOnce = perDay, l.AllDay
-	if w.Limits.passes(before, l.AllDay) {
+	if passes(w.Limits.List(), before, l.AllDay) {
 		litres, ok := solve.Brent(func(v float64) float64 {
 			c, _, err := after(v)
 			if err != nil {
 				return math.NaN()
 			}
-			return c.PH.Value() - max(before.PH.Value(), normalPH) - swing
-		}, 0, perDay.Litres(), 1e-9*perDay.Litres())
+			return c.PH.Value() - before.PH.Value() - most
+		}, 0, perDay.Litres(), 1e-15*perDay.Litres())
 		if !ok {
 			return units.ErrNoConvergence
 		}
@@ -181,22 +184,22 @@ func (l *LimeSupply) drip(w LimeWater, s state, before Chemistry, per ions.Compo
 }
 
 // short writes a level to three digits.
-func short(l Level) string {
+func short(l tested.Level) string {
 	x, unit := l.Counted()
 	return strconv.FormatFloat(x, 'g', 3, 64) + " " + unit
 }
 
-func (l *LimeSupply) cautions(w LimeWater, before Chemistry) []advice.Caution {
+func (l *LimeSupply) cautions(w LimeWater, before tested.Chemistry) []advice.Caution {
 	list := []advice.Caution{limeWater, limeOverdose, fromChildren}
-	limit := w.Limits.of(Alkalinity)
-	climbs := l.Alkalinity.amount
+	limit, origin, limited := w.Limits.List().PerDay(tested.Alkalinity)
+	climbs := l.Alkalinity.Base()
 	if w.Demand.Exists() {
-		climbs -= w.Demand.amount
+		climbs -= w.Demand.Base()
 	}
-	switch text := "alkalinity would climb by " + short(l.Alkalinity.like(climbs)) + " a day, more than the limit of " + limit.PerDay.String() + " (" + limit.Origin + "). Dilute the lime water, or mix it into a part of the top-off only."; {
-	case climbs > limit.PerDay.amount && l.Share > 0:
+	switch text := "alkalinity would climb by " + short(l.Alkalinity.WithBase(climbs)) + " a day, more than the limit of " + counted(limit) + " (" + origin + "). Dilute the lime water, or mix it into a part of the top-off only."; {
+	case limited && climbs > limit.Base() && l.Share > 0:
 		list = append(list, advice.Caution{ID: "lime-climbs", Severity: advice.Danger, Text: "All top-off as lime water of this strength gives more than the tank uses: " + text})
-	case climbs > limit.PerDay.amount:
+	case limited && climbs > limit.Base():
 		list = append(list, advice.Caution{ID: "lime-climbs", Severity: advice.Care, Text: "Unless the tank uses it, " + text})
 	case l.Share > 1:
 		list = append(list, limeOversupply)

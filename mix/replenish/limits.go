@@ -4,107 +4,48 @@ import (
 	"math"
 
 	"example.org/wellmixed/internal/input"
-	"example.org/wellmixed/mix/advice"
-	"example.org/wellmixed/units"
+	"example.org/wellmixed/mix/tested"
 )
 
-// Limit is by how much a parameter may move in a day, up or down.
-type Limit struct {
-	PerDay Level
-	Origin string // who says so
+// swing returns by how much one dose may move the pH of the whole tank, with the
+// origin of that; infinity if nothing limits it. The limit counts from the pH that
+// the tank has, low or not: what raises it fast sets ammonia free.
+func swing(l tested.Held) (by float64, origin string) {
+	by, origin, _ = l.PH(0)
+	return by, origin
 }
 
-// Limits are what the steps of a plan respect. The zero value stands for the
-// usual ones, which the plan then lists.
-type Limits struct {
-	PerDay   []Limit // replace the usual ones of their parameters
-	PH       float64 // by which one dose may move the pH of the whole tank; 0: as usual
-	PHOrigin string
+// passes tells whether a move of the pH is more than the limit. An unknown pH
+// does not move.
+func passes(l tested.Held, before, after tested.Chemistry) bool {
+	by, _ := swing(l)
+	return math.Abs(after.PH.Value()-before.PH.Value()) > by
 }
 
-const (
-	// normalPH is where a pH is no longer low for a reef, total scale.
-	normalPH = 7.8 // common practice
-)
-
-// usualLimit returns the usual limit for a parameter, counted as the trade
-// does.
-func usualLimit(p Parameter) Limit {
-	x := about[p].perDay
-	if p == Alkalinity {
-		return Limit{AlkalinityOf(units.Alkalinity(x) * units.DKH).In(units.DKH), advice.CommonPractice}
+// saySwing writes the limit of the pH.
+func saySwing(l tested.Held) string {
+	by, origin := swing(l)
+	if math.IsInf(by, 1) {
+		return "none for pH"
 	}
-	return Limit{p.Of(units.MassPerLitre(x)*units.MilligramPerLitre, about[p].countings[0].mass), advice.CommonPractice}
+	return "pH " + input.Number(by) + " at a dose (" + origin + ")"
 }
 
-// of returns the limit that holds for a parameter.
-func (l Limits) of(p Parameter) Limit {
-	for _, own := range l.PerDay {
-		if own.PerDay.parameter == p {
-			return own
-		}
-	}
-	return usualLimit(p)
-}
-
-// ph returns the limit that holds for the pH, with its origin.
-func (l Limits) ph() (swing float64, origin string) {
-	if l.PH == 0 {
-		return advice.PHPerHour, advice.CommonPractice
-	}
-	return l.PH, l.PHOrigin
-}
-
-// passes tells whether a move of the pH is more than the limit. Back towards
-// that of the sea it counts from normalPH on only: what is acid may be helped
-// fast. An unknown pH does not move.
-func (l Limits) passes(before, after Chemistry) bool {
-	swing, _ := l.ph()
-	return moved(before, after) > swing
-}
-
-// moved is by how much a pH has moved, as passes counts it; a fall counts as well.
-func moved(before, after Chemistry) float64 {
-	from, to := before.PH.Value(), after.PH.Value()
-	if to > from {
-		from = max(from, min(to, normalPH))
-	}
-	return math.Abs(to - from)
-}
-
-// list writes the limits that hold for what a dose raises, and for the pH.
-func (l Limits) list(raises []Level) string {
+// sayLimits writes the limits that hold for what a dose raises, and for the pH.
+func sayLimits(l tested.Held, raises []tested.Level) string {
 	text := ""
 	for _, r := range raises {
-		limit := l.of(r.parameter)
-		text += r.parameter.String() + " " + limit.PerDay.String() + " a day (" + limit.Origin + "), "
+		limit, origin, limited := l.PerDay(r.Parameter())
+		if !limited {
+			continue
+		}
+		text += string(r.Parameter()) + " " + counted(limit) + " a day (" + origin + "), "
 	}
-	swing, origin := l.ph()
-	return text + "pH " + input.Number(swing) + " at a dose (" + origin + ")"
+	return text + saySwing(l)
 }
 
-func (l Limits) check() error {
-	for i, own := range l.PerDay {
-		if err := own.PerDay.check("limits"); err != nil {
-			return err
-		}
-		if err := own.PerDay.must("limits", own.PerDay.amount > 0, "a limit above zero"); err != nil {
-			return err
-		}
-		if own.Origin == "" {
-			return input.Bad("limits: "+own.PerDay.parameter.String(), "no origin", "who says so, such as \"common practice\"")
-		}
-		for _, other := range l.PerDay[:i] {
-			if other.PerDay.parameter == own.PerDay.parameter {
-				return input.Bad("limits: "+own.PerDay.parameter.String(), "two limits", "one")
-			}
-		}
-	}
-	if !(l.PH >= 0) || math.IsInf(l.PH, 0) {
-		return input.Bad("limits: pH", input.Number(l.PH), "zero or more")
-	}
-	if l.PH > 0 && l.PHOrigin == "" {
-		return input.Bad("limits: pH", "no origin", "who says so, such as \"common practice\"")
-	}
-	return nil
+// counted writes the number and the unit of a level, without what it is of.
+func counted(l tested.Level) string {
+	x, unit := l.Counted()
+	return input.Number(x) + " " + unit
 }

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/units"
 )
 
@@ -22,8 +23,8 @@ type Log struct {
 // Test is a reading of one parameter.
 type Test struct {
 	At          time.Time
-	Level       Level
-	Uncertainty Level // standard, of the kit and its reading; for all tests of a parameter or for none
+	Level       tested.Level
+	Uncertainty tested.Level // standard, of the kit and its reading; for all tests of a parameter or for none
 }
 
 // Dosed is an additive that went into the tank: all at once at From, or evenly
@@ -38,7 +39,7 @@ type Dosed struct {
 type WaterChange struct {
 	At      time.Time
 	Swapped units.Volume
-	Fresh   []Level // of the new water: of every parameter that is asked for
+	Fresh   []tested.Level // of the new water: of every parameter that is asked for
 }
 
 func (l Log) check() error {
@@ -50,17 +51,20 @@ func (l Log) check() error {
 		if err := when(field, t.At); err != nil {
 			return err
 		}
-		if err := t.Level.check(field); err != nil {
+		if err := t.Level.Check(field); err != nil {
+			return err
+		}
+		if err := t.Level.Must(field, t.Level.Base() >= 0, "zero or more"); err != nil {
 			return err
 		}
 		if u := t.Uncertainty; u.Exists() {
-			if u.parameter != t.Level.parameter {
-				return input.Bad(field+": uncertainty", u.parameter.String(), t.Level.parameter.String())
+			if u.Parameter() != t.Level.Parameter() {
+				return input.Bad(field+": uncertainty", string(u.Parameter()), string(t.Level.Parameter()))
 			}
-			if err := u.check(field + ": uncertainty"); err != nil {
+			if err := u.Check(field + ": uncertainty"); err != nil {
 				return err
 			}
-			if err := u.must(field+": uncertainty", u.amount > 0, "a number above zero"); err != nil {
+			if err := u.Must(field+": uncertainty", u.Base() > 0, "a number above zero"); err != nil {
 				return err
 			}
 		}
@@ -89,7 +93,7 @@ func (l Log) check() error {
 			return input.Bad(field, c.Swapped.String()+" swapped", "zero to the volume of the tank, "+l.Volume.String())
 		}
 		for _, f := range c.Fresh {
-			if err := f.check(field); err != nil {
+			if err := f.Check(field); err != nil {
 				return err
 			}
 		}
@@ -130,11 +134,11 @@ type event struct {
 
 // lines follows a parameter through the log. The last of them stands for the
 // end of the log: it is no test, but where the tank is now.
-func (l Log) lines(p Parameter) (tests []line, now line, err error) {
+func (l Log) lines(p tested.Parameter) (tests []line, now line, err error) {
 	var events []event
 	flow := 0.0 // per day, while pumps run
 	for _, t := range l.Tests {
-		if t.Level.parameter == p {
+		if t.Level.Parameter() == p {
 			events = append(events, event{at: t.At, test: &t})
 		}
 	}
@@ -143,7 +147,7 @@ func (l Log) lines(p Parameter) (tests []line, now line, err error) {
 		if err != nil {
 			return nil, line{}, err
 		}
-		brings := p.of(d.Additive.per().Scale(x)) / 1000 / l.Volume.Litres()
+		brings := float64(p.In(d.Additive.per().Scale(x))) / 1000 / l.Volume.Litres()
 		if brings == 0 {
 			continue
 		}
@@ -161,11 +165,11 @@ func (l Log) lines(p Parameter) (tests []line, now line, err error) {
 		if share == 0 {
 			continue
 		}
-		at := slices.IndexFunc(c.Fresh, func(f Level) bool { return f.parameter == p })
+		at := slices.IndexFunc(c.Fresh, func(f tested.Level) bool { return f.Parameter() == p })
 		if at < 0 {
-			return nil, line{}, input.Bad("log: changes "+ordinal(i)+": "+p.String(), "nothing", "the level of the new water")
+			return nil, line{}, input.Bad("log: changes "+ordinal(i)+": "+string(p), "nothing", "the level of the new water")
 		}
-		fresh := c.Fresh[at].amount
+		fresh := c.Fresh[at].Base()
 		events = append(events, event{at: c.At, order: 1, apply: func(s *line) {
 			s.keeps *= 1 - share
 			s.days *= 1 - share
@@ -191,7 +195,10 @@ func (l Log) lines(p Parameter) (tests []line, now line, err error) {
 		switch {
 		case e.test != nil:
 			started = true
-			s.level, s.uncertainty = e.test.Level.amount, e.test.Uncertainty.amount
+			s.level, s.uncertainty = e.test.Level.Base(), 0
+			if e.test.Uncertainty.Exists() {
+				s.uncertainty = e.test.Uncertainty.Base()
+			}
 			tests = append(tests, s)
 		default:
 			e.apply(&s)
@@ -206,10 +213,10 @@ func (l Log) lines(p Parameter) (tests []line, now line, err error) {
 func days(d time.Duration) float64 { return d.Hours() / 24 }
 
 // asked lists the parameters that were tested, in their order.
-func (l Log) asked() []Parameter {
-	var list []Parameter
-	for p := Parameter(1); p < parameters; p++ {
-		if slices.ContainsFunc(l.Tests, func(t Test) bool { return t.Level.parameter == p }) {
+func (l Log) asked() []tested.Parameter {
+	var list []tested.Parameter
+	for _, p := range tested.Parameters() {
+		if slices.ContainsFunc(l.Tests, func(t Test) bool { return t.Level.Parameter() == p }) {
 			list = append(list, p)
 		}
 	}
@@ -217,12 +224,12 @@ func (l Log) asked() []Parameter {
 }
 
 // counting returns how the last test of a parameter counts it.
-func (l Log) counting(p Parameter) Level {
+func (l Log) counting(p tested.Parameter) tested.Level {
 	var last Test
 	for _, t := range l.Tests {
-		if t.Level.parameter == p && !t.At.Before(last.At) {
+		if t.Level.Parameter() == p && !t.At.Before(last.At) {
 			last = t
 		}
 	}
-	return last.Level.like(math.NaN())
+	return last.Level.WithBase(math.NaN())
 }

@@ -5,15 +5,18 @@ import (
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/mix/advice"
+	"example.org/wellmixed/mix/tested"
+	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/seawater/ions"
 )
 
 // Upkeep is the wish to give back every day what the tank uses.
 type Upkeep struct {
-	Tank     Tank
-	Use      Use // from Consumption, or with PerDay alone
+	Tank     tested.Water
+	Air      carbonate.XCO2 // of the room; 0: the tank keeps the CO2 that it has
+	Use      Use            // from Consumption, or with PerDay alone
 	Additive Additive
-	Limits   Limits // of the pH; the zero value: the usual one
+	Limits   tested.Limits // of the pH; the zero value: the usual one
 }
 
 // UpkeepPlan is the answer to an Upkeep.
@@ -24,11 +27,11 @@ type UpkeepPlan struct {
 	// that none moves the pH by more than the limit; 0 if pH is not known, and
 	// then in as many as can be.
 	Parts  int
-	AtOnce Chemistry // of the tank after one of the parts
-	Aired  Chemistry
+	AtOnce tested.Chemistry // of the tank after one of the parts
+	Aired  tested.Chemistry
 
 	// Raises is by how much a day's dose raises each parameter that it brings.
-	Raises []Level
+	Raises []tested.Level
 	// LeavesPerDay stays behind in a kilogram of tank water, every day, until
 	// water changes take it; PerMonth is what thirty such days do to salinity.
 	LeavesPerDay ions.Composition
@@ -46,10 +49,10 @@ const (
 // Maintain works out the dose a day that gives back what the tank uses, so that
 // the level stays where it is.
 func Maintain(u Upkeep) (UpkeepPlan, error) {
-	if err := u.Tank.check("tank"); err != nil {
+	if err := checkTank(u.Tank, u.Air); err != nil {
 		return UpkeepPlan{}, err
 	}
-	if err := u.Limits.check(); err != nil {
+	if err := u.Limits.Check("limits"); err != nil {
 		return UpkeepPlan{}, err
 	}
 	assumed, err := u.Additive.check("additive")
@@ -57,19 +60,19 @@ func Maintain(u Upkeep) (UpkeepPlan, error) {
 		return UpkeepPlan{}, err
 	}
 	use := u.Use.PerDay
-	if err := use.checkCounting("use"); err != nil {
+	if err := use.CheckCounting("use"); err != nil {
 		return UpkeepPlan{}, err
 	}
-	if !(use.amount > 0) || math.IsInf(use.amount, 0) {
-		return UpkeepPlan{}, use.must("use", false, "above zero: there is nothing to give back")
+	if !(use.Base() > 0) || math.IsInf(use.Base(), 0) {
+		return UpkeepPlan{}, use.Must("use", false, "above zero: there is nothing to give back")
 	}
 	per := u.Additive.per()
-	strength := use.parameter.of(per)
+	strength := float64(use.Parameter().In(per))
 	if !(strength > 0) {
-		return UpkeepPlan{}, input.Bad("additive", u.Additive.String(), "one that raises "+use.parameter.String())
+		return UpkeepPlan{}, input.Bad("additive", u.Additive.String(), "one that raises "+string(use.Parameter()))
 	}
-	give := func(l Level) Amount {
-		return u.Additive.amount(max(0, l.amount) * 1000 * u.Tank.Volume.Litres() / strength)
+	give := func(l tested.Level) Amount {
+		return u.Additive.amount(max(0, l.Base()) * 1000 * u.Tank.Volume().Litres() / strength)
 	}
 	p := UpkeepPlan{PerDay: give(use)}
 	if low, high := u.Use.Low, u.Use.High; low.Exists() && high.Exists() {
@@ -80,7 +83,7 @@ func Maintain(u Upkeep) (UpkeepPlan, error) {
 		return UpkeepPlan{}, err
 	}
 	brings := per.Scale(total)
-	s, more, err := u.Tank.start()
+	s, more, err := start(u.Tank, u.Air)
 	if err != nil {
 		return UpkeepPlan{}, err
 	}
@@ -90,10 +93,10 @@ func Maintain(u Upkeep) (UpkeepPlan, error) {
 	if err := u.Additive.fits(p.PerDay, u.Tank); err != nil {
 		return UpkeepPlan{}, err
 	}
-	p.Raises = u.Tank.raises(brings)
-	p.LeavesPerDay = leaves(brings.Scale(1/s.mass.Kilograms()), use.parameter)
+	p.Raises = raises(u.Tank, brings)
+	p.LeavesPerDay = leaves(brings.Scale(1/s.mass.Kilograms()), use.Parameter())
 	month := brings.Scale(daysPerMonth)
-	if p.PerMonth, err = s.rise(month, leaves(month, use.parameter)); err != nil {
+	if p.PerMonth, err = s.rise(month, leaves(month, use.Parameter())); err != nil {
 		return UpkeepPlan{}, err
 	}
 	before, err := s.chemistry()
@@ -104,20 +107,21 @@ func Maintain(u Upkeep) (UpkeepPlan, error) {
 		return UpkeepPlan{}, err
 	}
 	p.Assumptions = append([]string{
-		"The tank is well mixed and holds " + input.Number(u.Tank.Volume.Litres()) + " L of water; topping off keeps that volume, and the water of a dose takes the place of top-off.",
+		"The tank is well mixed and holds " + input.Number(u.Tank.Volume().Litres()) + " L of water; topping off keeps that volume, and the water of a dose takes the place of top-off.",
 		"It goes on using " + use.String() + " a day.",
-		"Limits: " + u.Limits.list(nil) + ".",
+		"Limits: " + saySwing(u.Limits.List()) + ".",
 	}, append(assumed, more...)...)
 	p.Cautions = u.cautions(p, before)
 	return p, nil
 }
 
 // cut finds into how many parts a day's dose has to be cut.
-func (u Upkeep) cut(p *UpkeepPlan, s state, before Chemistry, brings ions.Composition) error {
-	p.AtOnce, p.Aired = unknownChemistry(), unknownChemistry()
+func (u Upkeep) cut(p *UpkeepPlan, s state, before tested.Chemistry, brings ions.Composition) error {
+	p.AtOnce, p.Aired = tested.NoChemistry(), tested.NoChemistry()
 	if !s.known {
 		return nil
 	}
+	held := u.Limits.List()
 	for p.Parts = 1; ; p.Parts++ {
 		part := s
 		err := part.dose(brings.Scale(1 / float64(p.Parts)))
@@ -127,29 +131,30 @@ func (u Upkeep) cut(p *UpkeepPlan, s state, before Chemistry, brings ions.Compos
 		if err != nil {
 			return err
 		}
-		if !u.Limits.passes(before, p.AtOnce) || p.Parts == mostParts {
+		if !passes(held, before, p.AtOnce) || p.Parts == mostParts {
 			return nil
 		}
 	}
 }
 
-func (u Upkeep) cautions(p UpkeepPlan, before Chemistry) []advice.Caution {
+func (u Upkeep) cautions(p UpkeepPlan, before tested.Chemistry) []advice.Caution {
+	held := u.Limits.List()
 	list := []advice.Caution{fromChildren, testFirst, slowly}
 	list = append(list, chemistryCautions(before, []Step{{AtOnce: p.AtOnce, Aired: p.Aired}})...)
-	if swing, origin := u.Limits.ph(); u.Limits.passes(before, p.AtOnce) {
-		list = append(list, advice.Caution{ID: "ph-swing", Severity: advice.Care, Text: "Even in " + input.Number(mostParts) + " parts a day each dose moves pH by more than " + input.Number(swing) + " (" + origin + "): choose a milder additive."})
+	if most, origin := swing(held); passes(held, before, p.AtOnce) {
+		list = append(list, advice.Caution{ID: "ph-swing", Severity: advice.Care, Text: "Even in " + input.Number(mostParts) + " parts a day each dose moves pH by more than " + input.Number(most) + " (" + origin + "): choose a milder additive."})
 	}
-	if limit := u.Limits.of(u.Use.PerDay.parameter); u.Use.PerDay.amount > limit.PerDay.amount {
-		list = append(list, advice.Caution{ID: "large-use", Severity: advice.Care, Text: "The tank uses more in a day than it should move in one (" + limit.PerDay.String() + ", " + limit.Origin + "): a missed day will show. Dose in many parts, by a pump that stops when it fails."})
+	if limit, origin, limited := held.PerDay(u.Use.PerDay.Parameter()); limited && u.Use.PerDay.Base() > limit.Base() {
+		list = append(list, advice.Caution{ID: "large-use", Severity: advice.Care, Text: "The tank uses more in a day than it should move in one (" + counted(limit) + ", " + origin + "): a missed day will show. Dose in many parts, by a pump that stops when it fails."})
 	}
 	if r := p.PerMonth; r.Lasting.Value()-r.Before.Value() > advice.LastingSalinity {
 		list = append(list, advice.Caution{ID: "salinity-rises", Severity: advice.Care, Text: "What is left of the doses raises salinity by " + input.Fixed(r.Lasting.Value()-r.Before.Value(), 2) + " a month: measure it, and take out tank water for pure water."})
 	}
-	if p.Parts == 0 && Alkalinity.of(u.Additive.per()) != 0 {
+	if p.Parts == 0 && tested.Alkalinity.In(u.Additive.per()) != 0 {
 		list = append(list, advice.Caution{ID: "many-parts", Severity: advice.Care, Text: "How far a dose moves pH is not known: give the day's dose in many small parts."})
 	}
 	list = append(list, volumeCaution(p.PerDay, u.Tank)...)
 	list = append(list, u.Additive.limeCautions(p.PerDay)...)
-	list = append(list, forParameter(u.Use.PerDay.parameter)...)
+	list = append(list, forParameter(u.Use.PerDay.Parameter())...)
 	return finish(list, u.Additive)
 }

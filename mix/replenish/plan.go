@@ -5,16 +5,19 @@ import (
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/mix/advice"
+	"example.org/wellmixed/mix/tested"
+	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/units"
 )
 
 // Dose is the wish to bring one parameter of a tank to a level.
 type Dose struct {
-	Tank     Tank // with the present level of the parameter among its levels
-	To       Level
+	Tank     tested.Water   // with the present level of the parameter among its levels
+	Air      carbonate.XCO2 // of the room; 0: the tank keeps the CO2 that it has
+	To       tested.Level
 	Additive Additive
-	Limits   Limits // the zero value: the usual ones
+	Limits   tested.Limits // the zero value: the usual ones
 }
 
 // DosePlan is the answer to a Dose.
@@ -25,9 +28,9 @@ type DosePlan struct {
 	// "pH"; with its limit and the origin of that.
 	LimitedBy string
 
-	Before Chemistry
-	After  []Level // of all that was tested
-	Raises []Level // by how much the dose raises each parameter that it brings
+	Before tested.Chemistry
+	After  []tested.Level // of all that was tested
+	Raises []tested.Level // by how much the dose raises each parameter that it brings
 
 	// Brings is what the whole dose adds to a kilogram of tank water; Leaves is
 	// what of it stays behind once calcium, carbonate and the parameter itself
@@ -42,9 +45,9 @@ type DosePlan struct {
 // Step is one dose of a plan.
 type Step struct {
 	Amount Amount
-	Level  Level     // of the parameter after it
-	AtOnce Chemistry // of the whole tank, mixed, before any gas has moved
-	Aired  Chemistry // when it is in balance with its air again
+	Level  tested.Level     // of the parameter after it
+	AtOnce tested.Chemistry // of the whole tank, mixed, before any gas has moved
+	Aired  tested.Chemistry // when it is in balance with its air again
 }
 
 // SalinityRise is what a dose does to the salinity.
@@ -67,15 +70,15 @@ func Plan(d Dose) (DosePlan, error) {
 	if err != nil {
 		return DosePlan{}, err
 	}
-	s, more, err := d.Tank.start()
+	s, more, err := start(d.Tank, d.Air)
 	if err != nil {
 		return DosePlan{}, err
 	}
-	if !s.known && (d.To.parameter == Alkalinity || d.Additive.per().Amount(ions.Hydroxide) > 0) {
+	if !s.known && (d.To.Parameter() == tested.Alkalinity || d.Additive.per().Amount(ions.Hydroxide) > 0) {
 		return DosePlan{}, noCarbon()
 	}
-	rise := d.To.amount - present.amount
-	p := DosePlan{Amount: d.Additive.amount(rise * 1000 * d.Tank.Volume.Litres() / strength)}
+	rise := d.To.Base() - present.Base()
+	p := DosePlan{Amount: d.Additive.amount(rise * 1000 * d.Tank.Volume().Litres() / strength)}
 	total, err := d.Additive.count("dose", p.Amount)
 	if err != nil {
 		return DosePlan{}, err
@@ -94,11 +97,11 @@ func Plan(d Dose) (DosePlan, error) {
 			return DosePlan{}, err
 		}
 	}
-	p.Raises = d.Tank.raises(brings)
-	p.After = d.Tank.after(p.Raises)
+	p.Raises = raises(d.Tank, brings)
+	p.After = after(d.Tank, p.Raises)
 	p.Brings = brings.Scale(1 / s.mass.Kilograms())
-	p.Leaves = leaves(p.Brings, d.To.parameter)
-	if p.Salinity, err = s.rise(brings, leaves(brings, d.To.parameter)); err != nil {
+	p.Leaves = leaves(p.Brings, d.To.Parameter())
+	if p.Salinity, err = s.rise(brings, leaves(brings, d.To.Parameter())); err != nil {
 		return DosePlan{}, err
 	}
 	p.Assumptions = append(d.assumptions(p.Raises), append(assumed, more...)...)
@@ -107,57 +110,58 @@ func Plan(d Dose) (DosePlan, error) {
 }
 
 func noCarbon() error {
-	return input.Bad("tank: carbon", "nothing", "the alkalinity, and a pH or the CO2 of the air: without them nobody can tell what the dose does to pH")
+	return input.Bad("tank.carbon", "nothing", "the alkalinity, and a pH or the CO2 of the air: without them nobody can tell what the dose does to pH")
 }
 
 // check refuses what cannot be planned. It returns the present level and how
 // much of the parameter, in µmol, a gram or millilitre of the additive brings.
-func (d Dose) check() (present Level, strength float64, assumed []string, err error) {
-	fail := func(err error) (Level, float64, []string, error) { return Level{}, 0, nil, err }
-	if err := d.Tank.check("tank"); err != nil {
+func (d Dose) check() (present tested.Level, strength float64, assumed []string, err error) {
+	fail := func(err error) (tested.Level, float64, []string, error) { return tested.Level{}, 0, nil, err }
+	if err := checkTank(d.Tank, d.Air); err != nil {
 		return fail(err)
 	}
-	if err := d.To.check("to"); err != nil {
+	if err := d.To.Check("to"); err != nil {
 		return fail(err)
 	}
-	if err := d.Limits.check(); err != nil {
+	if err := d.Limits.Check("limits"); err != nil {
 		return fail(err)
 	}
 	assumed, err = d.Additive.check("additive")
 	if err != nil {
 		return fail(err)
 	}
-	present, tested := d.Tank.level(d.To.parameter)
+	present, tested := d.Tank.Level(d.To.Parameter())
 	if !tested {
-		return fail(input.Bad("tank: "+d.To.parameter.String(), "nothing", "its present level"))
+		return fail(input.Bad("tank."+string(d.To.Parameter()), "nothing", "its present level"))
 	}
-	strength = d.To.parameter.of(d.Additive.per())
+	strength = float64(d.To.Parameter().In(d.Additive.per()))
 	if !(strength > 0) {
-		return fail(input.Bad("additive", d.Additive.String(), "one that raises "+d.To.parameter.String()))
+		return fail(input.Bad("additive", d.Additive.String(), "one that raises "+string(d.To.Parameter())))
 	}
-	if !(d.To.amount >= present.amount) {
-		return fail(d.To.must("to", false, "at least the present "+present.String()+": a dose cannot lower it, a water change can"))
+	if !(d.To.Base() >= present.Base()) {
+		return fail(d.To.Must("to", false, "at least the present "+present.String()+": a dose cannot lower it, a water change can"))
 	}
 	return present, strength, assumed, nil
 }
 
 // spread cuts the dose into the fewest equal steps that respect the limits.
-func (d Dose) spread(p *DosePlan, s state, present Level, brings ions.Composition, total float64) error {
+func (d Dose) spread(p *DosePlan, s state, present tested.Level, brings ions.Composition, total float64) error {
+	held := d.Limits.List()
 	var fewest int
-	if fewest, p.LimitedBy = d.byLevels(brings); fewest > mostSteps {
+	if fewest, p.LimitedBy = d.byLevels(held, brings); fewest > mostSteps {
 		return d.tooLong(present, p.LimitedBy)
 	}
-	swing, origin := d.Limits.ph()
+	by, origin := swing(held)
 	gentle := func(n int) (bool, error) {
 		var err error
 		p.Steps, err = d.steps(s, present, brings, total, n)
-		return err == nil && !d.Limits.jumps(p.Before, p.Steps), err
+		return err == nil && !jumps(held, p.Before, p.Steps), err
 	}
 	ok, err := gentle(fewest)
 	if ok || err != nil {
 		return err
 	}
-	p.LimitedBy = "pH, " + input.Number(swing) + " at a dose (" + origin + ")"
+	p.LimitedBy = "pH, " + input.Number(by) + " at a dose (" + origin + ")"
 	low, high := fewest, fewest // low does not do, high may
 	for !ok {
 		if high == mostSteps {
@@ -185,29 +189,32 @@ func (d Dose) spread(p *DosePlan, s state, present Level, brings ions.Compositio
 
 // byLevels returns the fewest steps in which no parameter moves by more than
 // its limit, and the limit that asks for them.
-func (d Dose) byLevels(brings ions.Composition) (n int, limitedBy string) {
+func (d Dose) byLevels(held tested.Held, brings ions.Composition) (n int, limitedBy string) {
 	n = 1
-	for p := Parameter(1); p < parameters; p++ {
-		limit := d.Limits.of(p)
-		move := math.Abs(p.of(brings)) / 1000 / d.Tank.Volume.Litres()
-		steps := math.Ceil(move / limit.PerDay.amount * (1 - 1e-12)) // a rounding is no step
+	for _, p := range tested.Parameters() {
+		limit, origin, limited := held.PerDay(p)
+		if !limited {
+			continue
+		}
+		move := math.Abs(float64(p.In(brings))) / 1000 / d.Tank.Volume().Litres()
+		steps := math.Ceil(move / limit.Base() * (1 - 1e-12)) // a rounding is no step
 		if steps > float64(n) {
 			n = int(min(steps, mostSteps+1))
-			limitedBy = p.String() + ", " + limit.PerDay.String() + " a day (" + limit.Origin + ")"
+			limitedBy = string(p) + ", " + counted(limit) + " a day (" + origin + ")"
 		}
 	}
 	return n, limitedBy
 }
 
-func (d Dose) tooLong(present Level, limitedBy string) error {
-	return input.Bad("to: "+d.To.parameter.String(), d.To.String(),
+func (d Dose) tooLong(present tested.Level, limitedBy string) error {
+	return input.Bad("to."+string(d.To.Parameter()), d.To.String(),
 		"a level nearer to the present "+present.String()+": within the limits it takes more than a year ("+limitedBy+")")
 }
 
 // jumps tells whether a step moves the pH by more than it may.
-func (l Limits) jumps(before Chemistry, steps []Step) bool {
+func jumps(l tested.Held, before tested.Chemistry, steps []Step) bool {
 	for _, step := range steps {
-		if l.passes(before, step.AtOnce) {
+		if passes(l, before, step.AtOnce) {
 			return true
 		}
 		before = step.Aired
@@ -216,13 +223,13 @@ func (l Limits) jumps(before Chemistry, steps []Step) bool {
 }
 
 // steps doses n equal parts, each followed by aeration.
-func (d Dose) steps(s state, present Level, brings ions.Composition, total float64, n int) ([]Step, error) {
+func (d Dose) steps(s state, present tested.Level, brings ions.Composition, total float64, n int) ([]Step, error) {
 	list := make([]Step, n)
 	part := brings.Scale(1 / float64(n))
 	for i := range list {
 		step := &list[i]
 		step.Amount = d.Additive.amount(total / float64(n))
-		step.Level = d.To.like(present.amount + (d.To.amount-present.amount)*float64(i+1)/float64(n))
+		step.Level = d.To.WithBase(present.Base() + (d.To.Base()-present.Base())*float64(i+1)/float64(n))
 		err := s.dose(part)
 		if err == nil {
 			step.AtOnce, step.Aired, err = s.settle()
@@ -235,12 +242,12 @@ func (d Dose) steps(s state, present Level, brings ions.Composition, total float
 }
 
 // after returns the tested levels with what a dose raises added.
-func (t Tank) after(raises []Level) []Level {
-	list := append([]Level(nil), t.Levels...)
+func after(t tested.Water, raises []tested.Level) []tested.Level {
+	list := append([]tested.Level(nil), t.Levels...)
 	for i := range list {
 		for _, r := range raises {
-			if r.parameter == list[i].parameter {
-				list[i].amount += r.amount
+			if r.Parameter() == list[i].Parameter() {
+				list[i] = list[i].WithBase(list[i].Base() + r.Base())
 			}
 		}
 	}
@@ -249,11 +256,11 @@ func (t Tank) after(raises []Level) []Level {
 
 // raises returns by how much a dose raises each parameter, counted as the tank
 // was tested, or as the trade does.
-func (t Tank) raises(brings ions.Composition) []Level {
-	var list []Level
-	for p := Parameter(1); p < parameters; p++ {
-		if amount := p.of(brings) / 1000 / t.Volume.Litres(); amount != 0 {
-			list = append(list, t.counting(p).like(amount))
+func raises(t tested.Water, brings ions.Composition) []tested.Level {
+	var list []tested.Level
+	for _, p := range tested.Parameters() {
+		if amount := float64(p.In(brings)) / 1000 / t.Volume().Litres(); amount != 0 {
+			list = append(list, counting(t, p).WithBase(amount))
 		}
 	}
 	return list
@@ -261,21 +268,21 @@ func (t Tank) raises(brings ions.Composition) []Level {
 
 // counting returns a level of a parameter, whatever it is, counted as the tank
 // was tested, or as the trade does.
-func (t Tank) counting(p Parameter) Level {
-	if l, tested := t.level(p); tested {
+func counting(t tested.Water, p tested.Parameter) tested.Level {
+	if l, tested := t.Level(p); tested {
 		return l
 	}
-	return usualLimit(p).PerDay
+	return p.None()
 }
 
 // leaves returns what of a dose stays in the water once a parameter, and the
 // calcium and carbonate of which skeletons are built, have been used up.
-func leaves(brings ions.Composition, p Parameter) ions.Composition {
+func leaves(brings ions.Composition, p tested.Parameter) ions.Composition {
 	for _, i := range [...]ions.Ion{ions.Calcium, ions.Carbonate, ions.Bicarbonate, ions.CarbonDioxide, ions.Hydroxide} {
 		brings = brings.With(i, 0)
 	}
-	if p != Alkalinity {
-		for _, i := range about[p].ions {
+	if p != tested.Alkalinity {
+		for _, i := range p.Ions() {
 			brings = brings.With(i, 0)
 		}
 	}
@@ -297,25 +304,25 @@ func (s state) rise(brings, leaves ions.Composition) (SalinityRise, error) {
 	return r, nil
 }
 
-func (d Dose) assumptions(raises []Level) []string {
+func (d Dose) assumptions(raises []tested.Level) []string {
 	list := []string{
-		"The tank is well mixed and holds " + input.Number(d.Tank.Volume.Litres()) + " L of water; topping off keeps that volume, and the water of a dose takes the place of top-off.",
+		"The tank is well mixed and holds " + input.Number(d.Tank.Volume().Litres()) + " L of water; topping off keeps that volume, and the water of a dose takes the place of top-off.",
 		"What the tank uses up during the steps is not counted: dose that besides.",
 		"Salinity is by the mass of salts, as if what is added were sea salt; instruments see single salts a little differently.",
-		"Limits: " + d.Limits.list(raises) + ".",
+		"Limits: " + sayLimits(d.Limits.List(), raises) + ".",
 	}
 	for _, r := range d.Additive.reagents() {
 		list = append(list, "The product of "+r.Compound.Formula()+" is "+input.Number(r.Purity.Percent())+" % of that; the rest of it counts as water.")
 	}
 	for _, r := range raises {
-		switch r.parameter {
-		case Fluoride:
+		switch r.Parameter() {
+		case tested.Fluoride:
 			list = append(list, "Whether fluorite, CaF2, stays dissolved was not checked.")
-		case Strontium:
+		case tested.Strontium:
 			list = append(list, "Whether celestite, SrSO4, and strontium carbonate stay dissolved was not checked.")
 		}
 	}
-	if d.To.parameter == Nitrate || Nitrate.of(d.Additive.per()) > 0 {
+	if d.To.Parameter() == tested.Nitrate || tested.Nitrate.In(d.Additive.per()) > 0 {
 		list = append(list, "Nitrate that is taken up or denitrified gives back one equivalent of alkalinity per mole (Wolf-Gladrow et al. 2007); dissolving it changes none.")
 	}
 	return list

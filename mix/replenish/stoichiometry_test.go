@@ -12,6 +12,7 @@ import (
 	"example.org/wellmixed/internal/checks"
 	"example.org/wellmixed/internal/solve"
 	"example.org/wellmixed/mix/salts"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/seawater/ions"
@@ -39,19 +40,19 @@ func water(t testing.TB, sp, celsius float64) seawater.Sample {
 // What one gram in 100 L raises, computed by definition from the atomic weights
 // of 2021: m/M/V.
 func TestOneGramInAHundredLitres(t *testing.T) {
-	raise := func(p Parameter, formula string) float64 {
-		return p.of(pure(t, formula).per()) / 1000 / 100 // mmol/L
+	raise := func(p tested.Parameter, formula string) float64 {
+		return float64(p.In(pure(t, formula).per())) / 1000 / 100 // mmol/L
 	}
-	checks.Printed(t, "calcium, mg/L", float64(units.AsCalcium)*raise(Calcium, "CaCl2.2H2O"), "2.726")
-	checks.Printed(t, "alkalinity, meq/L", raise(Alkalinity, "NaHCO3"), "0.1190")
-	checks.Printed(t, "alkalinity, dKH", AlkalinityOf(units.Alkalinity(raise(Alkalinity, "NaHCO3"))).Alkalinity().DKH(), "0.334")
+	checks.Printed(t, "calcium, mg/L", float64(units.AsCalcium)*raise(tested.Calcium, "CaCl2.2H2O"), "2.726")
+	checks.Printed(t, "alkalinity, meq/L", raise(tested.Alkalinity, "NaHCO3"), "0.1190")
+	checks.Printed(t, "alkalinity, dKH", tested.AlkalinityOf(units.Alkalinity(raise(tested.Alkalinity, "NaHCO3"))).Alkalinity().DKH(), "0.334")
 	checks.Printed(t, "calcium for 1 meq/L, mg/L", float64(units.AsCalcium)/equivalentsPerCalcium, "20.04")
 	// 24.305/203.295, 87.62/266.61, 4 * 10.81/381.363, 126.90/165.998 g/g; Na2CO3 2/105.988 eq/g
-	checks.Printed(t, "magnesium, mg/L", float64(units.AsMagnesium)*raise(Magnesium, "MgCl2.6H2O"), "1.1956")
-	checks.Printed(t, "strontium, mg/L", float64(units.AsStrontium)*raise(Strontium, "SrCl2.6H2O"), "3.2864")
-	checks.Printed(t, "boron, mg/L", float64(units.AsBoron)*raise(Boron, "Na2B4O7.10H2O"), "1.1338")
-	checks.Printed(t, "iodine, mg/L", float64(units.AsIodine)*raise(Iodine, "KI"), "7.6447")
-	checks.Printed(t, "alkalinity, meq/L", raise(Alkalinity, "Na2CO3"), "0.18870")
+	checks.Printed(t, "magnesium, mg/L", float64(units.AsMagnesium)*raise(tested.Magnesium, "MgCl2.6H2O"), "1.1956")
+	checks.Printed(t, "strontium, mg/L", float64(units.AsStrontium)*raise(tested.Strontium, "SrCl2.6H2O"), "3.2864")
+	checks.Printed(t, "boron, mg/L", float64(units.AsBoron)*raise(tested.Boron, "Na2B4O7.10H2O"), "1.1338")
+	checks.Printed(t, "iodine, mg/L", float64(units.AsIodine)*raise(tested.Iodine, "KI"), "7.6447")
+	checks.Printed(t, "alkalinity, meq/L", raise(tested.Alkalinity, "Na2CO3"), "0.18870")
 }
 
 // changes are the columns of the table by the ions that count them. The
@@ -73,7 +74,7 @@ func TestProcesses(t *testing.T) {
 		for column, i := range changes {
 			c = c.Add(i, units.AmountPerKilogram(r.Float(t, column)))
 		}
-		checks.Absolute(t, r["name"], Alkalinity.of(c), r.Float(t, "dTA_eq"), 1e-12)
+		checks.Absolute(t, r["name"], float64(tested.Alkalinity.In(c)), r.Float(t, "dTA_eq"), 1e-12)
 	}
 	assert.Equal(t, 24, n)
 }
@@ -111,11 +112,11 @@ func TestAdditions(t *testing.T) {
 			continue
 		}
 		n++
-		tank := Tank{
-			Volume: 200, Water: water(t, 35, 25), Levels: []Level{AlkalinityOf(2.5)},
+		tank := tested.Water{
+			Portion: water(t, 35, 25).OfVolume(200), Levels: tested.Levels{tested.AlkalinityOf(2.5)},
 			Carbon: carbonate.PH(carbonate.PHTotal(8.1)),
 		}
-		s, _, err := tank.start()
+		s, _, err := start(tank, air)
 		require.NoError(t, err)
 		before := s
 		const moles = 0.05
@@ -143,17 +144,17 @@ func TestAdditions(t *testing.T) {
 
 // The factors between the ways of counting.
 func TestCountings(t *testing.T) {
-	ratio := func(p Parameter, from, to units.MolarMass) float64 {
+	ratio := func(p tested.Parameter, from, to units.MolarMass) float64 {
 		return p.Of(1, from).As(to).MassPerLitre().MilligramsPerLitre()
 	}
 	got := map[string]float64{
-		"NO3_per_NO3N":                ratio(Nitrate, units.AsNitrogen, units.AsNitrate),
-		"PO4_per_P":                   ratio(Phosphate, units.AsPhosphorus, units.AsPhosphate),
-		"CaCO3_per_Ca":                ratio(Calcium, units.AsCalcium, units.AsCalciumCarbonate),
-		"umol_L_per_mg_L_NO3":         Nitrate.Of(1, units.AsNitrate).AmountPerLitre().MicromolesPerLitre(),
-		"umol_L_per_mg_L_PO4":         Phosphate.Of(1, units.AsPhosphate).AmountPerLitre().MicromolesPerLitre(),
-		"meq_L_per_dKH":               AlkalinityOf(units.DKH).Alkalinity().MilliequivalentsPerLitre(),
-		"mg_Ca_per_meq_calcification": Calcium.OfAmount(1. / equivalentsPerCalcium).As(units.AsCalcium).MassPerLitre().MilligramsPerLitre(),
+		"NO3_per_NO3N":                ratio(tested.Nitrate, units.AsNitrogen, units.AsNitrate),
+		"PO4_per_P":                   ratio(tested.Phosphate, units.AsPhosphorus, units.AsPhosphate),
+		"CaCO3_per_Ca":                ratio(tested.Calcium, units.AsCalcium, units.AsCalciumCarbonate),
+		"umol_L_per_mg_L_NO3":         tested.Nitrate.Of(1, units.AsNitrate).AmountPerLitre().MicromolesPerLitre(),
+		"umol_L_per_mg_L_PO4":         tested.Phosphate.Of(1, units.AsPhosphate).AmountPerLitre().MicromolesPerLitre(),
+		"meq_L_per_dKH":               tested.AlkalinityOf(units.DKH).Alkalinity().MilliequivalentsPerLitre(),
+		"mg_Ca_per_meq_calcification": tested.Calcium.OfAmount(1. / equivalentsPerCalcium).As(units.AsCalcium).MassPerLitre().MilligramsPerLitre(),
 	}
 	n := 0
 	for _, r := range checks.Table(t, "testdata/stoichiometry.csv") {
@@ -202,15 +203,15 @@ func TestBruciteDose(t *testing.T) {
 		}
 		base, x := conditions(t, r["conditions"])
 		sample := water(t, x["S"], x["t"])
-		tank := Tank{
-			Volume: 100, Water: sample, Carbon: carbonate.DIC(units.AmountPerKilogram(x["DIC"])),
-			Levels: []Level{AlkalinityOf(units.AmountPerKilogram(x["TA"]).Alkalinity(sample.Density()))},
+		tank := tested.Water{
+			Portion: sample.OfVolume(100), Carbon: carbonate.DIC(units.AmountPerKilogram(x["DIC"])),
+			Levels: tested.Levels{tested.AlkalinityOf(units.AmountPerKilogram(x["TA"]).Alkalinity(sample.Density()))},
 		}
-		s, _, err := tank.start()
+		s, _, err := start(tank, air)
 		require.NoError(t, err)
 		c := compound(t, base)
 		per := pure(t, base).per()
-		after := func(micromoles float64) Chemistry { // per kg of the tank
+		after := func(micromoles float64) tested.Chemistry { // per kg of the tank
 			at := s
 			require.NoError(t, at.dose(per.Scale(c.Mass(micromoles*1e-6*s.mass.Kilograms()).Grams())))
 			chemistry, err := at.chemistry()
@@ -240,8 +241,8 @@ func TestLimeWaterBrucite(t *testing.T) {
 			continue
 		}
 		w := LimeWater{
-			Tank: Tank{Volume: 1000, Water: sample, Carbon: carbonate.DIC(2000),
-				Levels: []Level{AlkalinityOf(units.AmountPerKilogram(2300).Alkalinity(sample.Density()))}},
+			Tank: tested.Water{Portion: sample.OfVolume(1000), Carbon: carbonate.DIC(2000),
+				Levels: tested.Levels{tested.AlkalinityOf(units.AmountPerKilogram(2300).Alkalinity(sample.Density()))}},
 			Temperature: units.Celsius(25), Saturation: 1,
 		}
 		litres, ok := solve.Brent(func(x float64) float64 {

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"example.org/wellmixed/internal/checks"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/units"
@@ -19,22 +20,22 @@ import (
 // asks for the same.
 func TestMaintain(t *testing.T) {
 	tank := reef(t)
-	use := AlkalinityOf(0.12)
-	m, err := Maintain(Upkeep{Tank: tank, Use: Use{PerDay: use}, Additive: stock(t, "Na2CO3", 50*units.GramPerLitre)})
+	use := tested.AlkalinityOf(0.12)
+	m, err := Maintain(Upkeep{Tank: tank, Air: air, Use: Use{PerDay: use}, Additive: stock(t, "Na2CO3", 50*units.GramPerLitre)})
 	require.NoError(t, err)
 	// 0.12 meq/L * 300 L / 2 * 105.988 g/mol / 50 g/L
 	checks.Relative(t, "by hand", m.PerDay.Volume.Millilitres(), 0.12*300/2*0.105988/50*1000, 1e-12)
-	plan, err := Plan(Dose{Tank: tank, To: AlkalinityOf(7*units.DKH + 0.12), Additive: stock(t, "Na2CO3", 50*units.GramPerLitre)})
+	plan, err := Plan(Dose{Tank: tank, Air: air, To: tested.AlkalinityOf(7*units.DKH + 0.12), Additive: stock(t, "Na2CO3", 50*units.GramPerLitre)})
 	require.NoError(t, err)
 	checks.Relative(t, "as a plan", m.PerDay.Volume.Litres(), plan.Amount.Volume.Litres(), 1e-12)
 	require.Len(t, m.Raises, 1)
-	checks.Relative(t, "brings", m.Raises[0].amount, 0.12, 1e-12)
-	checks.Absolute(t, "charge of a month", float64(m.LeavesPerDay.Amount(ions.Sodium)), 0.12e3/tank.Water.Density().KilogramsPerCubicMetre()*1000, 1e-9)
+	checks.Relative(t, "brings", m.Raises[0].Base(), 0.12, 1e-12)
+	checks.Absolute(t, "charge of a month", float64(m.LeavesPerDay.Amount(ions.Sodium)), 0.12e3/tank.Portion.Density().KilogramsPerCubicMetre()*1000, 1e-9)
 	assert.Equal(t, 1, m.Parts)
 	assert.Zero(t, m.High)
 
 	// Lye has to be cut up, into no more parts than needed.
-	u := Upkeep{Tank: tank, Use: Use{PerDay: AlkalinityOf(0.5), Low: AlkalinityOf(0.4), High: AlkalinityOf(0.6)}, Additive: pure(t, "NaOH")}
+	u := Upkeep{Tank: tank, Air: air, Use: Use{PerDay: tested.AlkalinityOf(0.5), Low: tested.AlkalinityOf(0.4), High: tested.AlkalinityOf(0.6)}, Additive: pure(t, "NaOH")}
 	m, err = Maintain(u)
 	require.NoError(t, err)
 	assert.Greater(t, m.Parts, 1)
@@ -42,8 +43,8 @@ func TestMaintain(t *testing.T) {
 	checks.Relative(t, "low", m.Low.Mass.Grams(), m.PerDay.Mass.Grams()*0.8, 1e-12)
 	checks.Relative(t, "high", m.High.Mass.Grams(), m.PerDay.Mass.Grams()*1.2, 1e-12)
 	assert.Contains(t, identifiers(m.Cautions), "large-use")
-	whole, err := Plan(Dose{Tank: tank, To: AlkalinityOf(7*units.DKH + 0.5/units.Alkalinity(m.Parts-1)), Additive: pure(t, "NaOH"),
-		Limits: Limits{PH: 9, PHOrigin: "a test", PerDay: []Limit{{AlkalinityOf(9), "a test"}}}})
+	whole, err := Plan(Dose{Tank: tank, Air: air, To: tested.AlkalinityOf(7*units.DKH + 0.5/units.Alkalinity(m.Parts-1)), Additive: pure(t, "NaOH"),
+		Limits: limits(9, tested.AlkalinityOf(9))})
 	require.NoError(t, err)
 	assert.Greater(t, whole.Steps[0].AtOnce.PH.Value()-8.05, 0.2)
 
@@ -51,15 +52,15 @@ func TestMaintain(t *testing.T) {
 		spoil func(*Upkeep)
 		want  string
 	}{
-		{func(u *Upkeep) { *u = Upkeep{} }, "tank: volume"},
+		{func(u *Upkeep) { *u = Upkeep{} }, "tank.temperature"},
 		{func(u *Upkeep) { u.Use = Use{} }, "use: got nothing, want a level"},
-		{func(u *Upkeep) { u.Use.PerDay = AlkalinityOf(-0.1) }, "use: alkalinity: got -0.1 meq/L, want above zero: there is nothing to give back"},
-		{func(u *Upkeep) { u.Use.PerDay = AlkalinityOf(units.Alkalinity(math.NaN())) }, "use: alkalinity: got NaN meq/L, want above zero"},
-		{func(u *Upkeep) { u.Use.PerDay = AlkalinityOf(units.Alkalinity(math.Inf(1))) }, "use: alkalinity: got +Inf meq/L, want above zero"},
+		{func(u *Upkeep) { u.Use.PerDay = tested.AlkalinityOf(-0.1) }, "use.alkalinity: got -0.1 meq/L, want above zero: there is nothing to give back"},
+		{func(u *Upkeep) { u.Use.PerDay = tested.AlkalinityOf(units.Alkalinity(math.NaN())) }, "use.alkalinity: got NaN meq/L, want above zero"},
+		{func(u *Upkeep) { u.Use.PerDay = tested.AlkalinityOf(units.Alkalinity(math.Inf(1))) }, "use.alkalinity: got +Inf meq/L, want above zero"},
 		{func(u *Upkeep) { u.Additive = pure(t, "CaCl2") }, "additive: got CaCl2, want one that raises alkalinity"},
 		{func(u *Upkeep) { u.Additive = Additive{} }, "additive: got nothing"},
-		{func(u *Upkeep) { u.Tank.Carbon, u.Tank.Air = carbonate.Known{}, 0 }, "tank: carbon: got nothing, want the alkalinity, and a pH or the CO2 of the air"},
-		{func(u *Upkeep) { u.Limits.PH = math.NaN() }, "limits: pH: got NaN, want zero or more"},
+		{func(u *Upkeep) { u.Tank.Carbon, u.Air = carbonate.Known{}, 0 }, "tank.carbon: got nothing, want the alkalinity, and a pH or the CO2 of the air"},
+		{func(u *Upkeep) { u.Limits = limits(math.NaN()) }, "limits.pH: got NaN, want zero or more"},
 	} {
 		bad := u
 		r.spoil(&bad)
@@ -73,16 +74,16 @@ func TestMaintain(t *testing.T) {
 // tell.
 func TestMaintainWithoutPH(t *testing.T) {
 	tank := reef(t)
-	tank.Carbon, tank.Air = carbonate.Known{}, 0
+	tank.Carbon = carbonate.Known{}
 	for _, formula := range []string{"NaOH", "Ca(OH)2", "CaO"} {
-		_, err := Maintain(Upkeep{Tank: tank, Use: Use{PerDay: AlkalinityOf(0.1)}, Additive: pure(t, formula)})
-		assert.ErrorContains(t, err, "tank: carbon: got nothing", formula)
+		_, err := Maintain(Upkeep{Tank: tank, Use: Use{PerDay: tested.AlkalinityOf(0.1)}, Additive: pure(t, formula)})
+		assert.ErrorContains(t, err, "tank.carbon: got nothing", formula)
 	}
-	m, err := Maintain(Upkeep{Tank: tank, Use: Use{PerDay: AlkalinityOf(0.1)}, Additive: pure(t, "Na2CO3")})
+	m, err := Maintain(Upkeep{Tank: tank, Use: Use{PerDay: tested.AlkalinityOf(0.1)}, Additive: pure(t, "Na2CO3")})
 	require.NoError(t, err)
 	assert.Zero(t, m.Parts)
 	assert.Contains(t, identifiers(m.Cautions), "many-parts")
-	m, err = Maintain(Upkeep{Tank: tank, Use: Use{PerDay: Calcium.OfAmount(0.1)}, Additive: pure(t, "CaCl2")})
+	m, err = Maintain(Upkeep{Tank: tank, Use: Use{PerDay: tested.Calcium.OfAmount(0.1)}, Additive: pure(t, "CaCl2")})
 	require.NoError(t, err)
 	assert.NotContains(t, identifiers(m.Cautions), "many-parts")
 }
@@ -95,7 +96,7 @@ func TestLimeClimbs(t *testing.T) {
 		demand units.Alkalinity // dKH
 		id     string
 	}{{0.4, "lime-climbs"}, {1.2, "lime-oversupply"}, {2, ""}} {
-		w.Demand = AlkalinityOf(r.demand * units.DKH).In(units.DKH)
+		w.Demand = tested.AlkalinityOf(r.demand * units.DKH).In(tested.DKH)
 		s, err := Lime(w)
 		require.NoError(t, err)
 		for _, id := range []string{"lime-climbs", "lime-oversupply"} {
@@ -107,18 +108,18 @@ func TestLimeClimbs(t *testing.T) {
 			}
 		}
 	}
-	w.Demand = Level{}
+	w.Demand = tested.Level{}
 	s, err := Lime(w)
 	require.NoError(t, err)
 	assert.Contains(t, identifiers(s.Cautions), "lime-climbs")
-	w.Limits = Limits{PerDay: []Limit{{AlkalinityOf(2 * units.DKH), "a test"}}}
+	w.Limits = limits(0, tested.AlkalinityOf(2*units.DKH))
 	s, err = Lime(w)
 	require.NoError(t, err)
 	assert.NotContains(t, identifiers(s.Cautions), "lime-climbs")
 }
 
 func limeWater300(t testing.TB) LimeWater {
-	return LimeWater{Tank: reef(t), TopOff: 4 * units.LitrePerDay, Temperature: units.Celsius(22), Saturation: 1}
+	return LimeWater{Tank: reef(t), Air: air, TopOff: 4 * units.LitrePerDay, Temperature: units.Celsius(22), Saturation: 1}
 }
 
 // So much water, so much hydroxide: two equivalents for a mole of calcium.
@@ -129,9 +130,9 @@ func TestLime(t *testing.T) {
 	// Near 1.6 g/L at room temperature: tables, 2 to 5 %.
 	assert.InDelta(t, 1.6, s.Content.GramsPerLitre(), 0.08)
 	checks.Relative(t, "hydroxide", s.Hydroxide.Grams(), 4*s.Content.GramsPerLitre(), 1e-12)
-	checks.Relative(t, "calcium", s.Calcium.amount, s.Hydroxide.Grams()/74.092*1000/300, 1e-12)
-	checks.Relative(t, "alkalinity", s.Alkalinity.amount, 2*s.Calcium.amount, 1e-12)
-	assert.Equal(t, units.AsCalcium, s.Calcium.as)
+	checks.Relative(t, "calcium", s.Calcium.Base(), s.Hydroxide.Grams()/74.092*1000/300, 1e-12)
+	checks.Relative(t, "alkalinity", s.Alkalinity.Base(), 2*s.Calcium.Base(), 1e-12)
+	assert.Equal(t, s.Calcium, s.Calcium.As(units.AsCalcium))
 	// A portion moves the pH by the limit and no more.
 	checks.Absolute(t, "swing", s.AtOnce.PH.Value()-8.05, 0.2, 1e-7)
 	assert.LessOrEqual(t, s.AtOnce.PH.Value()-8.05, 0.2)
@@ -154,29 +155,29 @@ func TestLime(t *testing.T) {
 	w.Saturation = 0.5
 	half, err := Lime(w)
 	require.NoError(t, err)
-	checks.Relative(t, "half", half.Alkalinity.amount, s.Alkalinity.amount/2, 1e-12)
+	checks.Relative(t, "half", half.Alkalinity.Base(), s.Alkalinity.Base()/2, 1e-12)
 
 	// The demand: what is met, what is short, and what would do.
 	w = limeWater300(t)
-	w.Demand = s.Alkalinity.like(2 * s.Alkalinity.amount)
+	w.Demand = s.Alkalinity.WithBase(2 * s.Alkalinity.Base())
 	d, err := Lime(w)
 	require.NoError(t, err)
 	checks.Relative(t, "share", float64(d.Share), 0.5, 1e-12)
-	checks.Relative(t, "short", d.Short.amount, s.Alkalinity.amount, 1e-12)
+	checks.Relative(t, "short", d.Short.Base(), s.Alkalinity.Base(), 1e-12)
 	checks.Relative(t, "needed", d.Needed.LitresPerDay(), 8, 1e-12)
-	w.Demand = s.Alkalinity.like(s.Alkalinity.amount / 2)
+	w.Demand = s.Alkalinity.WithBase(s.Alkalinity.Base() / 2)
 	d, err = Lime(w)
 	require.NoError(t, err)
-	assert.Zero(t, d.Short.amount)
+	assert.Zero(t, d.Short.Base())
 	assert.Contains(t, identifiers(d.Cautions), "lime-oversupply")
 
 	// A day's worth in a small tank is a catastrophe, and said to be one.
 	w = limeWater300(t)
-	w.Tank.Volume = 60
+	w.Tank = w.Tank.OfVolume(60)
 	d, err = Lime(w)
 	require.NoError(t, err)
 	assert.Contains(t, identifiers(d.Cautions), "never-at-once")
-	w.Tank.Carbon, w.Tank.Air = carbonate.Known{}, 0
+	w.Tank.Carbon, w.Air = carbonate.Known{}, 0
 	d, err = Lime(w)
 	require.NoError(t, err)
 	assert.Contains(t, identifiers(d.Cautions), "ph-not-checked")
@@ -188,7 +189,7 @@ func TestWrongLime(t *testing.T) {
 		spoil func(*LimeWater)
 		want  string
 	}{
-		{func(w *LimeWater) { *w = LimeWater{} }, "tank: volume"},
+		{func(w *LimeWater) { *w = LimeWater{} }, "tank.temperature"},
 		{func(w *LimeWater) { w.TopOff = 0 }, "top-off: got 0 L/day, want a number above zero"},
 		{func(w *LimeWater) { w.TopOff = 400 * units.LitrePerDay }, "top-off: got 400 L/day, want at most the volume of the tank in a day"},
 		{func(w *LimeWater) { w.TopOff = units.Flow(math.NaN()) }, "top-off: got NaN L/day"},
@@ -196,8 +197,8 @@ func TestWrongLime(t *testing.T) {
 		{func(w *LimeWater) { w.Temperature = units.Celsius(95) }, "temperature of the lime water: 95 °C is outside"},
 		{func(w *LimeWater) { w.Saturation = 0 }, "saturation: got 0 %, want above 0 and up to 100 %"},
 		{func(w *LimeWater) { w.Saturation = 1.1 }, "saturation: got 110 %"},
-		{func(w *LimeWater) { w.Demand = Calcium.OfAmount(1) }, "demand: got calcium, want alkalinity"},
-		{func(w *LimeWater) { w.Demand = AlkalinityOf(0) }, "demand: alkalinity: got 0 meq/L, want above zero"},
+		{func(w *LimeWater) { w.Demand = tested.Calcium.OfAmount(1) }, "demand: got calcium, want alkalinity"},
+		{func(w *LimeWater) { w.Demand = tested.AlkalinityOf(0) }, "demand.alkalinity: got 0 meq/L, want above zero"},
 	} {
 		w := limeWater300(t)
 		r.spoil(&w)

@@ -93,6 +93,8 @@ func (w Water) constituents() (o carbonate.Options, n carbonate.Nutrients) {
 			n.Silicate = content
 		case Ammonia:
 			n.Ammonia = content
+		case OrganicAlkalinity:
+			n.Organic = content
 		}
 	}
 	return o, n

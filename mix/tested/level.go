@@ -81,6 +81,20 @@ func (p Parameter) OfAmount(c units.AmountPerLitre) Level {
 // Of a parameter that has ways of counting it is refused where it is used.
 func (p Parameter) OfMass(c units.MassPerLitre) Level { return p.Of(c, itself) }
 
+// None is a level of zero, counted as the trade does: to be filled in with WithBase.
+func (p Parameter) None() Level {
+	f := p.facts()
+	switch {
+	case p == Alkalinity:
+		return Level{parameter: p, hardness: DKH}
+	case f == nil:
+		return p.OfMass(0)
+	case len(f.countings) == 0:
+		return p.OfAmount(0)
+	}
+	return p.Of(0, f.countings[0].mass)
+}
+
 // Parse reads a level of the parameter as the trade writes it: "8.2 dKH",
 // "420 mg/L", "5 mg/L NO3", "1.1 mg/L N", "0.03 mg/L PO4", "1050 mg/L CaCO3",
 // "10.4 mmol/L". Nitrate, phosphate, silicate and ammonia have to say what the

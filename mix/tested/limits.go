@@ -47,7 +47,8 @@ func Usual() []Limit {
 		{Fluoride, advice.FluoridePerDay}, {Iodine, advice.IodinePerDay}, {Iron, advice.IronPerDay},
 		{Nitrate, advice.NitratePerDay}, {Phosphate, advice.PhosphatePerDay},
 	} {
-		perDay = append(perDay, x.p.Of(x.c, x.p.facts().countings[0].mass))
+		l := x.p.None()
+		perDay = append(perDay, x.p.Of(x.c, l.as))
 	}
 	return []Limit{
 		{
@@ -61,12 +62,15 @@ func Usual() []Limit {
 	}
 }
 
+// Held are the limits that hold for a plan.
+type Held []Limit
+
 // List returns the limits that hold.
-func (l Limits) List() []Limit {
+func (l Limits) List() Held {
 	if l.None {
 		return nil
 	}
-	list := Usual()
+	list := Held(Usual())
 	for _, own := range l.Own {
 		for i := range list {
 			list[i].leave(&own)
@@ -142,8 +146,9 @@ func (l *Limit) check(field string) error {
 // PerDay returns the limit of a parameter that holds for a day, counted as it was
 // given, and its origin; false if nothing limits it. One for a longer time counts
 // in proportion, as a daily step can use of it.
-func (l Limits) PerDay(p Parameter) (limit Level, origin string, limited bool) {
-	for _, x := range l.List() {
+func (held Held) PerDay(p Parameter) (limit Level, origin string, limited bool) {
+	for i := range held {
+		x := &held[i]
 		level, has := x.Levels.Of(p)
 		if !has {
 			continue
@@ -160,9 +165,10 @@ func (l Limits) PerDay(p Parameter) (limit Level, origin string, limited bool) {
 
 // PH returns by how much the pH may move within a time, and the origin of that;
 // false if nothing limits it. One for a shorter time is not in it.
-func (l Limits) PH(within time.Duration) (swing float64, origin string, limited bool) {
+func (held Held) PH(within time.Duration) (swing float64, origin string, limited bool) {
 	swing = math.Inf(1)
-	for _, x := range l.List() {
+	for i := range held {
+		x := &held[i]
 		if x.PH > 0 && x.Within >= within && x.PH < swing {
 			swing, origin, limited = x.PH, x.Origin, true
 		}

@@ -30,7 +30,7 @@ func TestUsualLimits(t *testing.T) {
 // No limits given are the usual ones; one of one's own replaces its like and leaves
 // the others; none is said.
 func TestWhichLimitsHold(t *testing.T) {
-	assert.Equal(t, tested.Usual(), tested.Limits{}.List())
+	assert.Equal(t, tested.Held(tested.Usual()), tested.Limits{}.List())
 	assert.Empty(t, tested.Limits{None: true}.List())
 	own := tested.Limits{Own: []tested.Limit{{
 		Within: 2 * day, PH: 0.1, Levels: tested.Levels{tested.Calcium.Of(60*units.MilligramPerLitre, units.AsCalcium)}, Origin: "me",
@@ -42,16 +42,16 @@ func TestWhichLimitsHold(t *testing.T) {
 	assert.Contains(t, list[1].String(), "alkalinity 1 dKH")
 	assert.Equal(t, "pH 0.1, calcium 60 mg/L Ca within 48 h (me)", list[2].String())
 
-	limit, origin, limited := own.PerDay(tested.Calcium)
+	limit, origin, limited := own.List().PerDay(tested.Calcium)
 	assert.True(t, limited)
 	assert.Equal(t, "30 mg/L Ca", limit.String())
 	assert.Equal(t, "me", origin)
-	_, _, limited = tested.Limits{None: true}.PerDay(tested.Calcium)
+	_, _, limited = tested.Limits{None: true}.List().PerDay(tested.Calcium)
 	assert.False(t, limited)
-	swing, _, limited := tested.Limits{}.PH(0)
+	swing, _, limited := tested.Limits{}.List().PH(0)
 	assert.True(t, limited)
 	assert.Equal(t, 0.2, swing)
-	swing, _, _ = tested.Limits{}.PH(2 * time.Hour)
+	swing, _, _ = tested.Limits{}.List().PH(2 * time.Hour)
 	assert.Equal(t, 0.3, swing)
 }
 

@@ -31,6 +31,10 @@ const (
 	Phosphate  Parameter = "phosphate"
 	Silicate   Parameter = "silicate"
 	Ammonia    Parameter = "ammonia" // NH₃ and NH₄⁺ together
+
+	// OrganicAlkalinity is what the bases of organic acids add to the alkalinity that a
+	// kit counts, in mmol/L: see carbonate.Nutrients.
+	OrganicAlkalinity Parameter = "organic alkalinity"
 )
 
 // counting is a way to count a parameter: what stands behind "mg/L", and the mass
@@ -66,6 +70,7 @@ var known = [...]facts{
 	{Phosphate, []ions.Ion{ions.Phosphate}, []counting{{"PO4", units.AsPhosphate}, {"PO4-P", units.AsPhosphorus}}, false},
 	{Silicate, []ions.Ion{ions.Silicate}, []counting{{"SiO2", units.AsSilica}, {"Si", units.AsSilicon}}, false},
 	{Ammonia, []ions.Ion{ions.Ammonium}, []counting{{"NH3-N", units.AsNitrogen}, {"NH3", units.AsAmmonia}, {"NH4", units.AsAmmonium}}, false},
+	{OrganicAlkalinity, nil, nil, false},
 	{FreeAmmonia, nil, []counting{{"free NH3", units.AsAmmonia}, {"free NH3-N", units.AsNitrogen}}, false},
 }
 

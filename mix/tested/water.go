@@ -51,13 +51,7 @@ func FromComposition(c ions.Composition, v units.Volume, t units.Temperature) (W
 		if amount == 0 {
 			continue
 		}
-		l := f.name.OfAmount(amount.PerLitre(density))
-		if f.name == Alkalinity {
-			l = AlkalinityOf(units.Alkalinity(l.number))
-		} else {
-			l = l.As(f.countings[0].mass)
-		}
-		w.Levels = append(w.Levels, l)
+		w.Levels = append(w.Levels, f.name.None().WithBase(amount.PerLitre(density).MillimolesPerLitre()))
 	}
 	if dic := c.Carbon(); dic > 0 {
 		w.Carbon = carbonate.DIC(dic)
