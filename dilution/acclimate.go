@@ -1,24 +1,33 @@
 package dilution
 
 import (
+	"errors"
 	"math"
 	"time"
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/internal/solve"
 	"example.org/wellmixed/mix/advice"
-	"example.org/wellmixed/seawater"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/units"
 )
 
 // Acclimation is the way of an animal from the water that it came in to that of the
 // tank: tank water drips into its bag or bucket, and nothing runs out.
 type Acclimation struct {
-	Bag    State   // its volume is that of the water that the animal came in
-	Tank   State   // its volume does not count
-	Near   Swing   // how near to the tank the bag has to come
-	Limits []Limit // of how fast it may; none for none
+	Bag    tested.Water  // its volume is that of the water that the animal came in
+	Tank   tested.Water  // its volume does not count
+	Near   Near          // how near to the tank the bag has to come
+	Limits tested.Limits // of how fast it may; the zero value: the usual ones
 	Flow   units.Flow
+}
+
+// Near is how near two waters are: what is zero or not in the list does not matter.
+type Near struct {
+	Salinity    units.PracticalSalinity
+	Temperature units.TemperatureDifference
+	PH          float64 // total scale
+	Levels      tested.Levels
 }
 
 // AcclimationPlan is the answer to an Acclimation.
@@ -26,7 +35,7 @@ type AcclimationPlan struct {
 	Flow        units.Flow // as fast as was asked for, or as the limits allow
 	Time        time.Duration
 	Added       units.Volume // of tank water
-	Final       State        // of both waters together
+	Final       tested.Water // of both waters together
 	Decides     string       // what comes near last, or nothing if the bag is near already
 	Slowed      string       // the limit that sets the pace, or nothing
 	Assumptions []string
@@ -50,10 +59,10 @@ func PlanAcclimation(a Acclimation) (AcclimationPlan, error) {
 		return AcclimationPlan{}, err
 	}
 	p := AcclimationPlan{Flow: a.Flow}
-	near := Limit{Swing: a.Near}
+	near := a.Near.limit()
 	far := func(v float64) float64 {
 		s := a.with(units.Volume(v))
-		_, by := near.passed(&s, &a.Tank, true)
+		_, by := passed(&near, &s, &a.Tank, true)
 		return by - 1
 	}
 	if far(0) > 0 {
@@ -63,7 +72,7 @@ func PlanAcclimation(a Acclimation) (AcclimationPlan, error) {
 		}
 		p.Added = v
 		s := a.with(v * (1 - 1e-9))
-		p.Decides, _ = near.passed(&s, &a.Tank, true)
+		p.Decides, _ = passed(&near, &s, &a.Tank, true)
 		if err := a.pace(&p); err != nil {
 			return AcclimationPlan{}, err
 		}
@@ -73,49 +82,33 @@ func PlanAcclimation(a Acclimation) (AcclimationPlan, error) {
 		"Bag and tank water mix at once, and no water is taken out of the bag.",
 		"Heat comes from the tank water alone: a bag that floats in the tank, or stands in a cold room, goes another way.",
 	}
-	p.Assumptions = append(p.Assumptions, a.unseen()...)
+	p.Assumptions = append(p.Assumptions, unseen(a.held(), &a.Bag, &a.Tank, "the bag and in the tank")...)
+	p.Assumptions = append(p.Assumptions, left(a.Bag, a.Tank)...)
 	p.Cautions = a.cautions(&p)
 	return p, nil
 }
 
-// unseen lists the limits that cannot be kept in view.
-func (a *Acclimation) unseen() (list []string) {
-	_, bagErr := a.Bag.Chemistry()
-	_, tankErr := a.Tank.Chemistry()
-	for i := range a.Limits {
-		l := &a.Limits[i]
-		if l.Share > 0 {
-			list = append(list, "A limit on the share of new water does not count: an animal is to come into new water altogether.")
-		}
-		if l.PH > 0 && (bagErr != nil || tankErr != nil) {
-			list = append(list, "The pH is not known in the bag and in the tank: its limit could not be kept in view.")
-		}
-		for k := range l.count() {
-			if l.get(k).known && !(l.find(&a.Bag.Levels, k).known && l.find(&a.Tank.Levels, k).known) {
-				name, _, _ := l.name(k)
-				list = append(list, name+" is not known in the bag and in the tank: its limit could not be kept in view.")
-			}
-		}
+// limit writes nearness as a limit of the difference.
+func (n *Near) limit() tested.Limit {
+	return tested.Limit{Salinity: n.Salinity, Temperature: n.Temperature, PH: n.PH, Levels: n.Levels}
+}
+
+// held are the limits that hold for an animal in a bag, which is to come into new
+// water altogether.
+func (a *Acclimation) held() tested.Held {
+	list := a.Limits.List()
+	for i := range list {
+		list[i].Share = 0
 	}
 	return list
 }
 
 // with returns the bag with so much of the tank in it.
-func (a *Acclimation) with(v units.Volume) State {
+func (a *Acclimation) with(v units.Volume) tested.Water {
 	if v == 0 {
 		return a.Bag
 	}
-	poured := a.Tank.Water.OfVolume(v)
-	water := seawater.Blend(a.Bag.Water, poured)
-	kept, share := float64(a.Bag.Water.Volume()/water.Volume()), float64(v/water.Volume())
-	out := State{Water: water, Levels: a.Bag.names(&a.Tank.Levels)}
-	for i := range out.count() {
-		out.set(i, blend(kept, out.find(&a.Bag.Levels, i), share, out.find(&a.Tank.Levels, i)))
-	}
-	mass := float64(poured.Mass / water.Mass)
-	dic := blend(1-mass, plain(a.Bag.DIC), mass, plain(a.Tank.DIC))
-	out.DIC = Measured[units.AmountPerKilogram]{units.AmountPerKilogram(dic.value), dic.known}
-	return out
+	return a.Bag.Blend(a.Tank.OfVolume(v))
 }
 
 // mostTankWater is how many times its own volume a bag may take.
@@ -123,7 +116,7 @@ const mostTankWater = 1000
 
 // volume returns how much tank water brings the bag near.
 func (a *Acclimation) volume(far func(float64) float64) (units.Volume, error) {
-	bag := a.Bag.Water.Volume().Litres()
+	bag := a.Bag.Volume().Litres()
 	for most := bag; most <= mostTankWater*bag; most *= 2 {
 		if far(most) <= 0 {
 			if v, ok := solve.Brent(far, 0, most, 1e-12*bag); ok {
@@ -136,15 +129,16 @@ func (a *Acclimation) volume(far func(float64) float64) (units.Volume, error) {
 
 // pace finds the fastest flow that keeps the limits.
 func (a *Acclimation) pace(p *AcclimationPlan) error {
-	passed := func(q units.Flow) (*Limit, string) {
+	held := a.held()
+	broken := func(q units.Flow) (*tested.Limit, string) {
 		all := q.Time(p.Added)
-		for i := range a.Limits {
-			l := &a.Limits[i]
+		for i := range held {
+			l := &held[i]
 			within := min(l.Within, all)
 			for k := range moments {
 				start := time.Duration(float64(all-within) * float64(k) / (moments - 1))
 				from, to := a.with(q.Volume(start)), a.with(q.Volume(start+within))
-				if what, by := l.passed(&from, &to, true); by > 1+1e-9 {
+				if what, by := passed(l, &from, &to, true); by > 1+1e-9 {
 					return l, what
 				}
 				if all == within {
@@ -154,18 +148,18 @@ func (a *Acclimation) pace(p *AcclimationPlan) error {
 		}
 		return nil, ""
 	}
-	if l, what := passed(p.Flow); l != nil {
+	if l, what := broken(p.Flow); l != nil {
 		slow := units.Flow(p.Added.Litres() / slowestDrip.Hours())
-		if l, what := passed(slow); l != nil || slow >= p.Flow {
+		if l, what := broken(slow); l != nil || slow >= p.Flow {
 			return refused(l, what, "makes the drip take days: carry the animal over step by step, in water that is kept clean")
 		}
-		p.Slowed = what + " within " + hours(l.Within) + " (" + l.Origin + ")"
+		p.Slowed = slowed(l, what)
 		for fast := p.Flow; fast/slow > 1+1e-9; {
 			q := units.Flow(math.Sqrt(float64(fast) * float64(slow)))
-			if l, what := passed(q); l == nil {
+			if l, what := broken(q); l == nil {
 				slow = q
 			} else {
-				fast, p.Slowed = q, what+" within "+hours(l.Within)+" ("+l.Origin+")"
+				fast, p.Slowed = q, slowed(l, what)
 			}
 		}
 		p.Flow = slow
@@ -177,54 +171,39 @@ func (a *Acclimation) pace(p *AcclimationPlan) error {
 }
 
 func (a *Acclimation) check() error {
-	if err := input.Positive("bag", float64(a.Bag.Water.Volume()), "L"); err != nil {
-		return err
+	near := a.Near
+	return errors.Join(
+		a.Bag.Check("bag"),
+		a.Tank.CheckKind("tank"),
+		input.Positive("flow", float64(a.Flow), "L/h"),
+		a.Limits.Check("limits"),
+		near.check(a))
+}
+
+// check refuses what cannot be told of the two waters.
+func (n *Near) check(a *Acclimation) error {
+	list := []error{
+		input.NotNegative("near.salinity", n.Salinity.Value(), ""),
+		input.NotNegative("near.temperature", float64(n.Temperature), "K"),
+		input.NotNegative("near.pH", n.PH, ""),
+		n.Levels.Check("near"),
 	}
-	if err := a.Bag.checkWater("bag"); err != nil {
-		return err
+	for _, l := range n.Levels {
+		_, inBag := a.Bag.Level(l.Parameter())
+		_, inTank := a.Tank.Level(l.Parameter())
+		list = append(list,
+			l.Must("near", inBag && inTank, "a level that is known in the bag and in the tank"),
+			l.Must("near", l.Base() > 0, "above zero: two waters are never the same"))
 	}
-	if err := a.Tank.checkWater("tank"); err != nil {
-		return err
+	if n.PH > 0 {
+		_, bag := a.Bag.Chemistry()
+		_, tank := a.Tank.Chemistry()
+		list = append(list, input.In("bag", bag), input.In("tank", tank))
 	}
-	if err := input.Positive("flow", float64(a.Flow), "L/h"); err != nil {
-		return err
+	if !(n.Salinity.Value() > 0 || n.Temperature > 0 || n.PH > 0 || len(n.Levels) > 0) {
+		list = append(list, input.Bad("near", "nothing", "a swing of salinity, temperature, pH or a level"))
 	}
-	for i := range a.Limits {
-		if err := a.Limits[i].check(); err != nil {
-			return err
-		}
-	}
-	near := Limit{Swing: a.Near, Within: time.Hour}
-	if err := near.check(); err != nil {
-		return input.As("near", err)
-	}
-	if a.Near.Share != 0 {
-		return input.Bad("near.share", a.Near.Share.String(), "nothing: how much of the water is new says nothing of how near it is")
-	}
-	wanted := a.Near.Salinity.Value() > 0 || a.Near.Temperature > 0 || a.Near.PH > 0
-	for i := range near.count() {
-		if !near.get(i).known {
-			continue
-		}
-		wanted = true
-		if !near.find(&a.Bag.Levels, i).known || !near.find(&a.Tank.Levels, i).known {
-			return input.Bad("near."+near.field(i), input.Number(near.get(i).value), "a level that is known in the bag and in the tank")
-		}
-	}
-	if a.Near.PH > 0 {
-		for _, s := range [...]struct {
-			name string
-			of   *State
-		}{{"bag", &a.Bag}, {"tank", &a.Tank}} {
-			if _, err := s.of.Chemistry(); err != nil {
-				return input.In(s.name, err)
-			}
-		}
-	}
-	if !wanted {
-		return input.Bad("near", "nothing", "a swing of salinity, temperature, pH or a level")
-	}
-	return nil
+	return errors.Join(list...)
 }
 
 // Cautions of every acclimation.
@@ -241,27 +220,35 @@ const carbonDioxideOutdoors = 430
 // tells enough of itself: as it is, and once it has given its CO₂ to the air.
 func (a *Acclimation) cautions(p *AcclimationPlan) []advice.Caution {
 	ammonia := bagAmmonia
-	total, known := a.Bag.Ammonia.Value()
+	total, known := a.Bag.Level(tested.Ammonia)
 	aired, err := a.Bag.Aired(carbonDioxideOutdoors, units.Atmosphere)
 	if known && err == nil {
-		then, _ := freeAmmonia(&aired)
-		c, _ := aired.Chemistry()
-		text := "Of the " + input.Fixed(total.MilligramsPerLitre(), 2) + " mg/L of ammonia nitrogen in the bag"
-		if now, ok := freeAmmonia(&a.Bag); ok {
-			text += ", " + input.Fixed(now.MilligramsPerLitre(), 3) + " mg/L is the poisonous NH₃ now, and"
+		if then, err := aired.Chemistry(); err == nil {
+			ammonia.Text = a.ammonia(total, then)
 		}
-		text += " " + input.Fixed(then.MilligramsPerLitre(), 3) + " mg/L will be once the CO₂ has left the opened bag and its pH is " + input.Fixed(c.PH.Value(), 2) + " (computed)."
-		if then > ammoniaCare {
-			text += " That is above 0.02 (common practice): match temperature and salinity elsewhere and move the animal soon instead of dripping for hours."
-		}
-		ammonia.Text = text
 	}
 	list := []advice.Caution{ammonia, bagWater}
 	if p.Added > 0 {
 		list = append(list, dripRunsOn)
 	}
-	if d := p.Final.Water.Practical().Value() - a.Bag.Water.Practical().Value(); d > advice.SalinityPerDay && p.Time < time.Hour {
-		list = append(list, advice.Caution{ID: "salinity-swing", Severity: advice.Care, Text: "Salinity rises by " + input.Fixed(d, 1) + " in less than an hour: animals bear a rise worse than a fall (common practice). Let it drip more slowly."})
+	if d := p.Final.Portion.Practical().Value() - a.Bag.Portion.Practical().Value(); d > advice.SalinityPerDay && p.Time < time.Hour {
+		list = append(list, advice.Caution{ID: "salinity-swing", Severity: advice.Care, Text: "Salinity rises by " + input.Fixed(d, 1) +
+			" in less than an hour: animals bear a rise worse than a fall (" + advice.CommonPractice + "). Let it drip more slowly."})
 	}
 	return list
+}
+
+// ammonia says what the ammonia of the bag is now and will be once it is aired.
+func (a *Acclimation) ammonia(total tested.Level, then tested.Chemistry) string {
+	text := "Of the " + total.String() + " of ammonia in the bag"
+	if now, err := a.Bag.Chemistry(); err == nil {
+		text += ", " + input.Fixed(milligrams(now.FreeAmmonia), 3) + " mg/L is the poisonous NH3 now, and"
+	}
+	text += " " + input.Fixed(milligrams(then.FreeAmmonia), 3) + " mg/L NH3 will be once the CO2 has left the opened bag and its pH is " +
+		input.Fixed(then.PH.Value(), 2) + " (computed)."
+	if then.FreeAmmonia.MassPerLitre() > advice.FreeAmmonia {
+		text += " That is above " + input.Number(advice.FreeAmmonia.MilligramsPerLitre()) + ", counted as NH3 (" + advice.CommonPractice +
+			"): match temperature and salinity elsewhere and move the animal soon instead of dripping for hours."
+	}
+	return text
 }

@@ -13,6 +13,7 @@ import (
 
 	"example.org/wellmixed/dilution"
 	"example.org/wellmixed/internal/checks"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/units"
@@ -32,21 +33,21 @@ func ExamplePlanAcclimation() {
 		return
 	}
 	plan, err := dilution.PlanAcclimation(dilution.Acclimation{
-		Bag:    dilution.State{Water: bag.OfVolume(0.8 * units.Litre)},
-		Tank:   dilution.State{Water: tank.OfVolume(200 * units.Litre)},
-		Near:   dilution.Swing{Salinity: units.Practical(0.3)},
-		Limits: []dilution.Limit{{Swing: dilution.Swing{Salinity: units.Practical(1)}, Within: time.Hour, Origin: "common practice"}},
+		Bag:    tested.Water{Portion: bag.OfVolume(0.8 * units.Litre)},
+		Tank:   tested.Water{Portion: tank.OfVolume(200 * units.Litre)},
+		Near:   dilution.Near{Salinity: units.Practical(0.3)},
+		Limits: tested.Limits{WithoutUsual: true, Own: []tested.Limit{{Salinity: units.Practical(1), Within: time.Hour, Origin: "common practice"}}},
 		Flow:   6 * units.LitrePerHour,
 	})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%.1f mL/min for %.0f h, %.1f L in the end\n", plan.Flow.MillilitresPerMinute(), plan.Time.Hours(), plan.Final.Water.Volume().Litres())
+	fmt.Printf("%.1f mL/min for %.0f h, %.1f L in the end\n", plan.Flow.MillilitresPerMinute(), plan.Time.Hours(), plan.Final.Portion.Volume().Litres())
 	fmt.Println("slowed by", plan.Slowed)
 	// Output:
 	// 6.7 mL/min for 18 h, 8.0 L in the end
-	// slowed by salinity by 1 within 1 h (common practice)
+	// slowed by salinity by 1 within an hour (common practice)
 }
 
 // By mass the way of the salinity is a closed form: a bag of mass M with d to go is
@@ -62,25 +63,25 @@ func TestAcclimationClosedForm(t *testing.T) {
 		d := math.Abs(bag.Practical().Value() - tank.Practical().Value())
 		near, limit := d*(0.05+0.5*rnd.Float64()), d*(0.1+0.5*rnd.Float64())
 		a := dilution.Acclimation{
-			Bag: dilution.State{Water: bag.OfVolume(units.Volume(0.3 + 5*rnd.Float64()))}, Tank: dilution.State{Water: tank.OfVolume(1)},
-			Near: dilution.Swing{Salinity: units.Practical(near)}, Flow: 100,
-			Limits: []dilution.Limit{{Swing: dilution.Swing{Salinity: units.Practical(limit)}, Within: time.Hour, Origin: "here"}},
+			Bag: tested.Water{Portion: bag.OfVolume(units.Volume(0.3 + 5*rnd.Float64()))}, Tank: tested.Water{Portion: tank.OfVolume(1)},
+			Near: dilution.Near{Salinity: units.Practical(near)}, Flow: 100,
+			Limits: tested.Limits{WithoutUsual: true, Own: []tested.Limit{{Salinity: units.Practical(limit), Within: time.Hour, Origin: "here"}}},
 		}
 		p, err := dilution.PlanAcclimation(a)
-		mass := a.Bag.Water.Mass.Grams() * (d/near - 1)
+		mass := a.Bag.Portion.Mass.Grams() * (d/near - 1)
 		if takes := (d/near - 1) * (d - limit) / limit; takes > 48 && d-near > limit {
 			assert.ErrorContains(t, err, "carry the animal over step by step")
 			continue
 		}
 		require.NoError(t, err)
 		checks.Relative(t, "added", tank.OfVolume(p.Added).Mass.Grams(), mass, 1e-9)
-		checks.Relative(t, "near", math.Abs(p.Final.Water.Practical().Value()-tank.Practical().Value()), near, 1e-9)
+		checks.Relative(t, "near", math.Abs(p.Final.Portion.Practical().Value()-tank.Practical().Value()), near, 1e-9)
 		assert.Equal(t, "salinity by "+number(near), p.Decides)
-		checks.Relative(t, "final", p.Final.Water.Mass.Grams(), mass+a.Bag.Water.Mass.Grams(), 1e-9)
+		checks.Relative(t, "final", p.Final.Portion.Mass.Grams(), mass+a.Bag.Portion.Mass.Grams(), 1e-9)
 		if d-near <= limit {
 			continue // the whole way is within the limit of an hour
 		}
-		if q := a.Bag.Water.Mass.Grams() * limit / (d - limit); q < tank.OfVolume(100).Mass.Grams() {
+		if q := a.Bag.Portion.Mass.Grams() * limit / (d - limit); q < tank.OfVolume(100).Mass.Grams() {
 			checks.Relative(t, "flow", tank.OfVolume(units.Volume(p.Flow)).Mass.Grams(), q, 1e-6)
 			assert.InEpsilon(t, mass/q, p.Time.Hours(), 1e-6)
 			assert.NotEmpty(t, p.Slowed)
@@ -92,23 +93,22 @@ func number(x float64) string { return fmt.Sprintf("%.6g", x) }
 
 // Levels by amount, pH by alkalinity and carbon; free ammonia is worked out.
 func TestAcclimationWithChemistry(t *testing.T) {
-	bag := dilution.State{Water: water(t, 33, 24).OfVolume(1), Levels: dilution.Levels{
-		Alkalinity: dilution.Known(6 * units.DKH), Nitrate: dilution.Known(40 * units.MilligramPerLitre), Ammonia: dilution.Known(1.5 * units.MilligramPerLitre),
+	bag := tested.Water{Portion: water(t, 33, 24).OfVolume(1), Levels: tested.Levels{
+		tested.AlkalinityOf(6 * units.DKH).In(tested.DKH), tested.Nitrate.Of(40*units.MilligramPerLitre, units.AsNitrate), tested.Ammonia.Of(1.5*units.MilligramPerLitre, units.AsNitrogen),
 	}}
-	bag, err := bag.WithPH(carbonate.PHTotal(6.9))
-	require.NoError(t, err)
-	tank := dilution.State{Water: water(t, 33, 24).OfVolume(100), Levels: dilution.Levels{
-		Alkalinity: dilution.Known(8 * units.DKH), Nitrate: dilution.Known(4 * units.MilligramPerLitre), Ammonia: dilution.Known(0 * units.MilligramPerLitre),
+	bag.Carbon = carbonate.PH(carbonate.PHTotal(6.9))
+	tank := tested.Water{Portion: water(t, 33, 24).OfVolume(100), Levels: tested.Levels{
+		tested.AlkalinityOf(8 * units.DKH).In(tested.DKH), tested.Nitrate.Of(4*units.MilligramPerLitre, units.AsNitrate), tested.Ammonia.Of(0*units.MilligramPerLitre, units.AsNitrogen),
 	}}
-	tank, err = tank.Aired(500, units.Atmosphere)
+	tank, err := tank.Aired(500, units.Atmosphere)
 	require.NoError(t, err)
-	a := dilution.Acclimation{Bag: bag, Tank: tank, Near: dilution.Swing{Levels: nitrate(9)}, Flow: 1}
+	a := dilution.Acclimation{Bag: bag, Tank: tank, Near: dilution.Near{Levels: nitrate(9)}, Flow: 1, Limits: none}
 	p, err := dilution.PlanAcclimation(a)
 	require.NoError(t, err)
 	assert.InDelta(t, 3, p.Added.Litres(), 1e-9) // 36/9 - 1
 	assert.InDelta(t, 3, p.Time.Hours(), 1e-6)
 	assert.InDelta(t, 13, nitrateOf(t, p.Final), 1e-9)
-	alk, _ := p.Final.Alkalinity.Value()
+	alk, _ := alkalinityIn(p.Final)
 	assert.InDelta(t, 7.5, alk.DKH(), 1e-6)
 	before, err := bag.Chemistry()
 	require.NoError(t, err)
@@ -116,12 +116,11 @@ func TestAcclimationWithChemistry(t *testing.T) {
 	require.NoError(t, err)
 	assert.Greater(t, chem.PH.Value(), before.PH.Value())
 	text := fmt.Sprint(p.Cautions)
-	now, _ := before.FreeAmmonia.Value()
-	assert.Contains(t, text, fmt.Sprintf("%.3f mg/L is the poisonous NH₃ now", now.MilligramsPerLitre()))
-	assert.Contains(t, text, "above 0.02 (common practice)")
+	assert.Contains(t, text, fmt.Sprintf("%.3f mg/L is the poisonous NH3 now", before.FreeAmmonia.MassPerLitre().MilligramsPerLitre()))
+	assert.Contains(t, text, "above 0.02, counted as NH3 (common practice)")
 
-	a.Near = dilution.Swing{PH: 0.1}
-	a.Limits = []dilution.Limit{{Swing: dilution.Swing{PH: 0.3}, Within: time.Hour, Origin: "here"}}
+	a.Near = dilution.Near{PH: 0.1}
+	a.Limits = tested.Limits{WithoutUsual: true, Own: []tested.Limit{{PH: 0.3, Within: time.Hour, Origin: "here"}}}
 	p, err = dilution.PlanAcclimation(a)
 	require.NoError(t, err)
 	end, err := p.Final.Chemistry()
@@ -134,17 +133,17 @@ func TestAcclimationWithChemistry(t *testing.T) {
 
 	// Limits of what is not known are said to be so.
 	bare := dilution.Acclimation{
-		Bag: dilution.State{Water: bag.Water}, Tank: dilution.State{Water: water(t, 34, 24).OfVolume(1)},
-		Near: dilution.Swing{Salinity: units.Practical(0.3)}, Limits: dilution.Usual(), Flow: 1,
+		Bag: tested.Water{Portion: bag.Portion, Levels: nitrate(40)}, Tank: tested.Water{Portion: water(t, 34, 24).OfVolume(1)},
+		Near: dilution.Near{Salinity: units.Practical(0.3)}, Limits: tested.Limits{}, Flow: 1,
 	}
 	p, err = dilution.PlanAcclimation(bare)
 	require.NoError(t, err)
-	for _, says := range []string{"Calcium is not known in the bag", "The pH is not known in the bag", "share of new water does not count"} {
+	for _, says := range []string{"Nitrate is not known in the bag", "The pH is not known in the bag"} {
 		assert.Contains(t, fmt.Sprint(p.Assumptions), says)
 	}
 
 	// A bag that is near already takes nothing.
-	a.Near, a.Limits = dilution.Swing{Temperature: 1}, nil
+	a.Near, a.Limits = dilution.Near{Temperature: 1}, none
 	p, err = dilution.PlanAcclimation(a)
 	require.NoError(t, err)
 	assert.Zero(t, p.Added)
@@ -154,29 +153,28 @@ func TestAcclimationWithChemistry(t *testing.T) {
 
 func TestAcclimationRefuses(t *testing.T) {
 	for want, spoil := range map[string]func(a *dilution.Acclimation){
-		"bag: got 0 L":         func(a *dilution.Acclimation) { a.Bag = dilution.State{} },
-		"bag.nitrate: got -1":  func(a *dilution.Acclimation) { a.Bag.Levels = nitrate(-1) },
-		"tank.temperature":     func(a *dilution.Acclimation) { a.Tank = dilution.State{} },
-		"flow: got 0 L/h":      func(a *dilution.Acclimation) { a.Flow = 0 },
-		"flow: got NaN":        func(a *dilution.Acclimation) { a.Flow = units.Flow(math.NaN()) },
-		"limit.within":         func(a *dilution.Acclimation) { a.Limits = []dilution.Limit{{}} },
-		"near.share: got 10 %": func(a *dilution.Acclimation) { a.Near.Share = 10 * units.Percent },
-		"near: got nothing":    func(a *dilution.Acclimation) { a.Near = dilution.Swing{} },
-		"salinity: got -1":     func(a *dilution.Acclimation) { a.Near.Salinity = units.Practical(-1) },
-		"near.nitrate":         func(a *dilution.Acclimation) { a.Near.Levels = nitrate(1) },
-		"bag: alkalinity":      func(a *dilution.Acclimation) { a.Near.PH = 0.1 },
-		"near: got a swing":    func(a *dilution.Acclimation) { a.Near.Salinity = units.Practical(1e-6) },
-		"done within days":     func(a *dilution.Acclimation) { a.Flow = 1e-9 },
+		"bag.temperature: got nothing": func(a *dilution.Acclimation) { a.Bag = tested.Water{} },
+		"bag.nitrate: got -1":          func(a *dilution.Acclimation) { a.Bag.Levels = nitrate(-1) },
+		"tank.temperature":             func(a *dilution.Acclimation) { a.Tank = tested.Water{} },
+		"flow: got 0 L/h":              func(a *dilution.Acclimation) { a.Flow = 0 },
+		"flow: got NaN":                func(a *dilution.Acclimation) { a.Flow = units.Flow(math.NaN()) },
+		"limits.within":                func(a *dilution.Acclimation) { a.Limits = tested.Limits{WithoutUsual: true, Own: []tested.Limit{{}}} },
+		"near: got nothing":            func(a *dilution.Acclimation) { a.Near = dilution.Near{} },
+		"salinity: got -1":             func(a *dilution.Acclimation) { a.Near.Salinity = units.Practical(-1) },
+		"near.nitrate":                 func(a *dilution.Acclimation) { a.Near.Levels = nitrate(1) },
+		"bag: carbon":                  func(a *dilution.Acclimation) { a.Near.PH = 0.1 },
+		"near: got a swing":            func(a *dilution.Acclimation) { a.Near.Salinity = units.Practical(1e-6) },
+		"done within days":             func(a *dilution.Acclimation) { a.Flow = 1e-9 },
 		"carry the animal": func(a *dilution.Acclimation) {
-			a.Limits = []dilution.Limit{{Swing: dilution.Swing{Salinity: units.Practical(0.01)}, Within: time.Hour, Origin: "here"}}
+			a.Limits = tested.Limits{WithoutUsual: true, Own: []tested.Limit{{Salinity: units.Practical(0.01), Within: time.Hour, Origin: "here"}}}
 		},
-		"limit.nitrate: got 0": func(a *dilution.Acclimation) {
-			a.Limits = []dilution.Limit{{Swing: dilution.Swing{Levels: nitrate(0)}, Within: time.Hour}}
+		"limits.nitrate: got 0": func(a *dilution.Acclimation) {
+			a.Limits = tested.Limits{WithoutUsual: true, Own: []tested.Limit{{Levels: nitrate(0), Within: time.Hour, Origin: "here"}}}
 		},
 	} {
 		a := dilution.Acclimation{
-			Bag: dilution.State{Water: water(t, 31, 24).OfVolume(1)}, Tank: dilution.State{Water: water(t, 35, 25).OfVolume(1)},
-			Near: dilution.Swing{Salinity: units.Practical(0.5)}, Flow: 2,
+			Bag: tested.Water{Portion: water(t, 31, 24).OfVolume(1)}, Tank: tested.Water{Portion: water(t, 35, 25).OfVolume(1)},
+			Near: dilution.Near{Salinity: units.Practical(0.5)}, Flow: 2, Limits: none,
 		}
 		spoil(&a)
 		p, err := dilution.PlanAcclimation(a)
@@ -203,9 +201,9 @@ func FuzzPlanAcclimation(f *testing.F) {
 		binary.LittleEndian.PutUint64(bytes[:], seed)
 		levels := random(t, rand.New(rand.NewChaCha8(bytes))).Tank.Levels
 		a := dilution.Acclimation{
-			Bag: dilution.State{Water: bag.OfVolume(units.Volume(litres)), Levels: levels}, Tank: dilution.State{Water: tank.OfVolume(1), Levels: levels},
-			Near: dilution.Swing{Salinity: units.Practical(near), Temperature: units.TemperatureDifference(near)}, Flow: units.Flow(flow),
-			Limits: []dilution.Limit{{Swing: dilution.Swing{Salinity: units.Practical(limit)}, Within: time.Duration(within)}},
+			Bag: tested.Water{Portion: bag.OfVolume(units.Volume(litres)), Levels: levels}, Tank: tested.Water{Portion: tank.OfVolume(1), Levels: levels},
+			Near: dilution.Near{Salinity: units.Practical(near), Temperature: units.TemperatureDifference(near)}, Flow: units.Flow(flow),
+			Limits: tested.Limits{WithoutUsual: true, Own: []tested.Limit{{Salinity: units.Practical(limit), Within: time.Duration(within), Origin: "fuzz"}}},
 		}
 		p, err := dilution.PlanAcclimation(a)
 		if err != nil {
@@ -213,6 +211,6 @@ func FuzzPlanAcclimation(f *testing.F) {
 		}
 		require.LessOrEqual(t, p.Flow, a.Flow)
 		require.GreaterOrEqual(t, p.Time, time.Duration(0))
-		require.LessOrEqual(t, math.Abs(p.Final.Water.Practical().Value()-s1), math.Max(near*(1+1e-6), 1e-9))
+		require.LessOrEqual(t, math.Abs(p.Final.Portion.Practical().Value()-s1), math.Max(near*(1+1e-6), 1e-9))
 	})
 }

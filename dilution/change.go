@@ -1,32 +1,34 @@
 package dilution
 
 import (
+	"errors"
 	"math"
+	"strings"
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/mix/advice"
-	"example.org/wellmixed/seawater"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/units"
 )
 
 // Change is one water change: draw Swap from the tank, pour the same volume of
 // the batch in, each measured at its own temperature.
 type Change struct {
-	Tank, Batch State
+	Tank, Batch tested.Water
 	Swap        units.Volume
 }
 
 // ChangePlan is the answer to a Change.
 type ChangePlan struct {
-	Before, Batch State // as they were given
-	After         State
+	Before, Batch tested.Water // as they were given
+	After         tested.Water
 	Share         units.Fraction // of the tank's water that was swapped
 	BatchLeft     units.Volume   // what is left of the batch
 	Assumptions   []string
 	Cautions      []advice.Caution
 }
 
-// Move is what a change does to one parameter, in a unit of the trade. What was
+// Move is what a change does to one parameter, as the tank counts it. What was
 // not measured is NaN.
 type Move struct {
 	Name, Unit           string
@@ -39,86 +41,130 @@ type Move struct {
 // both waters is not known afterwards. pH does not mix: it is computed from the
 // alkalinity and DIC of the mixture.
 func PlanChange(c Change) (ChangePlan, error) {
-	tank, batch := c.Tank.Water, c.Batch.Water
-	if err := input.Positive("tank", float64(tank.Volume()), "L"); err != nil {
-		return ChangePlan{}, err
-	}
-	if err := inside("swap", c.Swap, tank.Volume()); err != nil {
-		return ChangePlan{}, err
-	}
-	if !(c.Swap <= batch.Volume()*(1+1e-12)) {
-		return ChangePlan{}, input.Bad("swap", c.Swap.String(),
-			"at most the "+input.Fixed(batch.Volume().Litres(), 2)+" L of the batch")
-	}
-	for _, s := range [...]struct {
-		name string
-		State
-	}{{"tank", c.Tank}, {"batch", c.Batch}} {
-		if err := s.check(s.name); err != nil {
-			return ChangePlan{}, err
-		}
-	}
-	water, err := Swap(tank, batch.Sample, c.Swap)
+	err := errors.Join(c.Tank.Check("tank"), c.Batch.CheckKind("batch"))
 	if err != nil {
 		return ChangePlan{}, err
+	}
+	if err := inside("swap", c.Swap, c.Tank.Volume()); err != nil {
+		return ChangePlan{}, err
+	}
+	if !(c.Swap <= c.Batch.Volume()*(1+1e-12)) {
+		return ChangePlan{}, input.Bad("swap", c.Swap.String(),
+			"at most the "+input.Fixed(c.Batch.Volume().Litres(), 2)+" L of the batch")
 	}
 	p := ChangePlan{
 		Before:    c.Tank,
 		Batch:     c.Batch,
-		Share:     units.Fraction(c.Swap / tank.Volume()),
-		BatchLeft: max(0, batch.Volume()-c.Swap),
+		Share:     units.Fraction(c.Swap / c.Tank.Volume()),
+		BatchLeft: max(0, c.Batch.Volume()-c.Swap),
 	}
-	p.After = after(&c.Tank, &c.Batch, c.Swap, water)
+	if p.After, err = swapped(c.Tank, c.Batch, c.Swap); err != nil {
+		return ChangePlan{}, err
+	}
 	p.Assumptions = []string{
 		"The tank is well mixed, and what was drawn is tank water, not a mixture of old and new.",
 		"No heat goes to the air or the glass, no gas is exchanged and nothing reacts while the water is swapped.",
 	}
-	for _, m := range p.Moves() {
-		if math.IsNaN(m.After) && !(math.IsNaN(m.Before) && math.IsNaN(m.Batch)) {
-			p.Assumptions = append(p.Assumptions, m.Name+" is not known in both waters, so it is not known after the change.")
-		}
+	for _, name := range oneSided(c.Tank.Levels, c.Batch.Levels) {
+		p.Assumptions = append(p.Assumptions, capital(name)+" is not known in both waters, so it is not known after the change.")
 	}
+	p.Assumptions = append(p.Assumptions, left(c.Tank, p.After)...)
 	p.Cautions = cautions(c, p)
 	return p, nil
 }
 
-// after returns the state of a tank that swapped a volume for the batch and
-// became this water. Amounts add up; the volume they end up in is that of the
-// blend.
-func after(tank, batch *State, swap units.Volume, water seawater.Portion) State {
-	kept := float64((tank.Water.Volume() - swap) / water.Volume())
-	poured := float64(swap / water.Volume())
-	out := State{Water: water, Levels: tank.names(&batch.Levels)}
-	for i := range out.count() {
-		out.set(i, blend(kept, out.find(&tank.Levels, i), poured, out.find(&batch.Levels, i)))
+// swapped draws a volume from a tank and pours as much of the batch in.
+func swapped(tank, batch tested.Water, swap units.Volume) (tested.Water, error) {
+	rest, err := tank.Draw(min(swap, tank.Volume()))
+	if err != nil {
+		return tested.Water{}, err
 	}
-	mass := float64(batch.Water.OfVolume(swap).Mass / water.Mass) // DIC is per kilogram
-	dic := blend(1-mass, plain(tank.DIC), mass, plain(batch.DIC))
-	out.DIC = Measured[units.AmountPerKilogram]{units.AmountPerKilogram(dic.value), dic.known}
-	return out
+	if swap == 0 {
+		return tank, nil
+	}
+	return rest.Blend(batch.OfVolume(swap)), nil
 }
 
-// blend adds x of one level and y of another.
-func blend(x float64, a Measured[float64], y float64, b Measured[float64]) Measured[float64] {
-	if !a.known || !b.known {
-		return Measured[float64]{}
+// oneSided lists the parameters that are known in one of two waters only.
+func oneSided(a, b tested.Levels) []string {
+	var list []string
+	in := make(map[tested.Parameter]int, len(a)+len(b))
+	for _, l := range a {
+		in[l.Parameter()]++
 	}
-	return Known(x*a.value + y*b.value)
+	for _, l := range b {
+		in[l.Parameter()] += 2
+	}
+	for _, levels := range [...]tested.Levels{a, b} {
+		for _, l := range levels {
+			if in[l.Parameter()] != 3 {
+				list = append(list, string(l.Parameter()))
+			}
+		}
+	}
+	return list
 }
 
-// Moves lists what the change does, parameter by parameter.
+// left says which fits the chemistry of these waters has left, each sentence once.
+func left(waters ...tested.Water) []string {
+	var list []string
+	for _, w := range waters {
+		system, err := w.System()
+		if err != nil {
+			continue
+		}
+		for _, text := range tested.Extrapolated(&system) {
+			if len(list) == 0 || !contains(list, text) {
+				list = append(list, text)
+			}
+		}
+	}
+	return list
+}
+
+func contains(list []string, text string) bool {
+	for _, x := range list {
+		if x == text {
+			return true
+		}
+	}
+	return false
+}
+
+// capital begins a sentence or a row with a name.
+func capital(name string) string {
+	if name == "" {
+		return name
+	}
+	return strings.ToUpper(name[:1]) + name[1:]
+}
+
+// Moves lists what the change does, parameter by parameter: always the same rows
+// for the same waters, whatever the numbers.
 func (p ChangePlan) Moves() []Move { return moves(&p.Before, &p.Batch, &p.After) }
 
-func moves(before, batch, after *State) []Move {
-	list := []Move{
-		{"Salinity", "PSS-78", before.Water.Practical().Value(), batch.Water.Practical().Value(), after.Water.Practical().Value()},
-		{"Temperature", "°C", before.Water.Temperature().Celsius(), batch.Water.Temperature().Celsius(), after.Water.Temperature().Celsius()},
+func moves(before, batch, after *tested.Water) []Move {
+	list := make([]Move, 0, 5+len(before.Levels)+len(batch.Levels))
+	list = append(list,
+		Move{"Salinity", "PSS-78", before.Portion.Practical().Value(), batch.Portion.Practical().Value(), after.Portion.Practical().Value()},
+		Move{"Temperature", "°C", before.Portion.Temperature().Celsius(), batch.Portion.Temperature().Celsius(), after.Portion.Temperature().Celsius()})
+	row := func(l tested.Level) {
+		_, unit := l.Counted()
+		in := func(w *tested.Water) float64 {
+			x, known := w.Level(l.Parameter())
+			if !known {
+				return math.NaN()
+			}
+			n, _ := l.WithBase(x.Base()).Counted()
+			return n
+		}
+		list = append(list, Move{capital(string(l.Parameter())), unit, in(before), in(batch), in(after)})
 	}
-	all := before.names(&batch.Levels, &after.Levels)
-	for i := range all.count() {
-		name, unit, one := all.name(i)
-		in := func(s *State) float64 { x, _ := all.find(&s.Levels, i).Value(); return x / one }
-		list = append(list, Move{name, unit, in(before), in(batch), in(after)})
+	for _, l := range before.Levels {
+		row(l)
+	}
+	for _, l := range oneSidedLevels(batch.Levels, before.Levels) {
+		row(l)
 	}
 	// An error is a chemistry that is not known, NaN throughout.
 	b, berr := before.Chemistry()
@@ -127,10 +173,44 @@ func moves(before, batch, after *State) []Move {
 	if berr != nil && ferr != nil && aerr != nil {
 		return list
 	}
-	free := func(c Chemistry) float64 { x, _ := c.FreeAmmonia.Value(); return x.MilligramsPerLitre() }
 	return append(list,
 		Move{"pH", "total scale", b.PH.Value(), f.PH.Value(), a.PH.Value()},
 		Move{"Aragonite saturation", "", b.Aragonite, f.Aragonite, a.Aragonite},
-		Move{"Free ammonia", "mg/L N", free(b), free(f), free(a)},
+		Move{"Free ammonia", "mg/L NH3", milligrams(b.FreeAmmonia), milligrams(f.FreeAmmonia), milligrams(a.FreeAmmonia)},
 	)
+}
+
+// oneSidedLevels returns the levels of a that b does not have.
+func oneSidedLevels(a, b tested.Levels) tested.Levels {
+	if len(a) > few {
+		in := make(map[tested.Parameter]bool, len(b))
+		for _, l := range b {
+			in[l.Parameter()] = true
+		}
+		var out tested.Levels
+		for _, l := range a {
+			if !in[l.Parameter()] {
+				out = append(out, l)
+			}
+		}
+		return out
+	}
+	var out tested.Levels
+	for _, l := range a {
+		if _, has := b.Of(l.Parameter()); !has {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// few is how many levels are looked through one by one.
+const few = 16
+
+// milligrams returns a level in mg/L as it is counted, NaN if it was not given.
+func milligrams(l tested.Level) float64 {
+	if !l.Exists() {
+		return math.NaN()
+	}
+	return l.MassPerLitre().MilligramsPerLitre()
 }

@@ -2,18 +2,20 @@ package dilution
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/mix/advice"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/units"
 )
 
 // Schedule asks for the cheapest calendar of water changes that keeps a tank
 // within its bounds.
 type Schedule struct {
-	Routine Routine // without changes: they are what is asked for
-	Batch   State   // the new water
+	Routine Routine      // without changes: they are what is asked for
+	Batch   tested.Water // the new water
 	Bounds  Bounds
 	Span    time.Duration // in which the bounds are to hold, as well as in the long run
 
@@ -65,15 +67,18 @@ func PlanSchedule(s Schedule) (SchedulePlan, error) {
 	for _, swap := range s.Swaps {
 		for _, every := range s.Every {
 			o := Option{Swap: swap, Every: every, PerDay: s.cost(swap, every)}
-			at := len(p.Options)
-			for at > 0 && o.before(&p.Options[at-1]) {
-				at--
-			}
-			p.Options = append(p.Options, Option{})
-			copy(p.Options[at+1:], p.Options[at:])
-			p.Options[at] = o
+			p.Options = append(p.Options, o)
 		}
 	}
+	slices.SortStableFunc(p.Options, func(a, b Option) int {
+		switch {
+		case a.before(&b):
+			return -1
+		case b.before(&a):
+			return 1
+		}
+		return 0
+	})
 	found := false
 	for i := range p.Options {
 		o := &p.Options[i]
@@ -227,7 +232,7 @@ func (s *Schedule) check() error {
 	if err := s.Routine.check(); err != nil {
 		return err
 	}
-	if err := s.Batch.checkWater("batch"); err != nil {
+	if err := s.Batch.CheckKind("batch"); err != nil {
 		return err
 	}
 	if len(s.Swaps) == 0 {
@@ -243,7 +248,7 @@ func (s *Schedule) check() error {
 		if err := input.Positive("swaps", float64(v), "L"); err != nil {
 			return err
 		}
-		if err := inside("swaps", v, s.Routine.Tank.Water.Volume()); err != nil {
+		if err := inside("swaps", v, s.Routine.Tank.Volume()); err != nil {
 			return err
 		}
 	}

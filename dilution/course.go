@@ -1,6 +1,7 @@
 package dilution
 
 import (
+	"errors"
 	"math"
 	"slices"
 	"time"
@@ -9,55 +10,25 @@ import (
 	"example.org/wellmixed/internal/solve"
 	"example.org/wellmixed/mix"
 	"example.org/wellmixed/mix/advice"
-	"example.org/wellmixed/seawater"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/units"
 )
 
 // Goal is what a water should come to. Nitrate, phosphate and ammonia should
 // come down to their level, or lie below it already; salinity and all others
-// should come to theirs from either side. What is zero or not known is no goal.
+// should come to theirs from either side. A salinity of zero is no goal, nor is a
+// level that is not in the list.
 //
 // A level that is to rise is easier added than changed: it asks for changes of
 // water only if nothing else does, and what it lacks after them is listed.
 type Goal struct {
 	Salinity units.PracticalSalinity
-	Levels
+	Levels   tested.Levels
 }
 
-// Swing is how far each parameter may move, up or down. What is zero or not
-// known has no limit.
-type Swing struct {
-	Salinity    units.PracticalSalinity
-	Temperature units.TemperatureDifference
-	PH          float64        // needs the DIC of tank and batch
-	Share       units.Fraction // of the water that is new
-	Levels
-}
-
-// Limit is a swing that must not be passed within any stretch of time. Origin
-// tells where it comes from: a paper, or "common practice".
-type Limit struct {
-	Swing
-	Within time.Duration
-	Origin string
-}
-
-// Usual returns limits for a tank of corals and fish: what the hobby holds to be
-// gentle (common practice; the figures differ from keeper to keeper, and none is
-// a limit of physiology).
-func Usual() []Limit {
-	return []Limit{
-		{Swing{Temperature: advice.TemperaturePerHour, PH: advice.PHPerHour}, time.Hour, advice.CommonPractice},
-		{Swing{
-			Salinity: units.Practical(advice.SalinityPerDay), Temperature: advice.TemperaturePerDay, PH: advice.PHPerDay,
-			Share: advice.SharePerDay,
-			Levels: Levels{
-				Alkalinity: Known(advice.AlkalinityPerDay),
-				Calcium:    Known(advice.CalciumPerDay),
-				Magnesium:  Known(advice.MagnesiumPerDay),
-			},
-		}, 24 * time.Hour, advice.CommonPractice},
-	}
+// check refuses goals that no water can have.
+func (g *Goal) check(field string) error {
+	return errors.Join(input.NotNegative(field+".salinity", g.Salinity.Value(), ""), g.Levels.Check(field))
 }
 
 // Manner is how the water is changed.
@@ -72,10 +43,10 @@ const (
 
 // Course is a way to a goal by changing water.
 type Course struct {
-	Tank   State
-	Batch  State // the new water; its volume is what one mixing vessel holds
+	Tank   tested.Water
+	Batch  tested.Water // the new water; its volume is what one mixing vessel holds
 	Goal   Goal
-	Limits []Limit // Usual(), or your own; none for none
+	Limits tested.Limits // the zero value: the usual ones
 	Manner Manner
 	Every  time.Duration // from change to change, in steps
 	Flow   units.Flow    // at most so fast, continuously
@@ -97,12 +68,14 @@ type CoursePlan struct {
 	BatchFrom, BatchTo units.Temperature
 	Adjust             bool
 	Warm               mix.HeatPlan
-	Hold               units.Power // that new water takes from the heater of the tank while it flows in
+	// Hold is what new water that flows in colder takes from the heater of the tank,
+	// which holds its temperature; a plan for a flow counts on it.
+	Hold units.Power
 
 	Steps  []Step // after each change, or a dozen moments of the flow
-	After  State
-	Slowed string // the limit that sets the pace, or nothing
-	Lacks  Levels // what no change of this water brings: still to be added, per litre
+	After  tested.Water
+	Slowed string        // the limit that sets the pace, or nothing
+	Lacks  tested.Levels // what no change of this water brings: still to be added, per litre
 
 	Assumptions []string
 	Cautions    []advice.Caution
@@ -111,7 +84,7 @@ type CoursePlan struct {
 // Step is a moment of a course.
 type Step struct {
 	At    time.Duration
-	State State // after the change
+	Water tested.Water // after the change
 }
 
 // mostSteps is where a course in steps is given up.
@@ -129,11 +102,16 @@ func PlanCourse(c Course) (CoursePlan, error) {
 	if err := c.check(); err != nil {
 		return CoursePlan{}, err
 	}
+	for _, w := range [...]*tested.Water{&c.Tank, &c.Batch} {
+		if settled, err := w.WithDIC(); err == nil {
+			*w = settled
+		}
+	}
 	// First with new water at the temperature of the tank. If its own serves as
 	// well, it stays.
 	level := c
 	var err error
-	level.Batch, err = c.Batch.at(c.Tank.Water.Temperature())
+	level.Batch, err = c.Batch.At(c.Tank.Portion.Temperature())
 	if err != nil {
 		return CoursePlan{}, err
 	}
@@ -146,10 +124,10 @@ func PlanCourse(c Course) (CoursePlan, error) {
 		return CoursePlan{}, err
 	}
 	if len(aims) > 0 && !(c.short(&p.After, aims) <= 1e-9) {
-		return CoursePlan{}, input.Bad("goal", "less than a hair short of the new water", "a goal that changing water reaches: some of the old water always stays. Make the batch pass the goal, or aim a little short of it")
+		return CoursePlan{}, input.Bad("goal", "less than a hair short of the new water", "a goal that changing water reaches: "+alwaysStays)
 	}
 	p.BatchFrom, p.BatchTo = c.span(&p)
-	if t := c.Batch.Water.Temperature(); t.Celsius() >= p.BatchFrom.Celsius() && t.Celsius() <= p.BatchTo.Celsius() {
+	if t := c.Batch.Portion.Temperature(); t.Celsius() >= p.BatchFrom.Celsius() && t.Celsius() <= p.BatchTo.Celsius() {
 		own, err := c.plan(aims)
 		if err == nil && own.Changes == p.Changes && c.short(&own.After, aims) <= 1e-9 {
 			own.BatchFrom, own.BatchTo = p.BatchFrom, p.BatchTo
@@ -161,73 +139,32 @@ func PlanCourse(c Course) (CoursePlan, error) {
 		p.Adjust = true
 	}
 	if p.Adjust && c.Heater > 0 {
-		p.Warm, err = mix.Heat(mix.Heating{Water: c.Batch.Water, To: c.Tank.Water.Temperature(), Heater: c.Heater})
+		p.Warm, err = mix.Heat(mix.Heating{Water: c.Batch.Portion, To: c.Tank.Portion.Temperature(), Heater: c.Heater})
 		if err != nil {
 			return CoursePlan{}, err
 		}
 	}
 	p.Lacks = c.lacks(&p.After)
-	p.Vessels = int(math.Ceil(float64(p.Total/c.Batch.Water.Volume()) - 1e-9))
+	p.Vessels = int(math.Ceil(float64(p.Total/c.Batch.Volume()) - 1e-9))
 	p.Assumptions = c.assumptions(&p)
 	p.Cautions = courseCautions(&c, &p)
 	return p, nil
 }
 
-// at returns the same water at another temperature.
-func (s State) at(t units.Temperature) (State, error) {
-	w, err := s.Water.At(t)
-	if err != nil {
-		return s, err
-	}
-	// Levels are per litre, and the litre changes.
-	warm := w.OfMass(s.Water.Mass)
-	grown := float64(s.Water.Density() / warm.Density())
-	out := State{Water: warm, DIC: s.DIC, Levels: s.names()}
-	for i := range out.count() {
-		if m := s.get(i); m.known {
-			out.set(i, Known(m.value/grown))
-		}
-	}
-	return out, nil
-}
-
 // check refuses what no course can start from.
 func (c *Course) check() error {
-	if err := input.Positive("tank", float64(c.Tank.Water.Volume()), "L"); err != nil {
-		return err
-	}
-	if err := input.Positive("batch", float64(c.Batch.Water.Volume()), "L"); err != nil {
-		return err
-	}
-	if err := measured(c.Tank.Water, c.Batch.Water.Sample); err != nil {
-		return err
-	}
-	if err := c.Tank.check("tank"); err != nil {
-		return err
-	}
-	if err := c.Batch.check("batch"); err != nil {
-		return err
-	}
-	if err := c.Goal.check("goal"); err != nil {
-		return err
-	}
-	if err := input.NotNegative("goal.salinity", c.Goal.Salinity.Value(), ""); err != nil {
-		return err
-	}
-	for i := range c.Limits {
-		if err := c.Limits[i].check(); err != nil {
-			return err
-		}
-	}
-	if err := input.NotNegative("heater", float64(c.Heater), "W"); err != nil {
+	err := errors.Join(
+		c.Tank.Check("tank"), c.Batch.Check("batch"), c.Goal.check("goal"), c.Limits.Check("limits"),
+		input.NotNegative("heater", float64(c.Heater), "W"))
+	if err != nil {
 		return err
 	}
 	switch c.Manner {
 	case AtOnce:
 		return nil
 	case InSteps:
-		if !(c.Every > 0) {
-			return input.Bad("every", c.Every.String(), "the time from change to change")
+		if !(c.Every > 0 && c.Every < longestCourse/mostSteps) {
+			return input.Bad("every", c.Every.String(), "the time from change to change, above zero and below a month")
 		}
 		return nil
 	case Continuously:
@@ -236,80 +173,61 @@ func (c *Course) check() error {
 	return input.Bad("manner", input.Number(float64(c.Manner)), "AtOnce, InSteps or Continuously")
 }
 
-func (l *Limit) check() error {
-	if !(l.Within > 0) {
-		return input.Bad("limit.within", l.Within.String(), "a time above zero")
-	}
-	for _, x := range [...]struct {
-		field string
-		value float64
-	}{{"salinity", l.Salinity.Value()}, {"temperature", float64(l.Temperature)}, {"pH", l.PH}, {"share", float64(l.Share)}} {
-		if err := input.NotNegative("limit."+x.field, x.value, ""); err != nil {
-			return err
-		}
-	}
-	for i := range l.count() {
-		if m := l.get(i); m.known && !(m.value > 0 && !math.IsInf(m.value, 0)) {
-			return input.Bad("limit."+l.field(i), input.Number(m.value), "above zero: a level that may not move at all allows no change of water")
-		}
-	}
-	return nil
-}
+// longestCourse keeps the times of a course within what a Duration counts.
+const longestCourse = 150 * 365 * 24 * time.Hour
 
-// aim is one goal that new water brings nearer.
+// aim is one goal that new water brings nearer: a level, or the salinity if that
+// was not given.
 type aim struct {
-	level int // salinity is -1
-	goal  float64
+	level tested.Level
+	goal  float64 // practical salinity, or the base of the level
 	falls bool
 	left  Remaining // of the old water, when it is reached
 }
 
 // added tells whether the goal is to have more of what could as well be added.
-func (a aim) added() bool { return !a.falls && a.level != salinity }
-
-const salinity = -1
-
-// falling tells whether less of a level is always as good.
-func falling(level int) bool { return level == nitrate || level == phosphate || level == ammonia }
+func (a aim) added() bool { return !a.falls && a.level.Exists() }
 
 // aims sorts the goals: those that new water brings nearer are returned,
 // those that are reached or want something added are left out, and the impossible
 // are an error.
 func (c *Course) aims() ([]aim, error) {
 	var list []aim
-	add := func(level int, field string, old, fresh, goal float64) error {
+	add := func(level tested.Level, old, fresh, goal float64) error {
+		field, say := "goal.salinity", input.Number
+		if level.Exists() {
+			field = "goal." + string(level.Parameter())
+			say = func(x float64) string { return level.WithBase(x).String() }
+		}
 		switch {
-		case old == goal, falling(level) && old <= goal:
+		case old == goal, level.Parameter().Falls() && old <= goal:
 			return nil
-		case goal > math.Max(old, fresh) && level == salinity:
-			return input.Bad("goal."+field, input.Number(goal), "no more than the new water has, "+input.Number(fresh)+": mix it saltier")
+		case goal > math.Max(old, fresh) && !level.Exists():
+			return input.Bad(field, say(goal), "no more than the new water has, "+say(fresh)+": mix it saltier")
 		case goal > math.Max(old, fresh):
 			return nil // lacks
 		case goal < math.Min(old, fresh):
-			return input.Bad("goal."+field, input.Number(goal), "no less than the new water has, "+input.Number(fresh))
+			return input.Bad(field, say(goal), "no less than the new water has, "+say(fresh))
 		case goal == fresh:
-			return input.Bad("goal."+field, input.Number(goal), "a goal short of the new water at "+input.Number(fresh)+": some of the old water always stays. Make the batch pass the goal, or aim a little short of it")
+			return input.Bad(field, say(goal), "a goal short of the new water at "+say(fresh)+": "+alwaysStays)
 		}
 		left, err := For(old, fresh, goal)
 		list = append(list, aim{level, goal, old > goal, left})
 		return err
 	}
 	if s := c.Goal.Salinity.Value(); s > 0 {
-		old, fresh := c.Tank.Water.Practical().Value(), c.Batch.Water.Practical().Value()
-		if err := add(salinity, "salinity", old, fresh, s); err != nil {
+		old, fresh := c.Tank.Portion.Practical().Value(), c.Batch.Portion.Practical().Value()
+		if err := add(tested.Level{}, old, fresh, s); err != nil {
 			return nil, err
 		}
 	}
-	for i := range c.Goal.count() {
-		m := c.Goal.get(i)
-		if !m.known {
-			continue
+	for _, goal := range c.Goal.Levels {
+		old, known := c.Tank.Level(goal.Parameter())
+		fresh, also := c.Batch.Level(goal.Parameter())
+		if !known || !also {
+			return nil, goal.Must("goal", false, "a level that is known in the tank and in the new water")
 		}
-		old, fresh := c.Goal.find(&c.Tank.Levels, i), c.Goal.find(&c.Batch.Levels, i)
-		if !old.known || !fresh.known {
-			return nil, input.Bad("goal."+c.Goal.field(i), input.Number(m.value), "a level that is known in the tank and in the new water")
-		}
-		if err := add(i, c.Goal.field(i), old.value, fresh.value, m.value); err != nil {
+		if err := add(goal, old.Base(), fresh.Base(), goal.Base()); err != nil {
 			return nil, err
 		}
 	}
@@ -319,22 +237,34 @@ func (c *Course) aims() ([]aim, error) {
 	return list, nil
 }
 
+const alwaysStays = "some of the old water always stays. Make the batch pass the goal, or aim a little short of it"
+
 // short returns how far a water is from the goals, as a share of each goal:
 // zero or less if all are reached.
-func (c *Course) short(s *State, aims []aim) float64 {
+func (c *Course) short(s *tested.Water, aims []aim) float64 {
 	worst := math.Inf(-1)
 	for _, a := range aims {
-		is := s.Water.Practical().Value()
-		if a.level != salinity {
-			is = c.Goal.find(&s.Levels, a.level).value
+		is := s.Portion.Practical().Value()
+		if a.level.Exists() {
+			l, _ := s.Level(a.level.Parameter())
+			is = l.Base()
 		}
 		d := is - a.goal
 		if !a.falls {
 			d = -d
 		}
-		worst = math.Max(worst, d/math.Max(math.Abs(a.goal), 1e-3))
+		worst = math.Max(worst, d/math.Max(math.Abs(a.goal), least(a.level)))
 	}
 	return worst
+}
+
+// least is the size below which a goal counts as nothing, in the base unit of its
+// level: a microgram in a litre, as it were.
+func least(l tested.Level) float64 {
+	if !l.Exists() {
+		return 1e-3
+	}
+	return 1e-5
 }
 
 // plan plans the course with the batch as it is.
@@ -360,35 +290,28 @@ func (c *Course) plan(aims []aim) (CoursePlan, error) {
 }
 
 // refused is the error for a limit that no course keeps.
-func refused(l *Limit, what, why string) error {
-	return input.Bad("limits", what+" within "+hours(l.Within)+" ("+l.Origin+")", "a limit that leaves room: it "+why)
-}
-
-func hours(d time.Duration) string {
-	if h := d.Hours(); h != 24 {
-		return input.Number(h) + " h"
-	}
-	return "a day"
+func refused(l *tested.Limit, what, why string) error {
+	return input.Bad("limits", slowed(l, what), "a limit that leaves room: it "+why)
 }
 
 // steps is a course of equal changes: the states between which it moves.
 type steps struct {
 	each   units.Volume
-	before []State // the first is the tank; later ones have its temperature again
-	after  []State
+	before []tested.Water // the first is the tank; later ones have its temperature again
+	after  []tested.Water
 }
 
 // steps returns n equal changes that just reach the goals.
 func (c *Course) steps(n int, left Remaining, aims []aim) steps {
-	tank := c.Tank.Water.Volume()
+	tank := c.Tank.Volume()
 	walk := func(each units.Volume) steps {
-		s := steps{each: each, before: make([]State, n), after: make([]State, n)}
+		s := steps{each: each, before: make([]tested.Water, n), after: make([]tested.Water, n)}
 		now := c.Tank
 		for i := range n {
 			s.before[i] = now
 			s.after[i] = c.swap(&now, each)
 			if i < n-1 {
-				now, _ = s.after[i].at(c.Tank.Water.Temperature())
+				now, _ = s.after[i].At(c.Tank.Portion.Temperature())
 			}
 		}
 		return s
@@ -410,28 +333,31 @@ func (c *Course) steps(n int, left Remaining, aims []aim) steps {
 }
 
 // swap returns the tank after a change.
-func (c *Course) swap(tank *State, v units.Volume) State {
-	v = min(v, tank.Water.Volume())
-	water := seawater.Blend(rest(tank.Water, v), c.Batch.Water.OfVolume(v))
-	return after(tank, &c.Batch, v, water)
+func (c *Course) swap(tank *tested.Water, v units.Volume) tested.Water {
+	out, err := swapped(*tank, c.Batch, v)
+	if err != nil { // a volume that is none, which no caller has
+		return tested.Water{}
+	}
+	return out
 }
 
 // worst returns the limit that a course in steps passes by most, and what moves
 // how far; nil if it keeps all.
-func (c *Course) worst(s steps, every time.Duration) (limit *Limit, what string, by float64) {
+func (c *Course) worst(s steps, every time.Duration) (limit *tested.Limit, what string, by float64) {
 	by = 1 + 1e-9
-	share := float64(s.each / c.Tank.Water.Volume())
-	look := func(l *Limit, from, to *State, changes int, temperature bool) {
-		w, x := l.passed(from, to, temperature)
+	share := float64(s.each / c.Tank.Volume())
+	look := func(l *tested.Limit, from, to *tested.Water, changes int, temperature bool) {
+		w, x := passed(l, from, to, temperature)
 		if y := float64(Repeated(units.Fraction(share), changes).Share() / l.Share); l.Share > 0 && y > x {
-			w, x = l.newWater(), y
+			w, x = newWater(l), y
 		}
 		if x > by {
 			limit, what, by = l, w, x
 		}
 	}
-	for i := range c.Limits {
-		l := &c.Limits[i]
+	held := c.Limits.List()
+	for i := range held {
+		l := &held[i]
 		inside := 1 // changes within the time of the limit
 		if n := len(s.before); n > 1 {
 			inside = int(min(math.Ceil(float64(l.Within)/float64(every)), float64(n)))
@@ -446,51 +372,83 @@ func (c *Course) worst(s steps, every time.Duration) (limit *Limit, what string,
 	return limit, what, by
 }
 
-func (l *Limit) newWater() string { return "new water by " + l.Share.String() }
+func newWater(l *tested.Limit) string { return "new water by " + l.Share.String() }
 
 // passed returns the largest of the moves between two waters, as a multiple of
 // what the limit allows, and says what moves. A move that is not known does not
-// count.
-func (l *Limit) passed(from, to *State, temperature bool) (what string, by float64) {
+// count, nor does within a time the fall of what is better gone.
+func passed(l *tested.Limit, from, to *tested.Water, temperature bool) (what string, by float64) {
 	look := func(name, unit string, a, b, allowed float64) {
 		if x := math.Abs(b-a) / allowed; allowed > 0 && x > by {
 			what, by = name+" by "+input.Number(allowed)+unit, x
 		}
 	}
-	look("salinity", "", from.Water.Practical().Value(), to.Water.Practical().Value(), l.Salinity.Value())
+	look("salinity", "", from.Portion.Practical().Value(), to.Portion.Practical().Value(), l.Salinity.Value())
 	if temperature {
-		look("temperature", " K", from.Water.Temperature().Celsius(), to.Water.Temperature().Celsius(), float64(l.Temperature))
+		look("temperature", " K", from.Portion.Temperature().Celsius(), to.Portion.Temperature().Celsius(), float64(l.Temperature))
 	}
 	if l.PH > 0 {
-		a, errA := from.Chemistry()
-		b, errB := to.Chemistry()
+		a, b := inBoth(from, to)
+		before, errA := a.Chemistry()
+		after, errB := b.Chemistry()
 		if errA == nil && errB == nil {
-			look("pH", "", a.PH.Value(), b.PH.Value(), l.PH)
+			look("pH", "", before.PH.Value(), after.PH.Value(), l.PH)
 		}
 	}
-	for i := range l.count() {
-		a, b, m := l.find(&from.Levels, i), l.find(&to.Levels, i), l.get(i)
-		if m.known && a.known && b.known {
-			name, unit, one := l.name(i)
-			look(name, " "+unit, a.value/one, b.value/one, m.value/one)
+	for _, m := range l.Levels {
+		a, knownA := from.Level(m.Parameter())
+		b, knownB := to.Level(m.Parameter())
+		if !knownA || !knownB || l.Within > 0 && m.Parameter().Falls() && b.Base() <= a.Base() {
+			continue
 		}
+		allowed, unit := m.Counted()
+		x, _ := m.WithBase(a.Base()).Counted()
+		y, _ := m.WithBase(b.Base()).Counted()
+		look(capital(string(m.Parameter())), " "+unit, x, y, allowed)
 	}
 	return what, by
+}
+
+// inBoth returns two waters with the levels that are known in both: what one of
+// them knows alone would move the pH that is worked out without moving the water.
+func inBoth(a, b *tested.Water) (tested.Water, tested.Water) {
+	if same(a.Levels, b.Levels) {
+		return *a, *b
+	}
+	x, y := *a, *b
+	if w, err := a.WithDIC(); err == nil {
+		x = w
+	}
+	if w, err := b.WithDIC(); err == nil {
+		y = w
+	}
+	for _, l := range oneSidedLevels(x.Levels, y.Levels) {
+		x.Levels = x.Levels.Without(l.Parameter())
+	}
+	for _, l := range oneSidedLevels(y.Levels, x.Levels) {
+		y.Levels = y.Levels.Without(l.Parameter())
+	}
+	return x, y
+}
+
+// same tells whether two lists are of the same parameters, in one order.
+func same(a, b tested.Levels) bool {
+	return slices.EqualFunc(a, b, func(x, y tested.Level) bool { return x.Parameter() == y.Parameter() })
 }
 
 // inSteps finds the fewest equal steps that keep the limits, by doubling and
 // halving.
 func (c *Course) inSteps(left Remaining, aims []aim) (CoursePlan, error) {
-	fits := func(n int) (steps, *Limit, string) {
+	fits := func(n int) (steps, *tested.Limit, string) {
 		s := c.steps(n, left, aims)
 		l, what, _ := c.worst(s, c.Every)
 		return s, l, what
 	}
 	few, many := 0, 1 // few is too few
-	slowed := ""
+	pace := ""
 	s, l, what := fits(many)
 	for l != nil {
-		slowed = what + " within " + hours(l.Within) + " (" + l.Origin + ")"
+		pace = slowed(l, what)
 		if many > mostSteps {
 			return CoursePlan{}, refused(l, what, "makes the goal take more than "+input.Number(mostSteps)+" changes: prepare the batch nearer to the tank, or change less often")
 		}
@@ -502,11 +460,11 @@ func (c *Course) inSteps(left Remaining, aims []aim) (CoursePlan, error) {
 		if t, l, what := fits(n); l == nil {
 			many, s = n, t
 		} else {
-			few, slowed = n, what+" within "+hours(l.Within)+" ("+l.Origin+")"
+			few, pace = n, slowed(l, what)
 		}
 	}
 	p := c.planOf(s)
-	p.Slowed = slowed
+	p.Slowed = pace
 	return p, nil
 }
 
@@ -532,27 +490,40 @@ const longestFlow = 2 * 365 * 24 * time.Hour
 
 // flowing finds the fastest flow that keeps the limits. What is left of the
 // old water after a time is that of a stirred tank, exp(-q t/V), and the water is
-// then the blend of that much old and the rest new.
+// then the blend of that much old and the rest new, at the temperature that the
+// heater of the tank holds.
 func (c *Course) flowing(left Remaining, aims []aim) (CoursePlan, error) {
-	tank := c.Tank.Water.Volume()
-	at := func(r Remaining) State { return c.swap(&c.Tank, units.Volume(1-r)*tank) }
-	short := func(r float64) float64 { s := at(Remaining(r)); return c.short(&s, aims) }
-	if r, ok := solve.Brent(short, 0.99*float64(left), math.Min(1.01*float64(left), 1), 1e-13); ok {
-		left = Remaining(r)
+	tank := c.Tank.Volume()
+	at := func(r Remaining) tested.Water {
+		w, err := c.swap(&c.Tank, units.Volume(1-r)*tank).At(c.Tank.Portion.Temperature())
+		if err != nil {
+			return tested.Water{}
+		}
+		return w
 	}
+	short := func(r float64) float64 { s := at(Remaining(r)); return c.short(&s, aims) }
+	r, ok := solve.Brent(short, 0.99*float64(left), math.Min(1.01*float64(left), 1), 1e-15)
+	if !ok { // a batch that differs much is far from what volumes say
+		r, ok = solve.Brent(short, 0, 1, 1e-15)
+	}
+	if !ok {
+		return CoursePlan{}, input.Bad("goal", "short of the new water by less than can be told", "a goal that changing water reaches: "+alwaysStays)
+	}
+	left = Remaining(r * (1 - 1e-12)) // on the side of the goal
+	held := c.Limits.List()
 	takes := func(q units.Flow) time.Duration { return q.Time(left.Feed(tank)) }
-	passed := func(q units.Flow) (*Limit, string) {
+	broken := func(q units.Flow) (*tested.Limit, string) {
 		all := takes(q)
-		for i := range c.Limits {
-			l := &c.Limits[i]
+		for i := range held {
+			l := &held[i]
 			within := min(l.Within, all)
 			if fresh := Continuous(q.Volume(within), tank).Share(); l.Share > 0 && fresh > l.Share*(1+1e-9) {
-				return l, l.newWater()
+				return l, newWater(l)
 			}
 			for k := range moments {
 				start := time.Duration(float64(all-within) * float64(k) / (moments - 1))
 				from, to := at(Continuous(q.Volume(start), tank)), at(Continuous(q.Volume(start+within), tank))
-				if what, by := l.passed(&from, &to, true); by > 1+1e-9 {
+				if what, by := passed(l, &from, &to, false); by > 1+1e-9 {
 					return l, what
 				}
 				if all == within {
@@ -563,63 +534,66 @@ func (c *Course) flowing(left Remaining, aims []aim) (CoursePlan, error) {
 		return nil, ""
 	}
 	p := CoursePlan{Flow: c.Flow}
-	if l, what := passed(c.Flow); l != nil {
-		p.Slowed = what + " within " + hours(l.Within) + " (" + l.Origin + ")"
+	if l, what := broken(c.Flow); l != nil {
+		p.Slowed = slowed(l, what)
 		slow := units.Flow(left.Feed(tank).Litres() / longestFlow.Hours())
-		if l, what := passed(slow); l != nil || slow >= c.Flow {
+		if l, what := broken(slow); l != nil || slow >= c.Flow {
 			return CoursePlan{}, refused(l, what, "makes the goal take years: prepare the batch nearer to the tank")
 		}
 		fast := c.Flow
 		for fast/slow > 1+1e-6 {
 			q := units.Flow(math.Sqrt(float64(fast) * float64(slow)))
-			if l, what := passed(q); l == nil {
+			if l, what := broken(q); l == nil {
 				slow = q
 			} else {
-				fast, p.Slowed = q, what+" within "+hours(l.Within)+" ("+l.Origin+")"
+				fast, p.Slowed = q, slowed(l, what)
 			}
 		}
 		p.Flow = slow
 	}
 	p.Total = left.Feed(tank)
 	p.Duration = p.Flow.Time(p.Total)
-	for k := 1; k <= moments; k++ {
-		t := time.Duration(float64(p.Duration) * float64(k) / moments)
-		p.Steps = append(p.Steps, Step{t, at(Continuous(p.Flow.Volume(t), tank))})
+	if p.Duration < 0 {
+		return CoursePlan{}, input.Bad("flow", c.Flow.String(), "a flow that reaches the goal within a lifetime")
 	}
-	p.After = p.Steps[moments-1].State
-	b := c.Batch.Water
+	for k := 1; k <= moments; k++ {
+		share := float64(k) / moments
+		p.Steps = append(p.Steps, Step{time.Duration(float64(p.Duration) * share), at(Continuous(p.Total*units.Volume(share), tank))})
+	}
+	p.After = p.Steps[moments-1].Water
+	b := c.Batch.Portion
 	flow := float64(b.OfVolume(units.Volume(p.Flow)).Mass.Kilograms()) / 3600 // kg/s
-	p.Hold = units.Power(math.Max(0, flow*float64(b.HeatCapacity())*float64(c.Tank.Water.Temperature().Sub(b.Temperature()))))
+	p.Hold = units.Power(math.Max(0, flow*float64(b.HeatCapacity())*float64(c.Tank.Portion.Temperature().Sub(b.Temperature()))))
 	return p, nil
 }
 
+// slowed says which limit sets the pace.
+func slowed(l *tested.Limit, what string) string {
+	return what + " within " + tested.Stretch(l.Within) + " (" + l.Origin + ")"
+}
+
 // span returns the temperatures of new water for which no step moves the tank
-// by more than the limits allow, up to what heat capacities differ by.
+// by more than the limits allow, up to what heat capacities differ by. A flow has
+// no such bound: the heater of the tank holds its temperature.
 func (c *Course) span(p *CoursePlan) (from, to units.Temperature) {
 	room := math.Inf(1)
-	for _, l := range c.Limits {
-		if !(l.Temperature > 0) {
-			continue
-		}
-		share := float64(p.Each / c.Tank.Water.Volume())
-		if p.Flow > 0 {
-			share = float64(Continuous(p.Flow.Volume(min(l.Within, p.Duration)), c.Tank.Water.Volume()).Share())
-		}
-		if share > 0 {
+	share := float64(p.Each / c.Tank.Volume())
+	for _, l := range c.Limits.List() {
+		if l.Temperature > 0 && share > 0 {
 			room = math.Min(room, float64(l.Temperature)/share)
 		}
 	}
-	t := c.Tank.Water.Temperature()
+	t := c.Tank.Portion.Temperature()
 	return t.Add(units.TemperatureDifference(math.Max(-room, -2-t.Celsius()))), t.Add(units.TemperatureDifference(math.Min(room, 40-t.Celsius())))
 }
 
 // lacks returns what the water still lacks of its goals.
-func (c *Course) lacks(s *State) Levels {
-	out := c.Goal.names()
-	for i := range out.count() {
-		goal, is := c.Goal.get(i), c.Goal.find(&s.Levels, i)
-		if d := goal.value - is.value; goal.known && is.known && !falling(i) && d > 1e-9*math.Abs(goal.value) {
-			out.set(i, Known(d))
+func (c *Course) lacks(s *tested.Water) tested.Levels {
+	var out tested.Levels
+	for _, goal := range c.Goal.Levels {
+		is, known := s.Level(goal.Parameter())
+		if d := goal.Base() - is.Base(); known && !goal.Parameter().Falls() && d > 1e-9*math.Abs(goal.Base()) {
+			out = append(out, goal.WithBase(d))
 		}
 	}
 	return out
@@ -632,28 +606,47 @@ func (c *Course) assumptions(p *CoursePlan) []string {
 	if p.Changes > 1 {
 		list = append(list, "Between the changes the tank comes back to its temperature, and exchanges no gas with the air.")
 	}
+	if p.Flow > 0 {
+		list = append(list, "The heater of the tank holds its temperature while new water flows in.")
+	}
 	if p.Adjust {
 		list = append(list, "The new water is brought to the temperature of the tank first.")
 	}
-	for i := range c.Limits {
-		l := &c.Limits[i]
-		for k := range l.count() {
-			if l.get(k).known && !(l.find(&c.Tank.Levels, k).known && l.find(&c.Batch.Levels, k).known) {
-				name, _, _ := l.name(k)
-				list = append(list, name+" is not known in both waters: its limit could not be kept in view.")
-			}
-		}
-		if _, err := c.Tank.Chemistry(); l.PH > 0 && err != nil {
-			list = append(list, "The pH of the tank is not known: its limit could not be kept in view.")
-		} else if _, err := c.Batch.Chemistry(); l.PH > 0 && err != nil {
-			list = append(list, "The pH of the new water is not known: its limit could not be kept in view.")
+	list = append(list, unseen(c.Limits.List(), &c.Tank, &c.Batch, "the tank and in the new water")...)
+	for _, goal := range c.Goal.Levels {
+		was, _ := c.Tank.Level(goal.Parameter())
+		is, known := p.After.Level(goal.Parameter())
+		x := goal.Base()
+		if known && !goal.Parameter().Falls() && (x-was.Base())*(x-is.Base()) < -1e-9*x*x {
+			list = append(list, capital(string(goal.Parameter()))+" goes past its goal, to "+goal.WithBase(is.Base()).String()+
+				", because another goal asks for more new water.")
 		}
 	}
-	for i := range c.Goal.count() {
-		goal, was, is := c.Goal.get(i), c.Goal.find(&c.Tank.Levels, i), c.Goal.find(&p.After.Levels, i)
-		if goal.known && !falling(i) && (goal.value-was.value)*(goal.value-is.value) < -1e-9*goal.value*goal.value {
-			name, unit, one := c.Goal.name(i)
-			list = append(list, name+" goes past its goal, to "+input.Number(is.value/one)+" "+unit+", because another goal asks for more new water.")
+	return append(list, left(c.Tank, c.Batch, p.After)...)
+}
+
+// unseen lists the limits that could not be kept in view, because they limit what is
+// not known in both waters. What neither water was tested for is not worth a word.
+func unseen(held tested.Held, a, b *tested.Water, where string) []string {
+	var list []string
+	say := func(name string) {
+		if text := name + " is not known in " + where + ": its limit could not be kept in view."; !contains(list, text) {
+			list = append(list, text)
+		}
+	}
+	_, errA := a.Chemistry()
+	_, errB := b.Chemistry()
+	for i := range held {
+		l := &held[i]
+		for _, m := range l.Levels {
+			_, knownA := a.Level(m.Parameter())
+			_, knownB := b.Level(m.Parameter())
+			if knownA != knownB {
+				say(capital(string(m.Parameter())))
+			}
+		}
+		if l.PH > 0 && (errA != nil || errB != nil) {
+			say("The pH")
 		}
 	}
 	return list

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"example.org/wellmixed/dilution"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/units"
@@ -29,25 +30,25 @@ func ExamplePlanCourse() {
 		return
 	}
 	plan, err := dilution.PlanCourse(dilution.Course{
-		Tank: dilution.State{
-			Water: tank.OfVolume(240 * units.Litre),
-			Levels: dilution.Levels{
-				Alkalinity: dilution.Known(6 * units.DKH),
-				Nitrate:    dilution.Known(60 * units.MilligramPerLitre),
+		Tank: tested.Water{
+			Portion: tank.OfVolume(240 * units.Litre),
+			Levels: tested.Levels{
+				tested.AlkalinityOf(6 * units.DKH).In(tested.DKH),
+				tested.Nitrate.Of(60*units.MilligramPerLitre, units.AsNitrate),
 			},
 		},
-		Batch: dilution.State{
-			Water: mixed.OfVolume(40 * units.Litre),
-			Levels: dilution.Levels{
-				Alkalinity: dilution.Known(9 * units.DKH),
-				Nitrate:    dilution.Known(0 * units.MilligramPerLitre),
+		Batch: tested.Water{
+			Portion: mixed.OfVolume(40 * units.Litre),
+			Levels: tested.Levels{
+				tested.AlkalinityOf(9 * units.DKH).In(tested.DKH),
+				tested.Nitrate.Of(0*units.MilligramPerLitre, units.AsNitrate),
 			},
 		},
-		Goal: dilution.Goal{Levels: dilution.Levels{
-			Alkalinity: dilution.Known(9.5 * units.DKH),
-			Nitrate:    dilution.Known(15 * units.MilligramPerLitre),
+		Goal: dilution.Goal{Levels: tested.Levels{
+			tested.AlkalinityOf(9.5 * units.DKH).In(tested.DKH),
+			tested.Nitrate.Of(15*units.MilligramPerLitre, units.AsNitrate),
 		}},
-		Limits: dilution.Usual(),
+		Limits: tested.Limits{},
 		Manner: dilution.InSteps,
 		Every:  48 * time.Hour,
 	})
@@ -55,7 +56,7 @@ func ExamplePlanCourse() {
 		fmt.Println(err)
 		return
 	}
-	lacks, _ := plan.Lacks.Alkalinity.Value()
+	lacks, _ := alkalinityIn(plan.Lacks)
 	fmt.Printf("%d changes of %.0f L, %d vessels, %.0f days\n", plan.Changes, plan.Each.Litres(), plan.Vessels, plan.Duration.Hours()/24)
 	fmt.Println("slowed by", plan.Slowed)
 	fmt.Printf("%.1f dKH still to be added\n", lacks.DKH())
@@ -67,80 +68,70 @@ func ExamplePlanCourse() {
 
 // course returns a tank that is to lose its nitrate, with all chemistry known.
 func course(t testing.TB) dilution.Course {
-	tank := dilution.State{
-		Water: water(t, 36.2, 25.5).OfVolume(240 * units.Litre),
-		Levels: dilution.Levels{
-			Alkalinity: dilution.Known(6.5 * units.DKH),
-			Calcium:    dilution.Known(390 * units.MilligramPerLitre),
-			Nitrate:    dilution.Known(60 * units.MilligramPerLitre),
-			Ammonia:    dilution.Known(0.1 * units.MilligramPerLitre),
+	tank := tested.Water{
+		Portion: water(t, 36.2, 25.5).OfVolume(240 * units.Litre),
+		Levels: tested.Levels{
+			tested.AlkalinityOf(6.5 * units.DKH).In(tested.DKH),
+			tested.Calcium.Of(390*units.MilligramPerLitre, units.AsCalcium),
+			tested.Nitrate.Of(60*units.MilligramPerLitre, units.AsNitrate),
+			tested.Ammonia.Of(0.1*units.MilligramPerLitre, units.AsNitrogen),
 		},
 	}
-	tank, err := tank.WithPH(carbonate.PHTotal(7.9))
-	require.NoError(t, err)
-	batch := dilution.State{
-		Water: water(t, 35, 25).OfVolume(40 * units.Litre),
-		Levels: dilution.Levels{
-			Alkalinity: dilution.Known(9 * units.DKH),
-			Calcium:    dilution.Known(430 * units.MilligramPerLitre),
-			Nitrate:    dilution.Known(0 * units.MilligramPerLitre),
-			Ammonia:    dilution.Known(0 * units.MilligramPerLitre),
+	tank.Carbon = carbonate.PH(carbonate.PHTotal(7.9))
+	batch := tested.Water{
+		Portion: water(t, 35, 25).OfVolume(40 * units.Litre),
+		Levels: tested.Levels{
+			tested.AlkalinityOf(9 * units.DKH).In(tested.DKH),
+			tested.Calcium.Of(430*units.MilligramPerLitre, units.AsCalcium),
+			tested.Nitrate.Of(0*units.MilligramPerLitre, units.AsNitrate),
+			tested.Ammonia.Of(0*units.MilligramPerLitre, units.AsNitrogen),
 		},
 	}
-	batch, err = batch.Aired(430, units.Atmosphere)
+	batch, err := batch.Aired(430, units.Atmosphere)
 	require.NoError(t, err)
 	return dilution.Course{
-		Tank: tank, Batch: batch, Limits: dilution.Usual(),
-		Goal:   dilution.Goal{Levels: dilution.Levels{Nitrate: dilution.Known(15 * units.MilligramPerLitre)}},
+		Tank: tank, Batch: batch, Limits: tested.Limits{},
+		Goal:   dilution.Goal{Levels: tested.Levels{tested.Nitrate.Of(15*units.MilligramPerLitre, units.AsNitrate)}},
 		Manner: dilution.InSteps, Every: 24 * time.Hour,
 	}
 }
 
 // within tells by how much the worst move between two states passes a limit.
-func within(l dilution.Limit, a, b dilution.State, temperature bool) float64 {
+func within(l tested.Limit, a, b tested.Water, temperature bool) float64 {
 	worst := 0.0
 	look := func(x, y, allowed float64) {
 		if allowed > 0 && !math.IsNaN(x-y) {
 			worst = math.Max(worst, math.Abs(y-x)/allowed)
 		}
 	}
-	look(a.Water.Practical().Value(), b.Water.Practical().Value(), l.Salinity.Value())
+	look(a.Portion.Practical().Value(), b.Portion.Practical().Value(), l.Salinity.Value())
 	if temperature {
-		look(a.Water.Temperature().Celsius(), b.Water.Temperature().Celsius(), float64(l.Temperature))
+		look(a.Portion.Temperature().Celsius(), b.Portion.Temperature().Celsius(), float64(l.Temperature))
 	}
 	ca, _ := a.Chemistry()
 	cb, _ := b.Chemistry()
 	look(ca.PH.Value(), cb.PH.Value(), l.PH)
-	alk, _ := l.Alkalinity.Value()
-	x, _ := a.Alkalinity.Value()
-	y, _ := b.Alkalinity.Value()
-	look(float64(x), float64(y), float64(alk))
-	level := func(m func(*dilution.Levels) dilution.Measured[units.MassPerLitre]) {
-		allowed, _ := m(&l.Levels).Value()
-		x, _ := m(&a.Levels).Value()
-		y, _ := m(&b.Levels).Value()
-		look(float64(x), float64(y), float64(allowed))
+	for _, m := range l.Levels {
+		x, knownX := a.Level(m.Parameter())
+		y, knownY := b.Level(m.Parameter())
+		nutrient := m.Parameter() == tested.Nitrate || m.Parameter() == tested.Phosphate || m.Parameter() == tested.Ammonia
+		if knownX && knownY && !(nutrient && y.Base() < x.Base()) {
+			look(x.Base(), y.Base(), m.Base())
+		}
 	}
-	level(func(l *dilution.Levels) dilution.Measured[units.MassPerLitre] { return l.Calcium })
-	level(func(l *dilution.Levels) dilution.Measured[units.MassPerLitre] { return l.Nitrate })
 	return worst
 }
 
 // warmed returns a water at another temperature: its mass stays, and what is
 // counted by the litre follows the litre.
-func warmed(t testing.TB, s dilution.State, to units.Temperature) dilution.State {
-	warm, err := s.Water.At(to)
+func warmed(t testing.TB, s tested.Water, to units.Temperature) tested.Water {
+	warm, err := s.Portion.At(to)
 	require.NoError(t, err)
-	old := s.Water.Volume()
-	s.Water = warm.OfMass(s.Water.Mass)
-	shrunk := float64(old / s.Water.Volume())
-	if a, known := s.Alkalinity.Value(); known {
-		s.Alkalinity = dilution.Known(a * units.Alkalinity(shrunk))
-	}
-	for _, m := range []*dilution.Measured[units.MassPerLitre]{&s.Calcium, &s.Magnesium, &s.Nitrate, &s.Phosphate, &s.Ammonia} {
-		if x, known := m.Value(); known {
-			*m = dilution.Known(x * units.MassPerLitre(shrunk))
-		}
+	old := s.Portion.Volume()
+	s.Portion = warm.OfMass(s.Portion.Mass)
+	shrunk := float64(old / s.Portion.Volume())
+	for _, l := range s.Levels {
+		s = s.With(l.WithBase(l.Base() * shrunk))
 	}
 	return s
 }
@@ -150,19 +141,19 @@ func warmed(t testing.TB, s dilution.State, to units.Temperature) dilution.State
 func holds(t testing.TB, c dilution.Course, p dilution.CoursePlan) float64 {
 	batch := c.Batch
 	if p.Adjust {
-		batch = warmed(t, batch, c.Tank.Water.Temperature())
+		batch = warmed(t, batch, c.Tank.Portion.Temperature())
 	}
-	batch.Water.Mass *= 1e6 // all vessels at once
-	var before, after []dilution.State
+	batch.Portion.Mass *= 1e6 // all vessels at once
+	var before, after []tested.Water
 	now := c.Tank
 	for range p.Changes {
 		one, err := dilution.PlanChange(dilution.Change{Tank: now, Batch: batch, Swap: p.Each})
 		require.NoError(t, err)
 		before, after = append(before, now), append(after, one.After)
-		now = warmed(t, one.After, c.Tank.Water.Temperature())
+		now = warmed(t, one.After, c.Tank.Portion.Temperature())
 	}
 	worst := 0.0
-	for _, l := range c.Limits {
+	for _, l := range c.Limits.List() {
 		for i := range before {
 			worst = math.Max(worst, within(l, before[i], after[i], true))
 			for k := i; k < len(after); k++ {
@@ -179,7 +170,7 @@ func TestCourseInSteps(t *testing.T) {
 	c := course(t)
 	p, err := dilution.PlanCourse(c)
 	require.NoError(t, err)
-	got, _ := p.After.Nitrate.Value()
+	got, _ := massIn(p.After, tested.Nitrate)
 	assert.InDelta(t, 15, got.MilligramsPerLitre(), 1e-8, "the goal is reached and no more")
 	assert.Len(t, p.Steps, p.Changes)
 	assert.Equal(t, time.Duration(p.Changes-1)*c.Every, p.Duration)
@@ -190,14 +181,14 @@ func TestCourseInSteps(t *testing.T) {
 	// One change fewer would pass a limit.
 	assert.NotEmpty(t, p.Slowed)
 	fewer := c
-	fewer.Limits = nil
+	fewer.Limits = none
 	one, err := dilution.PlanCourse(fewer)
 	require.NoError(t, err)
 	assert.Equal(t, 1, one.Changes)
 	assert.Greater(t, holds(t, c, one), 1.0)
 	// One large change takes less water than many small ones (Once and Repeated).
 	assert.Less(t, one.Total, p.Total)
-	assert.InEpsilon(t, 0.75, float64(one.Each/c.Tank.Water.Volume()), 1e-3)
+	assert.InEpsilon(t, 0.75, float64(one.Each/c.Tank.Portion.Volume()), 1e-3)
 
 	// Twice a day: two changes share the limit of a day.
 	often := c
@@ -216,10 +207,10 @@ func TestCourseAtOnce(t *testing.T) {
 	assert.ErrorContains(t, err, "Alkalinity by 1 dKH within a day (common practice)")
 	assert.ErrorContains(t, err, "change in steps")
 
-	c.Goal.Nitrate = dilution.Known(52 * units.MilligramPerLitre)
+	c.Goal.Levels = c.Goal.Levels.With(tested.Nitrate.Of(52*units.MilligramPerLitre, units.AsNitrate))
 	p, err := dilution.PlanCourse(c)
 	require.NoError(t, err)
-	got, _ := p.After.Nitrate.Value()
+	got, _ := massIn(p.After, tested.Nitrate)
 	assert.InDelta(t, 52, got.MilligramsPerLitre(), 1e-8)
 	assert.LessOrEqual(t, holds(t, c, p), 1.0)
 	assert.Zero(t, p.Duration)
@@ -227,10 +218,10 @@ func TestCourseAtOnce(t *testing.T) {
 	// Salinity by its own inverse.
 	c = course(t)
 	c.Manner, c.Goal = dilution.AtOnce, dilution.Goal{Salinity: units.Practical(35.8)}
-	c.Batch.Water = water(t, 0, 25.5).OfVolume(40)
+	c.Batch.Portion = water(t, 0, 25.5).OfVolume(40)
 	p, err = dilution.PlanCourse(c)
 	require.NoError(t, err)
-	v, err := dilution.SwapToReach(c.Tank.Water, c.Batch.Water.Sample, c.Goal.Salinity)
+	v, err := dilution.SwapToReach(c.Tank.Portion, c.Batch.Portion.Sample, c.Goal.Salinity)
 	require.NoError(t, err)
 	assert.InEpsilon(t, v.Litres(), p.Each.Litres(), 1e-9)
 }
@@ -244,11 +235,11 @@ func TestCourseContinuously(t *testing.T) {
 	require.NoError(t, err)
 	assert.NotEmpty(t, p.Slowed)
 	assert.Less(t, p.Flow, c.Flow)
-	got, _ := p.After.Nitrate.Value()
+	got, _ := massIn(p.After, tested.Nitrate)
 	assert.InDelta(t, 15, got.MilligramsPerLitre(), 1e-6)
 	assert.InEpsilon(t, 240*math.Log(4), p.Total.Litres(), 1e-3)
 	for _, s := range p.Steps {
-		no3, _ := s.State.Nitrate.Value()
+		no3, _ := massIn(s.Water, tested.Nitrate)
 		// What the blend contracts by is all that differs from the pure exponential.
 		assert.InEpsilon(t, 60*math.Exp(-p.Flow.Volume(s.At).Litres()/240), no3.MilligramsPerLitre(), 1e-3)
 	}
@@ -259,13 +250,13 @@ func TestCourseContinuously(t *testing.T) {
 	q := 240 / 24. * -math.Log(1-1/2.5)
 	assert.LessOrEqual(t, p.Flow.LitresPerHour(), q*1.001)
 	only := c
-	only.Limits = []dilution.Limit{{Swing: dilution.Swing{Levels: dilution.Levels{Alkalinity: dilution.Known(1 * units.DKH)}}, Within: 24 * time.Hour, Origin: "test"}}
+	only.Limits = tested.Limits{WithoutUsual: true, Own: []tested.Limit{{Levels: tested.Levels{tested.AlkalinityOf(1 * units.DKH).In(tested.DKH)}, Within: 24 * time.Hour, Origin: "test"}}}
 	p, err = dilution.PlanCourse(only)
 	require.NoError(t, err)
 	assert.InEpsilon(t, q, p.Flow.LitresPerHour(), 1e-3)
 
 	// Without limits the pump sets the pace.
-	c.Limits = nil
+	c.Limits = none
 	p, err = dilution.PlanCourse(c)
 	require.NoError(t, err)
 	assert.Equal(t, c.Flow, p.Flow)
@@ -275,17 +266,17 @@ func TestCourseContinuously(t *testing.T) {
 // Low salinity for quarantine: 35 to 16 in steps of no more than 1.5 a day.
 func TestCourseToLowSalinity(t *testing.T) {
 	c := dilution.Course{
-		Tank:  dilution.State{Water: water(t, 35, 25).OfVolume(80)},
-		Batch: dilution.State{Water: water(t, 0, 25).OfVolume(25)},
+		Tank:  tested.Water{Portion: water(t, 35, 25).OfVolume(80)},
+		Batch: tested.Water{Portion: water(t, 0, 25).OfVolume(25)},
 		Goal:  dilution.Goal{Salinity: units.Practical(16)},
-		Limits: []dilution.Limit{{
-			Swing: dilution.Swing{Salinity: units.Practical(1.5)}, Within: 24 * time.Hour, Origin: "of my own",
-		}},
+		Limits: tested.Limits{WithoutUsual: true, Own: []tested.Limit{{
+			Salinity: units.Practical(1.5), Within: 24 * time.Hour, Origin: "of my own",
+		}}},
 		Manner: dilution.InSteps, Every: 12 * time.Hour,
 	}
 	p, err := dilution.PlanCourse(c)
 	require.NoError(t, err)
-	assert.InDelta(t, 16, p.After.Water.Practical().Value(), 1e-9)
+	assert.InDelta(t, 16, p.After.Portion.Practical().Value(), 1e-9)
 	assert.LessOrEqual(t, holds(t, c, p), 1+1e-9)
 	assert.Contains(t, p.Slowed, "salinity by 1.5 within a day (of my own)")
 	// Equal volumes go fastest at first: 35 (1 - x)^2 = 33.5.
@@ -294,7 +285,7 @@ func TestCourseToLowSalinity(t *testing.T) {
 
 func TestCourseTemperature(t *testing.T) {
 	c := course(t)
-	c.Batch.Water = water(t, 35, 14).OfVolume(40)
+	c.Batch.Portion = water(t, 35, 14).OfVolume(40)
 	c.Heater = 200 * units.Watt
 	p, err := dilution.PlanCourse(c)
 	require.NoError(t, err)
@@ -305,7 +296,7 @@ func TestCourseTemperature(t *testing.T) {
 
 	// What the plan calls warm enough is warm enough.
 	edge := c
-	edge.Batch.Water = water(t, 35, p.BatchFrom.Celsius()+0.02).OfVolume(40)
+	edge.Batch.Portion = water(t, 35, p.BatchFrom.Celsius()+0.02).OfVolume(40)
 	q, err := dilution.PlanCourse(edge)
 	require.NoError(t, err)
 	assert.LessOrEqual(t, holds(t, edge, q), 1+1e-8)
@@ -316,22 +307,32 @@ func TestCourseRefuses(t *testing.T) {
 		spoil func(*dilution.Course)
 		want  string
 	}{
-		"no tank":        {func(c *dilution.Course) { c.Tank.Water.Mass = 0 }, "tank: got 0 L, want a number above zero"},
-		"no vessel":      {func(c *dilution.Course) { c.Batch.Water.Mass = 0 }, "batch: got 0 L, want a number above zero"},
-		"no interval":    {func(c *dilution.Course) { c.Every = 0 }, "every: got 0s, want the time from change to change"},
-		"no flow":        {func(c *dilution.Course) { c.Manner = dilution.Continuously }, "flow: got 0 L/h, the most that the pump gives, want a number above zero"},
-		"manner":         {func(c *dilution.Course) { c.Manner = 7 }, "manner: got 7, want AtOnce, InSteps or Continuously"},
-		"below fresh":    {func(c *dilution.Course) { c.Batch.Nitrate = dilution.Known(20 * units.MilligramPerLitre) }, "goal.nitrate: got 15, want no less than the new water has, 19.997"},
-		"is fresh":       {func(c *dilution.Course) { c.Goal.Nitrate = dilution.Known(0 * units.MilligramPerLitre) }, "goal.nitrate: got 0, want a goal short of the new water at 0: some of the old water always stays. Make the batch pass the goal, or aim a little short of it"},
-		"unknown":        {func(c *dilution.Course) { c.Goal.Phosphate = dilution.Known(0.03 * units.MilligramPerLitre) }, "goal.phosphate: got 0.03, want a level that is known in the tank and in the new water"},
-		"too salty":      {func(c *dilution.Course) { c.Goal.Salinity = units.Practical(38) }, "goal.salinity: got 38, want no more than the new water has, 35: mix it saltier"},
-		"limit time":     {func(c *dilution.Course) { c.Limits = []dilution.Limit{{}} }, "limit.within: got 0s, want a time above zero"},
-		"limit negative": {func(c *dilution.Course) { c.Limits = []dilution.Limit{{Within: 1, Swing: dilution.Swing{PH: -1}}} }, "limit.pH: got -1, want zero or more"},
+		"no tank":     {func(c *dilution.Course) { c.Tank.Portion.Mass = 0 }, "tank.volume: got 0 L, want a number above zero"},
+		"no vessel":   {func(c *dilution.Course) { c.Batch.Portion.Mass = 0 }, "batch.volume: got 0 L, want a number above zero"},
+		"no interval": {func(c *dilution.Course) { c.Every = 0 }, "every: got 0s, want the time from change to change, above zero and below a month"},
+		"no flow":     {func(c *dilution.Course) { c.Manner = dilution.Continuously }, "flow: got 0 L/h, the most that the pump gives, want a number above zero"},
+		"manner":      {func(c *dilution.Course) { c.Manner = 7 }, "manner: got 7, want AtOnce, InSteps or Continuously"},
+		"below fresh": {func(c *dilution.Course) {
+			c.Batch = c.Batch.With(tested.Nitrate.Of(20*units.MilligramPerLitre, units.AsNitrate))
+		}, "goal.nitrate: got 15 mg/L NO3, want no less than the new water has, 19.997 mg/L NO3"},
+		"is fresh": {func(c *dilution.Course) {
+			c.Goal.Levels = c.Goal.Levels.With(tested.Nitrate.Of(0*units.MilligramPerLitre, units.AsNitrate))
+		}, "goal.nitrate: got 0 mg/L NO3, want a goal short of the new water at 0 mg/L NO3: some of the old water always stays. Make the batch pass the goal, or aim a little short of it"},
+		"unknown": {func(c *dilution.Course) {
+			c.Goal.Levels = c.Goal.Levels.With(tested.Phosphate.Of(0.03*units.MilligramPerLitre, units.AsPhosphate))
+		}, "goal.phosphate: got 0.03 mg/L PO4, want a level that is known in the tank and in the new water"},
+		"too salty":  {func(c *dilution.Course) { c.Goal.Salinity = units.Practical(38) }, "goal.salinity: got 38, want no more than the new water has, 35: mix it saltier"},
+		"limit time": {func(c *dilution.Course) { c.Limits = tested.Limits{WithoutUsual: true, Own: []tested.Limit{{}}} }, "limits.within: got 0s, want a time above zero"},
+		"limit negative": {func(c *dilution.Course) {
+			c.Limits = tested.Limits{WithoutUsual: true, Own: []tested.Limit{{Within: 1, PH: -1}}}
+		}, "limits.pH: got -1, want zero or more"},
 		"limit nothing": {func(c *dilution.Course) {
-			c.Limits = []dilution.Limit{{Within: 1, Swing: dilution.Swing{Levels: dilution.Levels{Nitrate: dilution.Known(0 * units.MilligramPerLitre)}}}}
-		}, "limit.nitrate: got 0, want above zero: a level that may not move at all allows no change of water"},
+			c.Limits = tested.Limits{WithoutUsual: true, Own: []tested.Limit{{Within: 1, Levels: tested.Levels{tested.Nitrate.Of(0*units.MilligramPerLitre, units.AsNitrate)}}}}
+		}, "limits.nitrate: got 0 mg/L NO3, want above zero: a level that may not move at all allows nothing"},
 		"heater": {func(c *dilution.Course) { c.Heater = -1 }, "heater: got -1 W, want zero or more"},
-		"goal":   {func(c *dilution.Course) { c.Goal.Nitrate = dilution.Known(units.MassPerLitre(math.NaN())) }, "goal.nitrate: got NaN mg/L, want zero or more"},
+		"goal": {func(c *dilution.Course) {
+			c.Goal.Levels = c.Goal.Levels.With(tested.Nitrate.Of(units.MassPerLitre(math.NaN()), units.AsNitrate))
+		}, "goal.nitrate: got NaN mg/L NO3, want zero or more"},
 	} {
 		c := course(t)
 		r.spoil(&c)
@@ -344,18 +345,18 @@ func TestCourseRefuses(t *testing.T) {
 
 func TestCourseThatIsNotNeeded(t *testing.T) {
 	c := course(t)
-	c.Goal = dilution.Goal{Levels: dilution.Levels{
-		Nitrate:    dilution.Known(80 * units.MilligramPerLitre),
-		Alkalinity: dilution.Known(9.5 * units.DKH),
+	c.Goal = dilution.Goal{Levels: tested.Levels{
+		tested.Nitrate.Of(80*units.MilligramPerLitre, units.AsNitrate),
+		tested.AlkalinityOf(9.5 * units.DKH).In(tested.DKH),
 	}}
 	p, err := dilution.PlanCourse(c)
 	require.NoError(t, err)
 	assert.Zero(t, p.Changes)
 	assert.Empty(t, p.Cautions)
-	lacks, known := p.Lacks.Alkalinity.Value()
+	lacks, known := alkalinityIn(p.Lacks)
 	assert.True(t, known)
 	assert.InDelta(t, 3, lacks.DKH(), 1e-9)
-	_, known = p.Lacks.Nitrate.Value()
+	_, known = massIn(p.Lacks, tested.Nitrate)
 	assert.False(t, known, "less nitrate than the goal is no lack")
 }
 
@@ -365,24 +366,24 @@ func TestCourseAddsWhatCanBeAdded(t *testing.T) {
 	c := course(t)
 	plain, err := dilution.PlanCourse(c)
 	require.NoError(t, err)
-	c.Goal.Alkalinity = dilution.Known(8.95 * units.DKH) // the batch has 9
+	c.Goal.Levels = c.Goal.Levels.With(tested.AlkalinityOf(8.95 * units.DKH).In(tested.DKH)) // the batch has 9
 	p, err := dilution.PlanCourse(c)
 	require.NoError(t, err)
 	assert.Equal(t, plain.Each, p.Each)
-	lacks, _ := p.Lacks.Alkalinity.Value()
-	is, _ := p.After.Alkalinity.Value()
+	lacks, _ := alkalinityIn(p.Lacks)
+	is, _ := alkalinityIn(p.After)
 	assert.InDelta(t, 8.95, (is + lacks).DKH(), 1e-9)
 
-	c.Goal.Nitrate = dilution.Measured[units.MassPerLitre]{}
-	c.Goal.Alkalinity = dilution.Known(7.5 * units.DKH)
+	c.Goal.Levels = c.Goal.Levels.Without(tested.Nitrate)
+	c.Goal.Levels = c.Goal.Levels.With(tested.AlkalinityOf(7.5 * units.DKH).In(tested.DKH))
 	p, err = dilution.PlanCourse(c)
 	require.NoError(t, err)
-	is, _ = p.After.Alkalinity.Value()
+	is, _ = alkalinityIn(p.After)
 	assert.InDelta(t, 7.5, is.DKH(), 1e-8)
 
 	// Half of the water a day is the most by Usual.
 	c = course(t)
-	c.Limits = []dilution.Limit{{Swing: dilution.Swing{Share: 30 * units.Percent}, Within: 24 * time.Hour, Origin: "test"}}
+	c.Limits = tested.Limits{WithoutUsual: true, Own: []tested.Limit{{Share: 30 * units.Percent, Within: 24 * time.Hour, Origin: "test"}}}
 	c.Every = 12 * time.Hour
 	p, err = dilution.PlanCourse(c)
 	require.NoError(t, err)
@@ -413,43 +414,40 @@ func TestPHDoesNotMix(t *testing.T) {
 	assert.InDelta(t, 430, float64(batch.PCO2)/(1-0.0307), 1)
 
 	// Against carbonate.Water, which blends by mass.
-	water := func(s dilution.State) carbonate.Water {
-		d := s.Water.Density()
-		alk, _ := s.Alkalinity.Value()
-		ca, _ := s.Calcium.Value()
-		nh, _ := s.Ammonia.Value()
-		dic, _ := s.DIC.Value()
+	water := func(s tested.Water) carbonate.Water {
+		d := s.Portion.Density()
+		alk, _ := alkalinityIn(s)
+		ca, _ := massIn(s, tested.Calcium)
+		nh, _ := massIn(s, tested.Ammonia)
+		dic, _ := s.DIC()
 		return carbonate.Water{
-			Salinity: s.Water.Practical(), Temperature: s.Water.Temperature(),
+			Salinity: s.Portion.Practical(), Temperature: s.Portion.Temperature(),
 			Alkalinity: alk.PerKilogram(d), DIC: dic,
 			Nutrients: carbonate.Nutrients{Ammonia: units.AsNitrogen.AmountPerKilogram(nh.PerKilogram(d))},
 			Options:   carbonate.Options{Calcium: carbonate.Measured(units.AsCalcium.AmountPerKilogram(ca.PerKilogram(d)))},
 		}
 	}
-	poured := c.Batch.Water.OfVolume(40).Mass
-	kept := p.After.Water.Mass - poured
-	blend, err := water(c.Tank).Blend(kept, water(c.Batch), poured, p.After.Water.Temperature())
+	poured := c.Batch.Portion.OfVolume(40).Mass
+	kept := p.After.Portion.Mass - poured
+	blend, err := water(c.Tank).Blend(kept, water(c.Batch), poured, p.After.Portion.Temperature())
 	require.NoError(t, err)
 	system, err := blend.System()
 	require.NoError(t, err)
 	assert.InDelta(t, system.PH().Value(), after.PH.Value(), 1e-9)
 	assert.InEpsilon(t, system.Aragonite(), after.Aragonite, 1e-9)
-	free, known := after.FreeAmmonia.Value()
-	assert.True(t, known)
-	total, _ := p.After.Ammonia.Value()
-	assert.InEpsilon(t, float64(system.FreeAmmonia()), float64(free/total), 1e-9)
+	total, _ := p.After.Level(tested.Ammonia)
+	assert.InEpsilon(t, float64(system.FreeAmmonia()), after.FreeAmmonia.Base()/total.Base(), 1e-9)
 
 	last := p.Moves()[len(p.Moves())-3:]
 	assert.Equal(t, "pH", last[0].Name)
 	assert.InDelta(t, 7.9, last[0].Before, 1e-12)
 
-	_, err = dilution.State{Water: c.Tank.Water}.Chemistry()
+	_, err = tested.Water{Portion: c.Tank.Portion}.Chemistry()
 	assert.ErrorIs(t, err, units.ErrInput)
-	_, err = dilution.State{Water: c.Tank.Water, Levels: c.Tank.Levels}.Chemistry()
-	assert.ErrorContains(t, err, "DIC")
-	_, err = dilution.State{Water: c.Tank.Water}.WithPH(carbonate.PHTotal(8))
-	assert.ErrorIs(t, err, units.ErrInput)
-	_, err = c.Tank.WithPH(carbonate.PHTotal(math.NaN()))
+	_, err = tested.Water{Portion: c.Tank.Portion, Levels: c.Tank.Levels}.Chemistry()
+	assert.ErrorContains(t, err, "the DIC")
+	c.Tank.Carbon = carbonate.PH(carbonate.PHTotal(math.NaN()))
+	_, err = c.Tank.Chemistry()
 	assert.ErrorIs(t, err, units.ErrInput)
 	_, err = c.Tank.Aired(-1, units.Atmosphere)
 	assert.ErrorIs(t, err, units.ErrInput)
@@ -471,14 +469,14 @@ func FuzzCourse(f *testing.F) {
 			return
 		}
 		c := dilution.Course{
-			Tank: dilution.State{Water: tank.OfVolume(200), Levels: dilution.Levels{
-				Alkalinity: dilution.Known(units.Alkalinity(alk)), Nitrate: dilution.Known(units.MassPerLitre(no3))}},
-			Batch: dilution.State{Water: mixed.OfVolume(30), Levels: dilution.Levels{
-				Alkalinity: dilution.Known(units.Alkalinity(alkb)), Nitrate: dilution.Known(0 * units.MilligramPerLitre)}},
-			Goal: dilution.Goal{Levels: dilution.Levels{Nitrate: dilution.Known(units.MassPerLitre(goal))}},
-			Limits: []dilution.Limit{{Within: 24 * time.Hour, Origin: "fuzz", Swing: dilution.Swing{
+			Tank: tested.Water{Portion: tank.OfVolume(200), Levels: tested.Levels{
+				tested.AlkalinityOf(units.Alkalinity(alk)).In(tested.DKH), tested.Nitrate.Of(units.MassPerLitre(no3), units.AsNitrate)}},
+			Batch: tested.Water{Portion: mixed.OfVolume(30), Levels: tested.Levels{
+				tested.AlkalinityOf(units.Alkalinity(alkb)).In(tested.DKH), tested.Nitrate.Of(0*units.MilligramPerLitre, units.AsNitrate)}},
+			Goal: dilution.Goal{Levels: tested.Levels{tested.Nitrate.Of(units.MassPerLitre(goal), units.AsNitrate)}},
+			Limits: tested.Limits{WithoutUsual: true, Own: []tested.Limit{{Within: 24 * time.Hour, Origin: "fuzz",
 				Salinity: units.Practical(math.Abs(swing)), Temperature: units.TemperatureDifference(math.Abs(swing)),
-				Levels: dilution.Levels{Alkalinity: dilution.Known(units.Alkalinity(math.Abs(swing)))}}}},
+				Levels: tested.Levels{tested.AlkalinityOf(units.Alkalinity(math.Abs(swing))).In(tested.DKH)}}}},
 			Manner: dilution.Manner(manner % 3), Every: time.Duration(every * float64(time.Hour)), Flow: 50,
 		}
 		p, err := dilution.PlanCourse(c)
@@ -486,7 +484,7 @@ func FuzzCourse(f *testing.F) {
 			require.Zero(t, p)
 			return
 		}
-		got, _ := p.After.Nitrate.Value()
+		got, _ := massIn(p.After, tested.Nitrate)
 		if no3 > goal {
 			require.LessOrEqual(t, float64(got), goal*(1+1e-6)+1e-9, "goal")
 		} else {
@@ -501,14 +499,14 @@ func FuzzCourse(f *testing.F) {
 // A goal that only looks short of the new water, because that is warm and its litre
 // will hold more when it has cooled, is refused; so is a water that nobody made.
 func TestCourseThatCannotArrive(t *testing.T) {
-	level := func(x float64) dilution.Levels {
-		return dilution.Levels{Nitrate: dilution.Known(units.MassPerLitre(x))}
+	level := func(x float64) tested.Levels {
+		return tested.Levels{tested.Nitrate.Of(units.MassPerLitre(x), units.AsNitrate)}
 	}
 	c := dilution.Course{
-		Tank:  dilution.State{Water: water(t, 35, 20).OfVolume(100), Levels: level(20)},
-		Batch: dilution.State{Water: water(t, 35, 35).OfVolume(20), Levels: level(5)},
+		Tank:  tested.Water{Portion: water(t, 35, 20).OfVolume(100), Levels: level(20)},
+		Batch: tested.Water{Portion: water(t, 35, 35).OfVolume(20), Levels: level(5)},
 		Goal:  dilution.Goal{Levels: level(5.01)}, Every: time.Hour, Flow: 50,
-		Limits: []dilution.Limit{{Swing: dilution.Swing{Temperature: 1}, Within: time.Hour, Origin: "test"}},
+		Limits: tested.Limits{WithoutUsual: true, Own: []tested.Limit{{Temperature: 1, Within: time.Hour, Origin: "test"}}},
 	}
 	for _, c.Manner = range []dilution.Manner{dilution.AtOnce, dilution.InSteps, dilution.Continuously} {
 		p, err := dilution.PlanCourse(c)
@@ -516,21 +514,21 @@ func TestCourseThatCannotArrive(t *testing.T) {
 		assert.Zero(t, p)
 	}
 	c = course(t)
-	c.Batch.Water = seawater.Sample{}.OfVolume(20)
+	c.Batch.Portion = seawater.Sample{}.OfVolume(20)
 	_, err := dilution.PlanCourse(c)
-	assert.EqualError(t, err, "new water: temperature: got nothing, want a temperature")
+	assert.EqualError(t, err, "batch.temperature: got nothing, want a temperature")
 	_, err = dilution.PlanChange(dilution.Change{Tank: c.Tank, Batch: c.Batch, Swap: 10})
 	assert.ErrorIs(t, err, units.ErrInput)
-	_, err = dilution.SwapToReach(c.Tank.Water, seawater.Sample{}, units.Practical(34))
+	_, err = dilution.SwapToReach(c.Tank.Portion, seawater.Sample{}, units.Practical(34))
 	assert.ErrorIs(t, err, units.ErrInput)
 }
 
 // One change warns of what it does to pH and to ammonia.
 func TestPlanChangeWarnsOfPHAndAmmonia(t *testing.T) {
 	c := course(t)
-	tank, err := dilution.State{Water: c.Tank.Water, Levels: dilution.Levels{Alkalinity: c.Tank.Alkalinity, Ammonia: dilution.Known(2 * units.MilligramPerLitre)}}.WithPH(carbonate.PHTotal(7.2))
-	require.NoError(t, err)
-	c.Batch.Water.Mass *= 5
+	tank := c.Tank.With(tested.Ammonia.Of(2*units.MilligramPerLitre, units.AsNitrogen))
+	tank.Carbon = carbonate.PH(carbonate.PHTotal(7.2))
+	c.Batch.Portion.Mass *= 5
 	p, err := dilution.PlanChange(dilution.Change{Tank: tank, Batch: c.Batch, Swap: 60})
 	require.NoError(t, err)
 	ids := map[string]bool{}

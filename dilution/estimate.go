@@ -1,16 +1,19 @@
 package dilution
 
 import (
+	"errors"
+
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/internal/spread"
 	"example.org/wellmixed/mix/advice"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/units"
 )
 
 // Doubts are the standard uncertainties of what a change of water starts from.
-// Those that are zero or not known are left out. The volume of a tank is never
+// Those that are zero or not in the list are left out. The volume of a tank is never
 // known well: 5 to 10 % where it was only measured out (common practice), and
 // [Tracer] does better.
 type Doubts struct {
@@ -18,8 +21,8 @@ type Doubts struct {
 	Swap        units.Fraction // of the volume that is swapped
 	Salinity    units.PracticalSalinity
 	Temperature units.TemperatureDifference
-	PH          float64 // of each pH that the DIC was taken from
-	Levels              // of each reading, in the tank and in the batch
+	PH          float64       // of each pH that the DIC was taken from
+	Levels      tested.Levels // of each reading, in the tank and in the batch
 }
 
 // Estimates returns the state after the change, parameter by parameter, with its
@@ -27,11 +30,11 @@ type Doubts struct {
 // the tank and of the batch err independently of one another; where alkalinity
 // and pH are both in doubt, the DIC follows each.
 func (c Change) Estimates(d Doubts) ([]advice.Estimate, error) {
-	knobs, err := d.knobs(&c)
+	plan, err := PlanChange(c)
 	if err != nil {
 		return nil, err
 	}
-	plan, err := PlanChange(c)
+	knobs, err := d.knobs(&c)
 	if err != nil {
 		return nil, err
 	}
@@ -40,16 +43,16 @@ func (c Change) Estimates(d Doubts) ([]advice.Estimate, error) {
 		u[i] = k.u
 	}
 	value, uncertainty, most, err := spread.Through(u, func(offsets []float64) ([]float64, error) {
-		moved := Change{Tank: c.Tank.clone(), Batch: c.Batch.clone(), Swap: c.Swap}
+		moved := c
 		for i, k := range knobs {
 			if offsets[i] == 0 {
 				continue
 			}
-			if err := k.turn(&moved, offsets[i]); err != nil {
+			if err := k.move(&moved, offsets[i]); err != nil {
 				return nil, err
 			}
 		}
-		moved.Batch.Water.Mass *= 2 // the batch lasts, whatever the jug says
+		moved.Batch.Portion.Mass *= 2 // the batch lasts, whatever the jug says
 		p, err := PlanChange(moved)
 		if err != nil {
 			return nil, err
@@ -82,14 +85,14 @@ func (c Change) Estimates(d Doubts) ([]advice.Estimate, error) {
 type knob struct {
 	name string
 	u    float64
-	turn func(c *Change, by float64) error
+	move func(c *Change, by float64) error
 }
 
 // knobs lists what is in doubt.
 func (d *Doubts) knobs(c *Change) ([]knob, error) {
 	list := []knob{
 		{"the volume of the tank", float64(d.Tank), func(c *Change, by float64) error {
-			c.Tank.Water.Mass *= units.Mass(1 + by)
+			c.Tank.Portion.Mass *= units.Mass(1 + by)
 			return nil
 		}},
 		{"the volume swapped", float64(d.Swap), func(c *Change, by float64) error {
@@ -99,67 +102,69 @@ func (d *Doubts) knobs(c *Change) ([]knob, error) {
 	}
 	for _, w := range [...]struct {
 		name string
-		of   func(*Change) *State
-		is   *State
+		of   func(*Change) *tested.Water
+		is   *tested.Water
 	}{
-		{"tank", func(c *Change) *State { return &c.Tank }, &c.Tank},
-		{"batch", func(c *Change) *State { return &c.Batch }, &c.Batch},
+		{"tank", func(c *Change) *tested.Water { return &c.Tank }, &c.Tank},
+		{"batch", func(c *Change) *tested.Water { return &c.Batch }, &c.Batch},
 	} {
 		list = append(list,
 			knob{"the salinity of the " + w.name, d.Salinity.Value(), func(c *Change, by float64) error {
-				s := w.of(c)
-				return s.read(s.Water.Practical().Value()+by, s.Water.Temperature())
+				p := w.of(c).Portion
+				return read(w.of(c), p.Practical().Value()+by, p.Temperature())
 			}},
 			knob{"the temperature of the " + w.name, float64(d.Temperature), func(c *Change, by float64) error {
-				s := w.of(c)
-				return s.read(s.Water.Practical().Value(), s.Water.Temperature().Add(units.TemperatureDifference(by)))
+				p := w.of(c).Portion
+				return read(w.of(c), p.Practical().Value(), p.Temperature().Add(units.TemperatureDifference(by)))
 			}})
 		chemistry, err := w.is.Chemistry()
 		knownPH := err == nil
 		if knownPH {
-			list = append(list, knob{"the pH of the " + w.name, d.PH, func(c *Change, by float64) (err error) {
-				s := w.of(c)
-				*s, err = s.WithPH(carbonate.PHTotal(chemistry.PH.Value() + by))
-				return err
+			list = append(list, knob{"the pH of the " + w.name, d.PH, func(c *Change, by float64) error {
+				w.of(c).Carbon = carbonate.PH(carbonate.PHTotal(chemistry.PH.Value() + by))
+				return nil
 			}})
 		}
-		all := w.is.names()
-		for i := range all.count() {
-			m, doubt := w.is.get(i), all.find(&d.Levels, i)
-			if !m.known || !doubt.known {
+		for _, l := range w.is.Levels {
+			doubt, has := d.Levels.Of(l.Parameter())
+			if !has {
 				continue
 			}
-			list = append(list, knob{"the " + all.field(i) + " of the " + w.name, doubt.value, func(c *Change, by float64) (err error) {
-				s := w.of(c)
-				s.set(i, Known(m.value+by))
-				if i == alkalinity && knownPH {
-					*s, err = s.WithPH(chemistry.PH)
+			list = append(list, knob{"the " + string(l.Parameter()) + " of the " + w.name, doubt.Base(), func(c *Change, by float64) error {
+				moved := w.of(c)
+				*moved = moved.With(l.WithBase(l.Base() + by))
+				if l.Parameter() == tested.Alkalinity && knownPH {
+					moved.Carbon = carbonate.PH(chemistry.PH)
 				}
-				return err
+				return nil
 			}})
 		}
 	}
-	for _, k := range list {
-		if err := input.NotNegative("doubts: "+k.name, k.u, ""); err != nil {
-			return nil, err
-		}
-	}
-	return list, nil
+	return list, checkDoubts(list, d.Levels)
 }
 
-// read gives a state another salinity and temperature in the same volume, as if
-// the instruments had shown those.
-func (s *State) read(salinity float64, t units.Temperature) error {
-	w, err := seawater.FromPractical(units.Practical(salinity), t)
+// checkDoubts refuses uncertainties that are none.
+func checkDoubts(list []knob, levels ...tested.Levels) error {
+	var errs []error
+	for _, k := range list {
+		errs = append(errs, input.NotNegative("doubts: "+k.name, k.u, ""))
+	}
+	for _, l := range levels {
+		errs = append(errs, l.Check("doubts"))
+	}
+	return errors.Join(errs...)
+}
+
+// read gives a water another salinity and temperature in the same volume, as if
+// the instruments had shown those. What is known of the carbon stays per kilogram.
+func read(w *tested.Water, salinity float64, t units.Temperature) error {
+	s, err := seawater.FromPractical(units.Practical(salinity), t)
 	if err != nil {
 		return err
 	}
-	s.Water = w.OfVolume(s.Water.Volume())
+	if settled, err := w.WithDIC(); err == nil {
+		*w = settled
+	}
+	w.Portion = s.OfVolume(w.Volume())
 	return nil
-}
-
-// clone returns a state that shares no list with the first.
-func (s State) clone() State {
-	s.Others = append([]Solute(nil), s.Others...)
-	return s
 }

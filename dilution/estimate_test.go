@@ -11,6 +11,7 @@ import (
 
 	"example.org/wellmixed/dilution"
 	"example.org/wellmixed/internal/checks"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/units"
@@ -24,12 +25,12 @@ func ExampleChange_Estimates() {
 		fmt.Println(err)
 		return
 	}
-	level := func(mg float64) dilution.Levels {
-		return dilution.Levels{Nitrate: dilution.Known(units.MassPerLitre(mg))}
+	level := func(mg float64) tested.Levels {
+		return tested.Levels{tested.Nitrate.Of(units.MassPerLitre(mg), units.AsNitrate)}
 	}
 	change := dilution.Change{
-		Tank:  dilution.State{Water: w.OfVolume(100 * units.Litre), Levels: level(40)},
-		Batch: dilution.State{Water: w.OfVolume(50 * units.Litre), Levels: level(0)},
+		Tank:  tested.Water{Portion: w.OfVolume(100 * units.Litre), Levels: level(40)},
+		Batch: tested.Water{Portion: w.OfVolume(50 * units.Litre), Levels: level(0)},
 		Swap:  50 * units.Litre,
 	}
 	list, err := change.Estimates(dilution.Doubts{Tank: 10 * units.Percent, Levels: level(2)})
@@ -42,7 +43,7 @@ func ExampleChange_Estimates() {
 			fmt.Printf("%.1f ± %.1f %s, mostly because of %s\n", e.Value, e.Uncertainty, e.Unit, e.Mostly)
 		}
 	}
-	// Output: 20.0 ± 2.5 mg/L, mostly because of the volume of the tank
+	// Output: 20.0 ± 2.5 mg/L NO3, mostly because of the volume of the tank
 }
 
 // The propagated uncertainty is that of a simulation (JCGM 101) within 5 %.
@@ -51,9 +52,9 @@ func TestEstimatesAgainstMonteCarlo(t *testing.T) {
 	change := dilution.Change{Tank: c.Tank, Batch: c.Batch, Swap: 38}
 	d := dilution.Doubts{
 		Tank: 5 * units.Percent, Swap: 2 * units.Percent, Salinity: units.Practical(0.3), Temperature: 0.2, PH: 0.03,
-		Levels: dilution.Levels{
-			Alkalinity: dilution.Known(0.2 * units.DKH), Calcium: dilution.Known(8 * units.MilligramPerLitre),
-			Ammonia: dilution.Known(0.01 * units.MilligramPerLitre),
+		Levels: tested.Levels{
+			tested.AlkalinityOf(0.2 * units.DKH).In(tested.DKH), tested.Calcium.Of(8*units.MilligramPerLitre, units.AsCalcium),
+			tested.Ammonia.Of(0.01*units.MilligramPerLitre, units.AsNitrogen),
 		},
 	}
 	list, err := change.Estimates(d)
@@ -66,28 +67,26 @@ func TestEstimatesAgainstMonteCarlo(t *testing.T) {
 	require.NoError(t, err)
 	batchPH, err := change.Batch.Chemistry()
 	require.NoError(t, err)
-	noisy := func(s dilution.State, ph float64) dilution.State {
-		v := s.Water.Volume()
-		w, err := seawater.FromPractical(units.Practical(s.Water.Practical().Value()+0.3*r.NormFloat64()), s.Water.Temperature().Add(units.TemperatureDifference(0.2*r.NormFloat64())))
+	noisy := func(s tested.Water, ph float64) tested.Water {
+		v := s.Portion.Volume()
+		w, err := seawater.FromPractical(units.Practical(s.Portion.Practical().Value()+0.3*r.NormFloat64()), s.Portion.Temperature().Add(units.TemperatureDifference(0.2*r.NormFloat64())))
 		require.NoError(t, err)
-		alk, _ := s.Alkalinity.Value()
-		ca, _ := s.Calcium.Value()
-		nh, _ := s.Ammonia.Value()
-		s.Alkalinity = dilution.Known(alk + units.Alkalinity(0.2*r.NormFloat64())*units.DKH)
-		s.Calcium = dilution.Known(ca + units.MassPerLitre(8*r.NormFloat64()))
-		s.Ammonia = dilution.Known(units.MassPerLitre(math.Abs(float64(nh) + 0.01*r.NormFloat64())))
-		s.DIC = dilution.Measured[units.AmountPerKilogram]{}
-		old := s
-		s.Water = old.Water // pH was read in the water as it was taken to be
-		s, err = s.WithPH(carbonate.PHTotal(ph + 0.03*r.NormFloat64()))
+		alk, _ := alkalinityIn(s)
+		ca, _ := massIn(s, tested.Calcium)
+		nh, _ := massIn(s, tested.Ammonia)
+		s = s.With(tested.AlkalinityOf(alk + units.Alkalinity(0.2*r.NormFloat64())*units.DKH).In(tested.DKH))
+		s = s.With(tested.Calcium.Of(ca+units.MassPerLitre(8*r.NormFloat64()), units.AsCalcium))
+		s = s.With(tested.Ammonia.Of(units.MassPerLitre(math.Abs(float64(nh)+0.01*r.NormFloat64())), units.AsNitrogen))
+		s.Carbon = carbonate.PH(carbonate.PHTotal(ph + 0.03*r.NormFloat64())) // read in the water as it was taken to be
+		s, err = s.WithDIC()
 		require.NoError(t, err)
-		s.Water = w.OfVolume(v)
+		s.Portion = w.OfVolume(v)
 		return s
 	}
 	for range runs {
 		m := dilution.Change{Tank: noisy(change.Tank, tankPH.PH.Value()), Batch: noisy(change.Batch, batchPH.PH.Value()), Swap: change.Swap * units.Volume(1+0.02*r.NormFloat64())}
-		m.Tank.Water.Mass *= units.Mass(1 + 0.05*r.NormFloat64())
-		m.Batch.Water.Mass *= 2
+		m.Tank.Portion.Mass *= units.Mass(1 + 0.05*r.NormFloat64())
+		m.Batch.Portion.Mass *= 2
 		p, err := dilution.PlanChange(m)
 		require.NoError(t, err)
 		i := 0
@@ -117,7 +116,7 @@ func TestEstimatesRefuse(t *testing.T) {
 	for name, d := range map[string]dilution.Doubts{
 		"negative": {Tank: -0.1},
 		"NaN":      {PH: math.NaN()},
-		"level":    {Levels: dilution.Levels{Nitrate: dilution.Known(-1 * units.MilligramPerLitre)}},
+		"level":    {Levels: tested.Levels{tested.Nitrate.Of(-1*units.MilligramPerLitre, units.AsNitrate)}},
 	} {
 		_, err := change.Estimates(d)
 		assert.ErrorIs(t, err, units.ErrInput, name)

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"example.org/wellmixed/dilution"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
 )
@@ -78,18 +79,18 @@ func ExamplePlanChange() {
 		return
 	}
 	plan, err := dilution.PlanChange(dilution.Change{
-		Tank: dilution.State{
-			Water: tank.OfVolume(250 * units.Litre),
-			Levels: dilution.Levels{
-				Alkalinity: dilution.Known(7.4 * units.DKH),
-				Nitrate:    dilution.Known(25 * units.MilligramPerLitre),
+		Tank: tested.Water{
+			Portion: tank.OfVolume(250 * units.Litre),
+			Levels: tested.Levels{
+				tested.AlkalinityOf(7.4 * units.DKH).In(tested.DKH),
+				tested.Nitrate.Of(25*units.MilligramPerLitre, units.AsNitrate),
 			},
 		},
-		Batch: dilution.State{
-			Water: batch.OfVolume(50 * units.Litre),
-			Levels: dilution.Levels{
-				Alkalinity: dilution.Known(8.4 * units.DKH),
-				Nitrate:    dilution.Known(0 * units.MilligramPerLitre),
+		Batch: tested.Water{
+			Portion: batch.OfVolume(50 * units.Litre),
+			Levels: tested.Levels{
+				tested.AlkalinityOf(8.4 * units.DKH).In(tested.DKH),
+				tested.Nitrate.Of(0*units.MilligramPerLitre, units.AsNitrate),
 			},
 		},
 		Swap: 50 * units.Litre,
@@ -107,5 +108,5 @@ func ExamplePlanChange() {
 	// Salinity     35.40 ->  35.32 PSS-78
 	// Temperature  25.50 ->  25.30 °C
 	// Alkalinity    7.40 ->   7.60 dKH
-	// Nitrate      25.00 ->  20.00 mg/L
+	// Nitrate      25.00 ->  20.00 mg/L NO3
 }

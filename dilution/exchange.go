@@ -47,7 +47,7 @@ func For[Q ~float64](old, fresh, goal Q) (Remaining, error) {
 	if old == goal {
 		r = 1
 	}
-	if !(r >= 0 && r <= 1) {
+	if !(r >= 0 && r <= 1) || math.IsInf(float64(old), 0) || math.IsInf(float64(fresh), 0) {
 		return Remaining(math.NaN()), input.Bad("goal", input.Number(float64(goal)),
 			"between the tank at "+input.Number(float64(old))+" and the fresh water at "+input.Number(float64(fresh)))
 	}

@@ -2,19 +2,22 @@ package dilution
 
 import (
 	"math"
+	"sort"
 	"time"
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/internal/poly"
 	"example.org/wellmixed/mix/advice"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
+	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/units"
 )
 
 // Forecast is what becomes of a tank that is kept by a routine.
 type Forecast struct {
 	Span        time.Duration
-	Start, End  State // Start is the tank as it was given, before anything happens
+	Start, End  tested.Water // Start is the tank as it was given, before anything happens
 	Balances    []Balance
 	Assumptions []string
 	Cautions    []advice.Caution
@@ -27,15 +30,15 @@ type Forecast struct {
 //	Before + Made + Dosed + Poured + Topped = Drawn + Lost + After
 //
 // The first is that of everything in the tank, in g; what it loses is what
-// evaporates. The second is that of the salt, in g; the levels follow, in mg, and
-// meq of alkalinity.
+// evaporates. The second is that of the salt, in g; the levels follow, in mg as
+// they are counted, or mmol, and meq of alkalinity.
 type Balance struct {
 	Name, Unit string
 	Before     float64
 	Made       float64 // by the tank; negative for what it used
 	Dosed      float64 // by pumps and doses
 	Poured     float64 // with new water
-	Topped     float64 // with the top-off; negative where a float valve made room
+	Topped     float64 // with the top-off
 	Drawn      float64 // with old water, what ran off included
 	Lost       float64 // in proportion to what there was, or by evaporation
 	After      float64
@@ -49,10 +52,16 @@ const (
 
 // Forecast works out what becomes of the tank in a span of time. Between events
 // the solution is exact, whatever the times that it is asked for: salt and levels
-// are amounts, which obey dN/dt = a - λN in a mass that stands still or falls in a
-// straight line, the stirred tank with first-order loss of chemical engineering
+// are amounts, which obey dN/dt = a - λN in a volume that is held or a mass that
+// falls in a straight line, the stirred tank with first-order loss of chemical engineering
 // (Levenspiel 1999, Chemical Reaction Engineering, chapters 3 and 13). Volumes
-// come from the density of the water at each moment.
+// come from the density of the water at each moment, and top-off holds the level, not
+// the mass: a tank above its mark is not topped off before it has come down to it.
+//
+// Beside a [Stream] the overflow is taken to run off at one rate: the volume that flows
+// in less what evaporates and is not topped off. What waters shrink by as they mix is
+// left out of that rate, an error of up to 2e-4 of a level, and the only one: without a
+// stream there is none.
 //
 // A use ends where nothing is left to use, and goes on when there is some again.
 // A level is foretold if it is known in the tank and in all new water. A forecast
@@ -72,8 +81,8 @@ func (r Routine) Forecast(span time.Duration) (Forecast, error) {
 		return Forecast{}, err
 	}
 	f := Forecast{Span: span, Start: r.Tank, track: track}
-	f.Start.DIC = Measured[units.AmountPerKilogram]{}
-	f.End = f.state(f.last(), f.others(1))
+	f.Start.Carbon = carbonate.Known{}
+	f.End = f.state(f.last())
 	f.Balances = book.balances(m, f.last())
 	f.Assumptions = r.assumptions(m)
 	f.Cautions = r.cautions(&f, book)
@@ -81,19 +90,19 @@ func (r Routine) Forecast(span time.Duration) (Forecast, error) {
 }
 
 // At returns the tank at a time from the start, after what happens at that time.
-// Its DIC is not known: give it one with [State.Aired] for the pH.
-func (f *Forecast) At(t time.Duration) (State, error) { return f.moment(t, true) }
+// Its DIC is not known: give it one with [tested.Water.Aired] for the pH.
+func (f *Forecast) At(t time.Duration) (tested.Water, error) { return f.moment(t, true) }
 
 // Before returns the tank at a time from the start, before what happens at that
 // time.
-func (f *Forecast) Before(t time.Duration) (State, error) { return f.moment(t, false) }
+func (f *Forecast) Before(t time.Duration) (tested.Water, error) { return f.moment(t, false) }
 
-func (f *Forecast) moment(t time.Duration, after bool) (State, error) {
+func (f *Forecast) moment(t time.Duration, after bool) (tested.Water, error) {
 	if f.motion == nil {
-		return State{}, noForecast()
+		return tested.Water{}, noForecast()
 	}
 	if !(t >= 0 && t <= f.Span) {
-		return State{}, input.Bad("time", t.String(), "zero to the "+f.Span.String()+" of the forecast")
+		return tested.Water{}, input.Bad("time", t.String(), "zero to the "+f.Span.String()+" of the forecast")
 	}
 	if t == 0 && !after {
 		return f.Start, nil
@@ -101,7 +110,7 @@ func (f *Forecast) moment(t time.Duration, after bool) (State, error) {
 	t += f.from
 	row := make([]float64, f.width())
 	f.flow(row, f.row(f.node(t, after)), inDays(t-f.times[f.node(t, after)]))
-	return f.state(row, f.others(1)), nil
+	return f.state(row), nil
 }
 
 // Points returns the tank at the start and after every step, as far as the
@@ -114,9 +123,8 @@ func (f *Forecast) Points(step time.Duration) ([]Step, error) {
 		return nil, input.Bad("step", step.String(), "a time that makes fewer than "+input.Number(mostPoints)+" points")
 	}
 	list := make([]Step, f.Span/step+1)
-	others := f.others(len(list))
 	row := make([]float64, f.width())
-	n := len(f.levels.Others)
+	room := make(tested.Levels, len(list)*len(f.levels))
 	node := 0
 	for i := range list {
 		t := f.from + time.Duration(i)*step
@@ -124,7 +132,8 @@ func (f *Forecast) Points(step time.Duration) ([]Step, error) {
 			node++
 		}
 		f.flow(row, f.row(node), inDays(t-f.times[node]))
-		list[i] = Step{t - f.from, f.state(row, others[i*n:(i+1)*n:(i+1)*n])}
+		n := len(f.levels)
+		list[i] = Step{t - f.from, f.stateIn(row, room[i*n:(i+1)*n:(i+1)*n])}
 	}
 	return list, nil
 }
@@ -150,35 +159,25 @@ func (t *track) last() []float64 { return t.row(len(t.times) - 1) }
 
 // node returns the last event at a time or before it.
 func (t *track) node(at time.Duration, included bool) int {
-	lo, hi := 0, len(t.times) // the first is at or before it
-	for hi-lo > 1 {
-		mid := (lo + hi) / 2
-		if t.times[mid] < at || included && t.times[mid] == at {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	return lo
+	after := sort.Search(len(t.times), func(i int) bool { return t.times[i] > at || !included && t.times[i] == at })
+	return max(0, after-1)
 }
 
 func (m *motion) width() int { return len(m.gain) }
 
-// others returns room for the others of so many states.
-func (m *motion) others(states int) []Solute { return make([]Solute, states*len(m.levels.Others)) }
+// state returns the water that a row stands for.
+func (m *motion) state(row []float64) tested.Water {
+	return m.stateIn(row, make(tested.Levels, len(m.levels)))
+}
 
-// state returns the water that a row stands for, in room for its others.
-func (m *motion) state(row []float64, others []Solute) (s State) {
-	s.Water = m.water(row)
-	s.Others = others
-	for i := range others {
-		others[i].Name = m.levels.Others[i].Name
+// stateIn is state with room for the levels.
+func (m *motion) stateIn(row []float64, room tested.Levels) tested.Water {
+	w := m.water(row)
+	litres := w.Volume().Litres()
+	for k, l := range m.levels {
+		room[k] = l.WithBase(row[rowLevels+k] / litres)
 	}
-	litres := s.Water.Volume().Litres()
-	for k, i := range m.number {
-		s.set(i, Known(row[rowLevels+k]/litres))
-	}
-	return s
+	return tested.Water{Portion: w, Levels: room}
 }
 
 func (m *motion) water(row []float64) seawater.Portion {
@@ -228,6 +227,11 @@ func (m *motion) run(begin []float64, from, until time.Duration, first bool, boo
 		for i := range m.calendar {
 			then = min(then, m.calendar[i].after(now, until))
 		}
+		if over := row[rowOver]; over > 0 && m.evaporates > 0 {
+			if shut := math.Ceil(over / m.evaporates * float64(24*time.Hour)); shut < float64(then-now) {
+				then = now + time.Duration(shut) // the valve opens
+			}
+		}
 		days := inDays(then - now)
 		m.flow(next, row, days)
 		book.flow(m, row, next, now, days)
@@ -264,25 +268,37 @@ func (e *event) after(now, until time.Duration) time.Duration {
 //	N = N0 exp(-kt) + a/k (1 - exp(-kt)),   or N0 + a t where nothing is lost
 //
 // An amount that is used up stays at zero: dN/dt falls as N does, so it would go on
-// falling.
+// falling. A float valve stays shut while the tank stands above its mark.
 func (m *motion) flow(to, from []float64, days float64) {
-	to[rowMass] = from[rowMass] - m.fall*days
+	shut := from[rowOver] > 0
 	rate, kept, gone := 0.0, 1.0, 0.0
 	for i := range m.paces {
 		c := &m.paces[i]
-		n := from[c.place]
-		x := n + c.gain*days
+		n, gain := from[c.place], c.gain
+		if shut {
+			gain -= m.top[c.place]
+		}
+		x := n + float64(gain*days)
 		if c.rate > 0 {
 			if c.rate != rate {
 				rate = c.rate
 				kept, gone = decayed(rate * days)
 			}
-			x = n*kept + c.rest*gone
+			x = float64(n*kept) + float64(gain/c.rate*gone)
 		}
-		if x < 0 && n >= 0 && c.gain < 0 {
+		if x < 0 && n >= 0 && gain < 0 {
 			x = 0
 		}
 		to[c.place] = x
+	}
+	to[rowOver] = max(0, from[rowOver]-m.evaporates*days)
+	switch {
+	case !m.held:
+		to[rowMass] = from[rowMass] - m.fall*days
+	case to[rowSalt] != from[rowSalt]: // a stream
+		to[rowMass] = m.massOf(to[rowSalt]) + to[rowOver]
+	default:
+		to[rowMass] = from[rowMass] - (from[rowOver] - to[rowOver])
 	}
 }
 
@@ -305,16 +321,7 @@ const seriesEnd = 0.1
 // happen lets an event take place.
 func (m *motion) happen(e *event, row []float64, now time.Duration, book *ledger) error {
 	if e.from == byTopOff {
-		short := m.mark - row[rowMass]
-		if !(short > 0) {
-			return nil
-		}
-		for i, c := range e.perLitre {
-			book.add(byTopOff, i, c*short/m.perLitre)
-			row[i] += c * short / m.perLitre
-		}
-		book.add(byTopOff, rowMass, short)
-		row[rowMass] = m.mark
+		m.topUp(row, book)
 		return nil
 	}
 	if e.draw > 0 {
@@ -323,21 +330,64 @@ func (m *motion) happen(e *event, row []float64, now time.Duration, book *ledger
 			return input.Bad("change.swap", units.Volume(e.draw).String(), "no more than the "+
 				input.Fixed(m.water(row).Volume().Litres(), 2)+" L that the tank holds after "+sayDays(now)+": top it off")
 		}
-		share = min(share, 1)
-		for i := range row {
-			book.draw(i, share*row[i])
-			row[i] -= share * row[i]
-		}
+		m.take(row, min(share, 1), book)
 	}
 	for i, x := range e.add {
 		book.add(e.from, i, x)
 		row[i] += x
 	}
 	if m.held {
-		book.add(byTopOff, rowMass, m.mark-row[rowMass])
-		row[rowMass] = m.mark
+		m.level(row, book)
 	}
 	return nil
+}
+
+// take draws a share of everything.
+func (m *motion) take(row []float64, share float64, book *ledger) {
+	for i := range row {
+		if i != rowOver {
+			book.draw(i, share*row[i])
+			row[i] -= share * row[i]
+		}
+	}
+}
+
+// topUp fills up to the mark with top-off water; a tank that is above it stays so.
+func (m *motion) topUp(row []float64, book *ledger) {
+	short := m.massOf(row[rowSalt]) - row[rowMass]
+	if !(short > 0) {
+		return
+	}
+	for i := rowLevels; i < len(row); i++ {
+		x := m.drop[i] * short / m.perLitre
+		book.add(byTopOff, i, x)
+		row[i] += x
+	}
+	book.add(byTopOff, rowMass, short)
+	row[rowMass] += short
+}
+
+// level brings a tank that is held at its mark there after an event: a float valve
+// tops up what is short, an overflow lets go of what is too much; without one that
+// stands above the mark until it has evaporated. What a stream is short of comes with
+// the stream.
+func (m *motion) level(row []float64, book *ledger) {
+	over := row[rowMass] - m.massOf(row[rowSalt])
+	if math.Abs(over) <= 1e-14*row[rowMass] {
+		over = 0
+	}
+	row[rowOver] = 0
+	switch {
+	case over < 0 && m.valve:
+		m.topUp(row, book)
+	case over < 0:
+		book.add(byChange, rowMass, -over)
+		row[rowMass] -= over
+	case m.overflow:
+		m.take(row, 1-m.litres/m.water(row).Volume().Litres(), book)
+	default:
+		row[rowOver] = over
+	}
 }
 
 // sound refuses a row that no water has.
@@ -397,12 +447,24 @@ func (b *ledger) flow(m *motion, from, to []float64, now time.Duration, days flo
 	if b == nil {
 		return
 	}
+	shut := from[rowOver] > 0
+	topped := m.top[rowMass] * days
+	if shut {
+		topped = 0
+	}
 	b.lost[rowMass] += m.evaporates * days
-	b.drawn[rowMass] += m.runsOff * m.mark * days
-	b.from[byTopOff][rowMass] += m.top[rowMass] * days
+	b.from[byTopOff][rowMass] += topped
 	b.from[byChange][rowMass] += m.pour[rowMass] * days
+	b.drawn[rowMass] += (m.pour[rowMass]-m.evaporates)*days + topped - (to[rowMass] - from[rowMass])
 	for i := rowSalt; i < len(from); i++ {
-		a, k, lasts := m.gain[i], m.rate[i], days
+		if i == rowOver {
+			continue
+		}
+		top := m.top[i]
+		if shut {
+			top = 0
+		}
+		a, k, lasts := m.gain[i]-m.top[i]+top, m.rate[i], days
 		if a < 0 && to[i] == 0 {
 			lasts = min(untilNothing(a, k, from[i]), days)
 			if b.ranOut[i] < 0 {
@@ -410,11 +472,11 @@ func (b *ledger) flow(m *motion, from, to []float64, now time.Duration, days flo
 			}
 		}
 		// While nothing is left, the tank uses what comes as it comes.
-		came := m.dose[i] + m.pour[i] + m.top[i]
+		came := m.dose[i] + m.pour[i] + top
 		b.made[i] += m.made[i]*lasts - came*(days-lasts)
 		b.from[byDose][i] += m.dose[i] * days
 		b.from[byChange][i] += m.pour[i] * days
-		b.from[byTopOff][i] += m.top[i] * days
+		b.from[byTopOff][i] += top * days
 		if k > 0 {
 			went := from[i] + a*lasts - to[i]
 			b.drawn[i] += went * (m.runsOff / k)
@@ -432,23 +494,36 @@ func untilNothing(a, k, n float64) float64 {
 }
 
 func (b *ledger) balances(m *motion, end []float64) []Balance {
-	list := make([]Balance, len(end))
-	for i := range list {
-		name, unit := "Everything", "g"
+	var list []Balance
+	for i := range end {
+		name, unit, one := "Everything", "g", 1.0
 		switch {
+		case i == rowOver:
+			continue
 		case i == rowSalt:
 			name = "Salt"
 		case i >= rowLevels:
-			name, unit = m.name(i-rowLevels), "mg"
-			if m.number[i-rowLevels] == alkalinity {
-				unit = "meq"
-			}
+			name = m.name(i - rowLevels)
+			unit, one = amountOf(m.levels[i-rowLevels])
 		}
-		list[i] = Balance{
-			Name: name, Unit: unit, Before: b.before[i], Made: b.made[i],
-			Dosed: b.from[byDose][i], Poured: b.from[byChange][i], Topped: b.from[byTopOff][i],
-			Drawn: b.drawn[i], Lost: b.lost[i], After: end[i],
-		}
+		list = append(list, Balance{
+			Name: name, Unit: unit, Before: b.before[i] * one, Made: b.made[i] * one,
+			Dosed: b.from[byDose][i] * one, Poured: b.from[byChange][i] * one, Topped: b.from[byTopOff][i] * one,
+			Drawn: b.drawn[i] * one, Lost: b.lost[i] * one, After: end[i] * one,
+		})
 	}
 	return list
+}
+
+// amountOf returns the unit in which an amount of a level is told, and the size of
+// its base unit in it.
+func amountOf(l tested.Level) (unit string, one float64) {
+	x, counted := l.WithBase(1).Counted()
+	switch {
+	case l.Parameter() == tested.Alkalinity:
+		return "meq", 1
+	case counted == "mmol/L":
+		return "mmol", 1
+	}
+	return "mg", x
 }

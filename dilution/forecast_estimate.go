@@ -1,12 +1,15 @@
 package dilution
 
 import (
+	"errors"
 	"math"
+	"slices"
 	"time"
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/internal/spread"
 	"example.org/wellmixed/mix/advice"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/units"
 )
 
@@ -17,8 +20,8 @@ type RoutineDoubts struct {
 	Swap        units.Fraction // of the volume of all changes, as one jug gives them
 	Evaporation units.Fraction
 	Salinity    units.PracticalSalinity // of the reading in the tank
-	PerDay      Levels                  // of what the tank adds or uses in a day
-	Levels                              // of each reading in the tank
+	PerDay      tested.Levels           // of what the tank adds or uses in a day
+	Levels      tested.Levels           // of each reading in the tank
 }
 
 // Estimates returns what the tank comes to at the end of the span, and the days
@@ -57,7 +60,7 @@ func (r Routine) Estimates(span time.Duration, b Bounds, d RoutineDoubts) ([]adv
 			if offsets[i] == 0 {
 				continue
 			}
-			if err := k.turn(&moved, offsets[i]); err != nil {
+			if err := k.move(&moved, offsets[i]); err != nil {
 				return nil, err
 			}
 		}
@@ -89,12 +92,12 @@ func (r Routine) Estimates(span time.Duration, b Bounds, d RoutineDoubts) ([]adv
 // ends lists the parameters at the end of a forecast.
 func (f *Forecast) ends() []advice.Estimate {
 	list := []advice.Estimate{
-		{Name: "Salinity", Unit: "PSS-78", Value: f.End.Water.Practical().Value()},
-		{Name: "Volume", Unit: "L", Value: f.End.Water.Volume().Litres()},
+		{Name: "Salinity", Unit: "PSS-78", Value: f.End.Portion.Practical().Value()},
+		{Name: "Volume", Unit: "L", Value: f.End.Portion.Volume().Litres()},
 	}
-	for _, i := range f.number {
-		name, unit, one := f.levels.name(i)
-		list = append(list, advice.Estimate{Name: name, Unit: unit, Value: f.End.get(i).value / one})
+	for _, l := range f.End.Levels {
+		x, unit := l.Counted()
+		list = append(list, advice.Estimate{Name: capital(string(l.Parameter())), Unit: unit, Value: x})
 	}
 	return list
 }
@@ -149,17 +152,17 @@ func find(list []Crossing, c Crossing) time.Duration {
 type routineKnob struct {
 	name string
 	u    float64
-	turn func(r *Routine, by float64) error
+	move func(r *Routine, by float64) error
 }
 
 // knobs lists what is in doubt.
 func (d *RoutineDoubts) knobs(r *Routine) ([]routineKnob, error) {
 	list := []routineKnob{
 		{"the volume of the tank", float64(d.Tank), func(r *Routine, by float64) error {
-			r.Tank.Water.Mass *= units.Mass(1 + by)
-			r.Pumped.scale(1 / (1 + by))
+			r.Tank.Portion.Mass *= units.Mass(1 + by)
+			r.Pumped = scaled(r.Pumped, 1/(1+by))
 			for i := range r.Doses {
-				r.Doses[i].Levels.scale(1 / (1 + by))
+				r.Doses[i].Levels = scaled(r.Doses[i].Levels, 1/(1+by))
 			}
 			return nil
 		}},
@@ -174,54 +177,45 @@ func (d *RoutineDoubts) knobs(r *Routine) ([]routineKnob, error) {
 			return nil
 		}},
 		{"the salinity of the tank", d.Salinity.Value(), func(r *Routine, by float64) error {
-			return r.Tank.read(r.Tank.Water.Practical().Value()+by, r.Tank.Water.Temperature())
+			p := r.Tank.Portion
+			return read(&r.Tank, p.Practical().Value()+by, p.Temperature())
 		}},
 	}
-	all := r.Tank.names()
-	for i := range all.count() {
-		name, _, _ := all.name(i)
-		if m, doubt := r.Tank.get(i), all.find(&d.Levels, i); m.known && doubt.known {
-			list = append(list, routineKnob{name + " of the tank", doubt.value, func(r *Routine, by float64) error {
-				r.Tank.set(i, Known(m.value+by))
+	for _, l := range r.Tank.Levels {
+		if doubt, has := d.Levels.Of(l.Parameter()); has {
+			list = append(list, routineKnob{capital(string(l.Parameter())) + " of the tank", doubt.Base(), func(r *Routine, by float64) error {
+				r.Tank = r.Tank.With(l.WithBase(l.Base() + by))
 				return nil
 			}})
 		}
 	}
-	for i := range r.PerDay.count() {
-		name, _, _ := r.PerDay.name(i)
-		if m, doubt := r.PerDay.get(i), r.PerDay.find(&d.PerDay, i); m.known && doubt.known {
-			list = append(list, routineKnob{name + " a day", doubt.value, func(r *Routine, by float64) error {
-				r.PerDay.set(i, Known(m.value+by))
+	for _, l := range r.PerDay {
+		if doubt, has := d.PerDay.Of(l.Parameter()); has {
+			list = append(list, routineKnob{capital(string(l.Parameter())) + " a day", doubt.Base(), func(r *Routine, by float64) error {
+				r.PerDay = r.PerDay.With(l.WithBase(l.Base() + by))
 				return nil
 			}})
 		}
 	}
+	errs := []error{d.Levels.Check("doubts"), d.PerDay.Check("doubts.perDay")}
 	for _, k := range list {
-		if err := input.NotNegative("doubts: "+k.name, k.u, ""); err != nil {
-			return nil, err
-		}
+		errs = append(errs, input.NotNegative("doubts: "+k.name, k.u, ""))
 	}
-	return list, nil
+	return list, errors.Join(errs...)
 }
 
-// scale multiplies all levels.
-func (l *Levels) scale(by float64) {
-	for i := range l.count() {
-		if m := l.get(i); m.known {
-			l.set(i, Known(m.value*by))
-		}
+// scaled returns so many times the levels.
+func scaled(l tested.Levels, by float64) tested.Levels {
+	out := make(tested.Levels, len(l))
+	for i := range l {
+		out[i] = l[i].WithBase(l[i].Base() * by)
 	}
+	return out
 }
 
-// clone returns a routine whose tank, rates, doses and changes can be altered.
+// clone returns a routine whose doses and changes can be altered.
 func (r Routine) clone() Routine {
-	r.Tank = r.Tank.clone()
-	r.PerDay.Others = append([]Solute(nil), r.PerDay.Others...)
-	r.Pumped.Others = append([]Solute(nil), r.Pumped.Others...)
-	r.Doses = append([]Dose(nil), r.Doses...)
-	for i := range r.Doses {
-		r.Doses[i].Others = append([]Solute(nil), r.Doses[i].Others...)
-	}
-	r.Changes = append([]Renewal(nil), r.Changes...)
+	r.Doses = slices.Clone(r.Doses)
+	r.Changes = slices.Clone(r.Changes)
 	return r
 }

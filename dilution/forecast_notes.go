@@ -2,9 +2,11 @@ package dilution
 
 import (
 	"math"
+	"slices"
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/mix/advice"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/units"
 )
 
@@ -14,12 +16,15 @@ func (r *Routine) assumptions(m *motion) []string {
 		"The tank is well mixed and stays at " + input.Number(m.temperature.Celsius()) + " °C: a heater or cooler sees to it, after changes of water too.",
 		"What the tank makes and uses in a day stays the same all the time, by the amount, and nothing reacts with anything else: no lime falls out.",
 	}
-	if m.held {
-		list = append(list, "The mass in the tank stays what it is at the start: a float valve or an overflow makes up at once for evaporation, the salt of doses, and new water of another density, of which a few grams are not counted as to what is dissolved in them.")
+	switch {
+	case m.held && m.overflow:
+		list = append(list, "The level in the tank stays what it is at the start: a float valve or a stream makes up for evaporation, and an overflow takes what is too much.")
+	case m.held:
+		list = append(list, "The level in the tank stays what it is at the start: a float valve makes up at once for evaporation; what stands above it, after new water that was saltier or colder, has to evaporate first.")
 	}
 	if r.Evaporation > 0 && !r.TopOff.None {
-		for k, i := range m.number {
-			if !m.levels.find(&r.TopOff.Water, i).known {
+		for k, l := range m.levels {
+			if _, has := r.TopOff.Water.Of(l.Parameter()); !has {
 				list = append(list, "The top-off water holds no "+m.name(k)+", because none is given.")
 			}
 		}
@@ -27,28 +32,26 @@ func (r *Routine) assumptions(m *motion) []string {
 	if r.Stream.Flow > 0 {
 		list = append(list, "As much tank water runs off as keeps the level, by an overflow.")
 	}
-	all := r.Tank.names(r.told()...)
-	for i := range all.count() {
-		told := all.find(&r.Tank.Levels, i).known
-		for _, l := range r.told() {
-			told = told || all.find(l, i).known
-		}
-		if told && !r.known(&all, i) {
-			name, _, _ := all.name(i)
-			list = append(list, name+" is not known in the tank and in all new water, so it is not foretold.")
+	var said []tested.Parameter
+	for _, levels := range append([]tested.Levels{r.Tank.Levels}, r.levels()...) {
+		for _, l := range levels {
+			if p := l.Parameter(); !r.known(p) && !slices.Contains(said, p) {
+				said = append(said, p)
+				list = append(list, capital(string(p))+" is not known in the tank and in all new water, so it is not foretold.")
+			}
 		}
 	}
 	return list
 }
 
-// told lists all levels that the routine has besides those of the tank.
-func (r *Routine) told() []*Levels {
-	list := []*Levels{&r.PerDay, &r.TopOff.Water, &r.Pumped, &r.Stream.Batch.Levels}
+// levels lists all levels that the routine has besides those of the tank.
+func (r *Routine) levels() []tested.Levels {
+	list := []tested.Levels{r.PerDay, r.TopOff.Water, r.Pumped, r.Stream.Batch.Levels}
 	for i := range r.Doses {
-		list = append(list, &r.Doses[i].Levels)
+		list = append(list, r.Doses[i].Levels)
 	}
 	for i := range r.Changes {
-		list = append(list, &r.Changes[i].Batch.Levels)
+		list = append(list, r.Changes[i].Batch.Levels)
 	}
 	return list
 }
@@ -68,31 +71,30 @@ func (r *Routine) cautions(f *Forecast, b *ledger) []advice.Caution {
 	for i := range r.Changes {
 		c := &r.Changes[i]
 		largest = max(largest, c.Swap)
-		if heavy, applies := advice.TooHeavy(c.Batch.Water.OfVolume(c.Swap).Mass); applies && c.Swap == largest {
+		if heavy, applies := advice.TooHeavy(c.Batch.Portion.OfVolume(c.Swap).Mass); applies && c.Swap == largest {
 			list = append(list, heavy)
 		}
 	}
-	if largest > units.Volume(advice.SharePerDay)*r.Tank.Water.Volume() {
-		add("large-change", "More than half of the water at one go changes everything that was not measured as well, pH and trace elements among it: several smaller changes are gentler.")
+	if largest > units.Volume(advice.SharePerDay)*r.Tank.Volume() {
+		list = append(list, largeChange)
 	}
 	if r.Stream.Flow > 0 {
-		list = append(list,
-			advice.Caution{ID: "two-flows-one-level", Severity: advice.Danger, Text: "A continuous change needs two flows that stay equal: let tank water run off by an overflow instead of a second pump and keep a level alarm; salt water on the floor reaches outlets and power strips."})
+		list = append(list, twoFlows)
 	}
 	switch {
 	case r.Evaporation == 0:
 	case r.TopOff.None:
-		add("no-top-off", "Nobody tops off: the salinity goes from "+input.Fixed(f.Start.Water.Practical().Value(), 1)+" to "+input.Fixed(f.End.Water.Practical().Value(), 1)+", and pumps and heaters come out of the water as it falls.")
+		add("no-top-off", "Nobody tops off: the salinity goes from "+input.Fixed(f.Start.Portion.Practical().Value(), 1)+" to "+input.Fixed(f.End.Portion.Practical().Value(), 1)+", and pumps and heaters come out of the water as it falls.")
 	case r.TopOff.Hand == 0:
 		add("top-off-runs-over", "A float valve that sticks floods the floor and dilutes the tank: keep no more top-off water in its vessel than the tank can take, and the end of its line above the water.")
 	}
-	if a, known := r.TopOff.Water.Alkalinity.Value(); known && a > 0 && !r.TopOff.None {
+	if a, known := r.TopOff.Water.Of(tested.Alkalinity); known && a.Base() > 0 && !r.TopOff.None {
 		add("lime-water", "If the alkalinity of the top-off is lime water: it is caustic (a saturated one has a pH above 12). Gloves and goggles, and only as much in a day as the pH of the tank bears.")
 	}
 	for i := range r.Doses {
 		d := &r.Doses[i]
-		if a, known := d.Alkalinity.Value(); known && a > advice.AlkalinityPerDay {
-			add("alkalinity-swing", "A dose of "+input.Fixed(a.DKH(), 1)+" dKH moves alkalinity by more than "+input.Number(advice.AlkalinityPerDay.DKH())+" dKH at a time ("+advice.CommonPractice+"): spread it over smaller doses.")
+		if l, known := d.Levels.Of(tested.Alkalinity); known && l.Alkalinity() > advice.AlkalinityPerDay {
+			add("alkalinity-swing", "A dose of "+input.Fixed(l.Alkalinity().DKH(), 1)+" dKH moves alkalinity by more than "+input.Number(advice.AlkalinityPerDay.DKH())+" dKH at a time ("+advice.CommonPractice+"): spread it over smaller doses.")
 			break
 		}
 	}
@@ -101,13 +103,13 @@ func (r *Routine) cautions(f *Forecast, b *ledger) []advice.Caution {
 			add("runs-out", m.name(i-rowLevels)+" is used up after "+sayDays(at)+". From there on the forecast has the tank live on what comes in, which animals may not.")
 		}
 	}
-	highest := math.Max(f.Start.Water.Practical().Value(), f.End.Water.Practical().Value())
+	highest := math.Max(f.Start.Portion.Practical().Value(), f.End.Portion.Practical().Value())
 	for i := range f.times {
 		row := f.row(i)
 		highest = math.Max(highest, m.water(row).Practical().Value())
 	}
 	if highest > scaleEnd {
-		add("beyond-the-scale", "The salinity goes to "+input.Fixed(highest, 1)+", beyond 42, where the practical scale ends.")
+		add("beyond-the-scale", "The salinity goes to "+input.Fixed(highest, 1)+", beyond "+input.Number(scaleEnd)+", where the practical scale ends.")
 	}
 	return list
 }

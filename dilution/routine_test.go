@@ -14,6 +14,7 @@ import (
 
 	"example.org/wellmixed/dilution"
 	"example.org/wellmixed/internal/checks"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
 )
@@ -25,11 +26,11 @@ func ExampleRoutine_Estimates() {
 		fmt.Println(err)
 		return
 	}
-	nitrate := func(mg float64) dilution.Levels {
-		return dilution.Levels{Nitrate: dilution.Known(units.MassPerLitre(mg) * units.MilligramPerLitre)}
+	nitrate := func(mg float64) tested.Levels {
+		return tested.Levels{tested.Nitrate.Of(units.MassPerLitre(mg)*units.MilligramPerLitre, units.AsNitrate)}
 	}
 	routine := dilution.Routine{
-		Tank:   dilution.State{Water: w.OfVolume(300 * units.Litre), Levels: nitrate(5)},
+		Tank:   tested.Water{Portion: w.OfVolume(300 * units.Litre), Levels: nitrate(5)},
 		PerDay: nitrate(0.5),
 	}
 	list, err := routine.Estimates(90*24*time.Hour, dilution.Bounds{High: dilution.Goal{Levels: nitrate(25)}},
@@ -42,8 +43,8 @@ func ExampleRoutine_Estimates() {
 		fmt.Printf("%s: %.0f ± %.0f %s, mostly because of %s\n", e.Name, e.Value, e.Uncertainty, e.Unit, e.Mostly)
 	}
 	// Output:
-	// Nitrate: 50 ± 5 mg/L, mostly because of Nitrate a day
-	// Nitrate at most 25 mg/L: 40 ± 6 days, mostly because of Nitrate a day
+	// Nitrate: 50 ± 5 mg/L NO3, mostly because of Nitrate a day
+	// Nitrate at most 25 mg/L NO3: 40 ± 6 days, mostly because of Nitrate a day
 }
 
 // The propagated uncertainty is that of a simulation (JCGM 101) within 5 %.
@@ -52,8 +53,8 @@ func TestRoutineEstimatesAgainstMonteCarlo(t *testing.T) {
 	r.PerDay = nitrate(0.4)
 	r.Evaporation, r.TopOff.None = 0.02, true
 	r.Pumped = nitrate(0.1)
-	r.Losses = []dilution.Loss{{Of: "Nitrate", HalfLife: 200 * day}}
-	r.Stream = dilution.Stream{Batch: dilution.State{Water: water(t, 35, 24).OfVolume(1), Levels: nitrate(0)}, Flow: 0.002}
+	r.Losses = []dilution.Loss{{Of: tested.Nitrate, HalfLife: 200 * day}}
+	r.Stream = dilution.Stream{Batch: tested.Water{Portion: water(t, 35, 24).OfVolume(1), Levels: nitrate(0)}, Flow: 0.002}
 	bounds := dilution.Bounds{High: dilution.Goal{Salinity: units.Practical(36.4), Levels: nitrate(18)}}
 	d := dilution.RoutineDoubts{Tank: 5 * units.Percent, Evaporation: 4 * units.Percent, Salinity: units.Practical(0.1), PerDay: nitrate(0.02), Levels: nitrate(0.5)}
 	const span = 30 * day
@@ -69,7 +70,7 @@ func TestRoutineEstimatesAgainstMonteCarlo(t *testing.T) {
 		g := rnd.NormFloat64
 		by := 0.05 * g()
 		w := water(t, 35+0.1*g(), 25)
-		m.Tank.Water = w.OfVolume(units.Volume(200 * (1 + by)))
+		m.Tank.Portion = w.OfVolume(units.Volume(200 * (1 + by)))
 		m.Tank.Levels = nitrate(8 + 0.5*g())
 		m.Pumped = nitrate(0.1 / (1 + by))
 		m.PerDay = nitrate(0.4 + 0.02*g())
@@ -80,7 +81,7 @@ func TestRoutineEstimatesAgainstMonteCarlo(t *testing.T) {
 		require.NoError(t, err)
 		crossings, err := f.Until(bounds)
 		require.NoError(t, err)
-		values := [5]float64{end.Water.Practical().Value(), end.Water.Volume().Litres(), nitrateOf(t, end)}
+		values := [5]float64{end.Portion.Practical().Value(), end.Volume().Litres(), nitrateOf(t, end)}
 		for _, c := range crossings {
 			require.True(t, c.Crosses())
 			k := 3
@@ -99,7 +100,7 @@ func TestRoutineEstimatesAgainstMonteCarlo(t *testing.T) {
 		k := i
 		if i >= 3 {
 			k = 3
-			if e.Name == "Nitrate at most 18 mg/L" {
+			if e.Name == "Nitrate at most 18 mg/L NO3" {
 				k = 4
 			}
 		}
@@ -123,7 +124,7 @@ func TestRoutineEstimatesRefuse(t *testing.T) {
 	r.PerDay = nitrate(0.01)
 	list, err := r.Estimates(300*day, dilution.Bounds{High: dilution.Goal{Levels: nitrate(9)}}, dilution.RoutineDoubts{PerDay: nitrate(0.02)})
 	require.NoError(t, err)
-	assert.Equal(t, "Nitrate at most 9 mg/L", list[3].Name)
+	assert.Equal(t, "Nitrate at most 9 mg/L NO3", list[3].Name)
 	assert.InDelta(t, 100, list[3].Value, 1e-6)
 	assert.True(t, math.IsInf(list[3].Uncertainty, 1))
 }
@@ -131,9 +132,9 @@ func TestRoutineEstimatesRefuse(t *testing.T) {
 // Everything that cannot be is refused by name.
 func TestRoutineRefusals(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
-	batch := dilution.State{Water: water(t, 35, 25).OfVolume(1), Levels: nitrate(0)}
+	batch := tested.Water{Portion: water(t, 35, 25).OfVolume(1), Levels: nitrate(0)}
 	for want, spoil := range map[string]func(r *dilution.Routine){
-		"tank: got 0 L, want a number above zero": func(r *dilution.Routine) { r.Tank.Water.Mass = 0 },
+		"tank.volume: got 0 L, want a number above zero": func(r *dilution.Routine) { r.Tank.Portion.Mass = 0 },
 		"tank.nitrate: got -1 mg/L":               func(r *dilution.Routine) { r.Tank.Levels = nitrate(-1) },
 		"perDay.nitrate: got NaN":                 func(r *dilution.Routine) { r.PerDay = nitrate(nan) },
 		"perDay.nitrate: got -Inf":                func(r *dilution.Routine) { r.PerDay = nitrate(-inf) },
@@ -154,9 +155,9 @@ func TestRoutineRefusals(t *testing.T) {
 		"stream.flow: got -1":                     func(r *dilution.Routine) { r.Stream.Flow = -1 },
 		"stream.batch.temperature: got nothing":   func(r *dilution.Routine) { r.Stream.Flow = 1 },
 		`loss.of: got "nitrat"`:                   func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: "nitrat", HalfLife: day}} },
-		"loss.halfLife: got -1ns":                 func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: "Nitrate", HalfLife: -1}} },
-		"loss.perDay: got 100 %":                  func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: "Nitrate", PerDay: 1}} },
-		"loss: got a half-life and a share":       func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: "Nitrate", PerDay: 0.1, HalfLife: 1}} },
+		"loss.halfLife: got -1ns":                 func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: tested.Nitrate, HalfLife: -1}} },
+		"loss.perDay: got 100 %":                  func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: tested.Nitrate, PerDay: 1}} },
+		"loss: got a half-life and a share":       func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: tested.Nitrate, PerDay: 0.1, HalfLife: 1}} },
 		"perDay.nitrate: got 1e+307":              func(r *dilution.Routine) { r.PerDay = nitrate(1e307) },
 		"span: got 4320h0m0s, want a time with fewer than 100000": func(r *dilution.Routine) {
 			r.Doses = []dilution.Dose{{Levels: nitrate(1), Every: time.Minute}}
@@ -199,11 +200,11 @@ func TestRoutineRefusals(t *testing.T) {
 		assert.ErrorContains(t, err, "time")
 	}
 	for want, b := range map[string]dilution.Bounds{
-		"bounds.high.calcium":                {High: dilution.Goal{Levels: dilution.Levels{Calcium: dilution.Known(400 * units.MilligramPerLitre)}}},
-		"bounds.low.nitrate: got NaN":        {Low: dilution.Goal{Levels: nitrate(nan)}},
-		"bounds.low.salinity: got -1":        {Low: dilution.Goal{Salinity: units.Practical(-1)}},
-		`bounds.high.Boron`:                  {High: dilution.Goal{Levels: dilution.Levels{Others: []dilution.Solute{{Name: "Boron", Level: dilution.Known(1 * units.MilligramPerLitre)}}}}},
-		`bounds.high.others: got "", want a`: {High: dilution.Goal{Levels: dilution.Levels{Others: []dilution.Solute{{}}}}},
+		"bounds.high.calcium":              {High: dilution.Goal{Levels: tested.Levels{tested.Calcium.Of(400*units.MilligramPerLitre, units.AsCalcium)}}},
+		"bounds.low.nitrate: got NaN":      {Low: dilution.Goal{Levels: nitrate(nan)}},
+		"bounds.low.salinity: got -1":      {Low: dilution.Goal{Salinity: units.Practical(-1)}},
+		"bounds.high.boron":                {High: dilution.Goal{Levels: tested.Levels{tested.Boron.Of(1*units.MilligramPerLitre, units.AsBoron)}}},
+		"bounds.high: got nothing, want a": {High: dilution.Goal{Levels: tested.Levels{{}}}},
 	} {
 		_, err := f.Until(b)
 		assert.ErrorIs(t, err, units.ErrInput, want)
@@ -221,11 +222,11 @@ func TestRoutineRefusals(t *testing.T) {
 // What is not known in the tank and in all new water is said, not guessed.
 func TestForecastOfWhatIsNotKnown(t *testing.T) {
 	r := closed(t, 10)
-	r.PerDay = dilution.Levels{Phosphate: dilution.Known(0.01 * units.MilligramPerLitre)}
-	r.Changes = []dilution.Renewal{{Batch: dilution.State{Water: water(t, 35, 25).OfVolume(1)}, Swap: 10}}
+	r.PerDay = tested.Levels{tested.Phosphate.Of(0.01*units.MilligramPerLitre, units.AsPhosphate)}
+	r.Changes = []dilution.Renewal{{Batch: tested.Water{Portion: water(t, 35, 25).OfVolume(1)}, Swap: 10}}
 	f, err := r.Forecast(day)
 	require.NoError(t, err)
-	_, known := f.End.Nitrate.Value()
+	_, known := massIn(f.End, tested.Nitrate)
 	assert.False(t, known)
 	assert.Contains(t, fmt.Sprint(f.Assumptions), "Nitrate is not known in the tank and in all new water, so it is not foretold.")
 	assert.Contains(t, fmt.Sprint(f.Assumptions), "Phosphate is not known")
@@ -245,16 +246,16 @@ func FuzzForecast(f *testing.F) {
 		binary.LittleEndian.PutUint64(bytes[:], seed)
 		rnd := rand.New(rand.NewChaCha8(bytes))
 		r := random(t, rnd)
-		r.Tank.Water = w.OfVolume(units.Volume(litres))
-		r.Tank.Nitrate, r.PerDay.Nitrate = dilution.Known(units.MassPerLitre(level)), dilution.Known(units.MassPerLitre(rate))
+		r.Tank.Portion = w.OfVolume(units.Volume(litres))
+		r.Tank, r.PerDay = r.Tank.With(nitrate(level)...), r.PerDay.With(nitrate(rate)...)
 		if flags&1 != 0 {
 			r.Doses = append(r.Doses, dilution.Dose{Levels: nitrate(level), Salt: units.Mass(swap), First: time.Duration(every), Every: time.Duration(every)})
 		}
 		if flags&2 != 0 {
-			r.Changes = append(r.Changes, dilution.Renewal{Batch: dilution.State{Water: w.OfVolume(1), Levels: r.Tank.Levels}, Swap: units.Volume(swap), Every: time.Duration(every)})
+			r.Changes = append(r.Changes, dilution.Renewal{Batch: tested.Water{Portion: w.OfVolume(1), Levels: r.Tank.Levels}, Swap: units.Volume(swap), Every: time.Duration(every)})
 		}
 		if flags&4 != 0 {
-			r.Losses = append(r.Losses, dilution.Loss{Of: "Nitrate", HalfLife: time.Duration(every)})
+			r.Losses = append(r.Losses, dilution.Loss{Of: tested.Nitrate, HalfLife: time.Duration(every)})
 		}
 		if flags&8 != 0 {
 			r.Evaporation *= 100
@@ -274,7 +275,7 @@ func FuzzForecast(f *testing.F) {
 			for _, at := range []time.Duration{0, time.Duration(span / 3), time.Duration(span)} {
 				p, err := forecast.At(at)
 				require.NoError(t, err)
-				for _, x := range []float64{nitrateOf(t, p), p.Water.Volume().Litres(), p.Water.Practical().Value()} {
+				for _, x := range []float64{nitrateOf(t, p), p.Volume().Litres(), p.Portion.Practical().Value()} {
 					require.False(t, math.IsNaN(x) || math.IsInf(x, 0) || x < 0, "%v", x)
 				}
 			}

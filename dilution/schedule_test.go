@@ -13,6 +13,7 @@ import (
 
 	"example.org/wellmixed/dilution"
 	"example.org/wellmixed/internal/checks"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
 )
@@ -25,16 +26,16 @@ func ExamplePlanSchedule() {
 		fmt.Println(err)
 		return
 	}
-	nitrate := func(mg float64) dilution.Levels {
-		return dilution.Levels{Nitrate: dilution.Known(units.MassPerLitre(mg) * units.MilligramPerLitre)}
+	nitrate := func(mg float64) tested.Levels {
+		return tested.Levels{tested.Nitrate.Of(units.MassPerLitre(mg)*units.MilligramPerLitre, units.AsNitrate)}
 	}
 	const week = 7 * 24 * time.Hour
 	plan, err := dilution.PlanSchedule(dilution.Schedule{
 		Routine: dilution.Routine{
-			Tank:   dilution.State{Water: w.OfVolume(300 * units.Litre), Levels: nitrate(15)},
+			Tank:   tested.Water{Portion: w.OfVolume(300 * units.Litre), Levels: nitrate(15)},
 			PerDay: nitrate(0.5),
 		},
-		Batch:  dilution.State{Water: w.OfVolume(1 * units.Litre), Levels: nitrate(0)},
+		Batch:  tested.Water{Portion: w.OfVolume(1 * units.Litre), Levels: nitrate(0)},
 		Bounds: dilution.Bounds{High: dilution.Goal{Levels: nitrate(25)}},
 		Span:   52 * week,
 		Swaps:  []units.Volume{20, 40, 60, 90, 120},
@@ -51,7 +52,7 @@ func ExamplePlanSchedule() {
 	fmt.Println(plan.Options[0].Why)
 	// Output:
 	// 90 L every 14 days, 2.71 EUR a day
-	// does not keep Nitrate at most 25 mg/L: left after 20.0 days
+	// does not keep Nitrate at most 25 mg/L NO3: left after 20.0 days
 }
 
 // schedule returns a search that has an answer, more or less.
@@ -62,9 +63,9 @@ func schedule(t testing.TB, rnd *rand.Rand) dilution.Schedule {
 	for i := range r.Doses {
 		r.Doses[i].Salt = 0
 	}
-	v := r.Tank.Water.Volume()
-	batch := dilution.State{Water: water(t, 34.5+rnd.Float64(), 24).OfVolume(1), Levels: r.Tank.Levels}
-	batch.Nitrate = dilution.Known(0 * units.MilligramPerLitre)
+	v := r.Tank.Portion.Volume()
+	batch := tested.Water{Portion: water(t, 34.5+rnd.Float64(), 24).OfVolume(1), Levels: r.Tank.Levels}
+	batch = batch.With(tested.Nitrate.Of(0*units.MilligramPerLitre, units.AsNitrate))
 	start := nitrateOf(t, r.Tank)
 	return dilution.Schedule{
 		Routine: r, Batch: batch, Span: 60 * day,
@@ -83,15 +84,15 @@ func schedule(t testing.TB, rnd *rand.Rand) dilution.Schedule {
 func kept(t testing.TB, s dilution.Schedule, o dilution.Option) bool {
 	r := s.Routine
 	r.Changes = []dilution.Renewal{{Batch: s.Batch, Swap: o.Swap, First: o.Every, Every: o.Every}}
-	most, _ := s.Bounds.High.Nitrate.Value()
+	most, _ := massIn(s.Bounds.High, tested.Nitrate)
 	for _, span := range []time.Duration{s.Span, 1200 * day} {
 		f, err := r.Forecast(span)
 		require.NoError(t, err)
 		for at := max(0, span-60*day); at < span; at += 3 * time.Hour {
-			for _, moment := range []func(time.Duration) (dilution.State, error){f.Before, f.At} {
+			for _, moment := range []func(time.Duration) (tested.Water, error){f.Before, f.At} {
 				p, err := moment(at)
 				require.NoError(t, err)
-				sp := p.Water.Practical().Value()
+				sp := p.Portion.Practical().Value()
 				if nitrateOf(t, p) > most.MilligramsPerLitre()*(1+1e-9) || sp < 29 || sp > 40 {
 					return false
 				}
@@ -142,19 +143,21 @@ func TestPlanScheduleAgainstManyLooks(t *testing.T) {
 
 func TestPlanScheduleRefuses(t *testing.T) {
 	for want, spoil := range map[string]func(s *dilution.Schedule){
-		"routine.changes":                   func(s *dilution.Schedule) { s.Routine.Changes = make([]dilution.Renewal, 1) },
-		"evaporation":                       func(s *dilution.Schedule) { s.Routine.Evaporation = -1 },
-		"batch":                             func(s *dilution.Schedule) { s.Batch = dilution.State{} },
-		"swaps: got nothing":                func(s *dilution.Schedule) { s.Swaps = nil },
-		"every: got nothing":                func(s *dilution.Schedule) { s.Every = nil },
-		"swaps: got 0 L":                    func(s *dilution.Schedule) { s.Swaps[0] = 0 },
-		"swaps: got 1000 L":                 func(s *dilution.Schedule) { s.Swaps[0] = 1000 },
-		"every: got -1ns":                   func(s *dilution.Schedule) { s.Every[0] = -1 },
-		"span":                              func(s *dilution.Schedule) { s.Span = 0 },
-		"mix: got -1 EUR":                   func(s *dilution.Schedule) { s.Mix.Amount = -1 },
-		"work: got NaN":                     func(s *dilution.Schedule) { s.Work.Amount = math.NaN() },
-		"work: got 1 USD":                   func(s *dilution.Schedule) { s.Work = units.Money{Amount: 1, Currency: "USD"} },
-		"bounds.high.calcium: got 400 mg/L": func(s *dilution.Schedule) { s.Bounds.High.Calcium = dilution.Known(400 * units.MilligramPerLitre) },
+		"routine.changes":    func(s *dilution.Schedule) { s.Routine.Changes = make([]dilution.Renewal, 1) },
+		"evaporation":        func(s *dilution.Schedule) { s.Routine.Evaporation = -1 },
+		"batch":              func(s *dilution.Schedule) { s.Batch = tested.Water{} },
+		"swaps: got nothing": func(s *dilution.Schedule) { s.Swaps = nil },
+		"every: got nothing": func(s *dilution.Schedule) { s.Every = nil },
+		"swaps: got 0 L":     func(s *dilution.Schedule) { s.Swaps[0] = 0 },
+		"swaps: got 1000 L":  func(s *dilution.Schedule) { s.Swaps[0] = 1000 },
+		"every: got -1ns":    func(s *dilution.Schedule) { s.Every[0] = -1 },
+		"span":               func(s *dilution.Schedule) { s.Span = 0 },
+		"mix: got -1 EUR":    func(s *dilution.Schedule) { s.Mix.Amount = -1 },
+		"work: got NaN":      func(s *dilution.Schedule) { s.Work.Amount = math.NaN() },
+		"work: got 1 USD":    func(s *dilution.Schedule) { s.Work = units.Money{Amount: 1, Currency: "USD"} },
+		"bounds.high.calcium: got 400 mg/L": func(s *dilution.Schedule) {
+			s.Bounds.High.Levels = s.Bounds.High.Levels.With(tested.Calcium.Of(400*units.MilligramPerLitre, units.AsCalcium))
+		},
 		"bounds.high.Nitrate: got Nitrate at most":   func(s *dilution.Schedule) { s.Routine.PerDay = nitrate(20) },
 		"bring it there first":                       func(s *dilution.Schedule) { s.Bounds.High.Levels = nitrate(9) },
 		"bounds.low.Nitrate: got Nitrate at least 9": func(s *dilution.Schedule) { s.Bounds.Low.Levels, s.Routine.PerDay = nitrate(9), nitrate(0.01) },
@@ -168,7 +171,7 @@ func TestPlanScheduleRefuses(t *testing.T) {
 		},
 	} {
 		s := dilution.Schedule{
-			Routine: closed(t, 10), Batch: dilution.State{Water: water(t, 35, 25).OfVolume(1), Levels: nitrate(0)},
+			Routine: closed(t, 10), Batch: tested.Water{Portion: water(t, 35, 25).OfVolume(1), Levels: nitrate(0)},
 			Bounds: dilution.Bounds{High: dilution.Goal{Levels: nitrate(20)}},
 			Span:   90 * day, Swaps: []units.Volume{10, 20}, Every: []time.Duration{7 * day, 14 * day},
 			Mix: units.Money{Amount: 1, Currency: "EUR"},
@@ -187,7 +190,7 @@ func TestPlanScheduleRefuses(t *testing.T) {
 // Without prices the least water wins, then the fewest changes.
 func TestPlanScheduleWithoutPrices(t *testing.T) {
 	s := dilution.Schedule{
-		Routine: closed(t, 10), Batch: dilution.State{Water: water(t, 35, 25).OfVolume(1), Levels: nitrate(0)},
+		Routine: closed(t, 10), Batch: tested.Water{Portion: water(t, 35, 25).OfVolume(1), Levels: nitrate(0)},
 		Bounds: dilution.Bounds{High: dilution.Goal{Levels: nitrate(20)}},
 		Span:   90 * day, Swaps: []units.Volume{40, 10, 20}, Every: []time.Duration{14 * day, 7 * day},
 	}
@@ -214,7 +217,7 @@ func FuzzPlanSchedule(f *testing.F) {
 		var bytes [32]byte
 		binary.LittleEndian.PutUint64(bytes[:], seed)
 		s := schedule(t, rand.New(rand.NewChaCha8(bytes)))
-		s.Bounds.High.Nitrate = dilution.Known(units.MassPerLitre(bound))
+		s.Bounds.High.Levels = s.Bounds.High.Levels.With(tested.Nitrate.Of(units.MassPerLitre(bound), units.AsNitrate))
 		s.Mix.Amount, s.Work.Amount = mix, work
 		if every > int64(day) {
 			s.Every[0] = time.Duration(every)

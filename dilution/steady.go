@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/mix/tested"
 )
 
 // Settled is where a tank comes to in the long run, when every day, or every week,
@@ -14,7 +15,7 @@ type Settled struct {
 
 	// Before and After are the tank around the first of its changes, or around the
 	// first dose or top-off if there is no change. They are alike if there is neither.
-	Before, After State
+	Before, After tested.Water
 
 	// Round is the forecast of one period, or of a day if there is none, from a moment
 	// of it on.
@@ -91,7 +92,7 @@ func (r Routine) Settles() (Settled, error) {
 		return Settled{}, input.In("in the long run", err)
 	}
 	s.Round = Forecast{Span: period, track: t, Balances: book.balances(m, t.last())}
-	s.Round.Start, s.Round.End = m.state(row, m.others(1)), m.state(t.last(), m.others(1))
+	s.Round.Start, s.Round.End = m.state(row), m.state(t.last())
 	s.Round.Assumptions = r.assumptions(m)
 	s.Round.Cautions = r.cautions(&s.Round, book)
 	s.Before, s.After = s.Round.Start, s.Round.Start
@@ -175,7 +176,7 @@ func (m *motion) goes(t *track, gone []float64) {
 			switch e.from {
 			case byTopOff:
 				fills = true
-				mass = max(mass, m.mark)
+				mass = max(mass, m.massOf(end[rowSalt]))
 			case byChange:
 				// The row of the moment is not kept, and the density hardly depends on it.
 				drawn := e.draw / m.water(end).Volume().Litres() * (end[rowMass] / mass)
@@ -194,7 +195,7 @@ func (m *motion) goes(t *track, gone []float64) {
 			}
 		}
 		if fills || m.held {
-			gone[rowMass] = 1
+			gone[rowMass], gone[rowOver] = 1, 1
 		}
 	}
 }
@@ -213,7 +214,7 @@ func (m *motion) step(row, end, gone []float64) (moved float64, err error) {
 			by /= gone[i]
 		case math.Abs(by) <= 1e-13*scale:
 			by = 0
-		case by > 0, i < rowLevels, m.number[i-rowLevels] == alkalinity && row[i] < 0:
+		case by > 0, i < rowLevels, m.levels[max(0, i-rowLevels)].Parameter() == tested.Alkalinity && row[i] < 0:
 			name := "The water"
 			if i == rowSalt {
 				name = "Salinity"

@@ -12,6 +12,7 @@ import (
 
 	"example.org/wellmixed/dilution"
 	"example.org/wellmixed/internal/checks"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/units"
 )
 
@@ -38,7 +39,7 @@ func TestSettlesWhereALongForecastGoes(t *testing.T) {
 		}
 		// As long as it takes for the start to be forgotten: changes alone must do it.
 		c := r.Changes[0]
-		share := float64(c.Swap / r.Tank.Water.Volume())
+		share := float64(c.Swap / r.Tank.Portion.Volume())
 		if share < 0.02 {
 			continue
 		}
@@ -59,7 +60,7 @@ func TestSettlesWhereALongForecastGoes(t *testing.T) {
 		for at := c.First + (f.Span-s.Period-c.First)/c.Every*c.Every; at <= f.Span; at += c.Every {
 			b, err := f.Before(at)
 			require.NoError(t, err)
-			near = math.Min(near, math.Abs(nitrateOf(t, b)/nitrateOf(t, s.Before)-1)+math.Abs(b.Water.Practical().Value()/s.Before.Water.Practical().Value()-1))
+			near = math.Min(near, math.Abs(nitrateOf(t, b)/nitrateOf(t, s.Before)-1)+math.Abs(b.Portion.Practical().Value()/s.Before.Portion.Practical().Value()-1))
 		}
 		assert.Less(t, near, 1e-9)
 	}
@@ -94,7 +95,7 @@ func TestSettlesRefuses(t *testing.T) {
 	assert.ErrorContains(t, err, "topOff")
 
 	r = closed(t, 10)
-	batch := dilution.State{Water: water(t, 35, 25).OfVolume(1), Levels: nitrate(0)}
+	batch := tested.Water{Portion: water(t, 35, 25).OfVolume(1), Levels: nitrate(0)}
 	r.Changes = []dilution.Renewal{{Batch: batch, Swap: 20, Every: 7*day + 1}, {Batch: batch, Swap: 20, Every: 5*day + 1}}
 	_, err = r.Settles()
 	assert.ErrorIs(t, err, units.ErrInput, "weeks that never meet")
@@ -106,12 +107,12 @@ func TestSettlesWithSaltOfDoses(t *testing.T) {
 	r := closed(t, 10)
 	r.Evaporation = 0.1
 	r.Doses = []dilution.Dose{{Salt: 12, Every: day}}
-	r.Changes = []dilution.Renewal{{Batch: dilution.State{Water: water(t, 34, 25).OfVolume(1), Levels: nitrate(0)}, Swap: 30, Every: 7 * day}}
+	r.Changes = []dilution.Renewal{{Batch: tested.Water{Portion: water(t, 34, 25).OfVolume(1), Levels: nitrate(0)}, Swap: 30, Every: 7 * day}}
 	s, err := r.Settles()
 	require.NoError(t, err)
 	b := s.Round.Balances[1]
 	checks.Relative(t, "dosed", b.Dosed, 7*12, 1e-12)
 	checks.Relative(t, "drawn", b.Drawn, b.Dosed+b.Poured, 1e-11)
-	assert.Greater(t, s.Before.Water.Practical().Value(), 36.0)
-	assert.Less(t, s.After.Water.Practical().Value(), s.Before.Water.Practical().Value())
+	assert.Greater(t, s.Before.Portion.Practical().Value(), 36.0)
+	assert.Less(t, s.After.Portion.Practical().Value(), s.Before.Portion.Practical().Value())
 }

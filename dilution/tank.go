@@ -115,11 +115,17 @@ func Residue(topOff units.MassPerLitre, evaporation units.Flow, tank units.Volum
 // pass for pure water at 0 °C. A tank of no mass is refused elsewhere.
 func measured(tank seawater.Portion, fresh seawater.Sample) error {
 	if tank.Mass != 0 {
-		if err := input.Set("tank: temperature", tank.Temperature()); err != nil {
+		if err := input.Set("tank.temperature", tank.Temperature()); err != nil {
+			return err
+		}
+		if err := input.Positive("tank.density", float64(tank.Density()), "kg/m³"); err != nil {
 			return err
 		}
 	}
-	return input.Set("new water: temperature", fresh.Temperature())
+	if err := input.Set("new water.temperature", fresh.Temperature()); err != nil {
+		return err
+	}
+	return input.Positive("new water.density", float64(fresh.Density()), "kg/m³")
 }
 
 // rest returns what stays in a tank when a volume is drawn.

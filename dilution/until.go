@@ -1,7 +1,9 @@
 package dilution
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"time"
 
 	"example.org/wellmixed/internal/input"
@@ -61,20 +63,13 @@ func (f *Forecast) Until(b Bounds) ([]Crossing, error) {
 	for i := range list {
 		out[i] = list[i].Crossing
 	}
-	order(out)
-	return out, nil
-}
-
-// order sorts by time, what never crosses last. The lists are short.
-func order(list []Crossing) {
-	later := func(a, b Crossing) bool {
-		return b.Crosses() && (!a.Crosses() || a.After > b.After)
-	}
-	for i := range list {
-		for k := i; k > 0 && later(list[k-1], list[k]); k-- {
-			list[k-1], list[k] = list[k], list[k-1]
+	slices.SortStableFunc(out, func(a, b Crossing) int { // what never crosses is last
+		if a.Crosses() && b.Crosses() {
+			return cmp.Compare(a.After, b.After)
 		}
-	}
+		return -cmp.Compare(a.After, b.After)
+	})
+	return out, nil
 }
 
 // watch is a bound with the place in the row that it watches.
@@ -95,29 +90,22 @@ func (m *motion) watches(b *Bounds) ([]watch, error) {
 		if err := side.goal.check(side.field); err != nil {
 			return nil, err
 		}
-		if err := input.NotNegative(side.field+".salinity", side.goal.Salinity.Value(), ""); err != nil {
-			return nil, err
-		}
 		if s := side.goal.Salinity; s.Value() > 0 {
 			bound := teos10.AbsoluteFromPractical(s).GramsPerKilogram() / 1000
 			list = append(list, watch{Crossing{"Salinity", "PSS-78", s.Value(), side.high, -1}, rowSalt, bound})
 		}
-		for i := range side.goal.count() {
-			g := side.goal.get(i)
-			if !g.known {
-				continue
-			}
-			name, unit, one := side.goal.name(i)
+		for _, l := range side.goal.Levels {
 			place := -1
-			for k := range m.number {
-				if m.name(k) == name {
+			for k := range m.levels {
+				if m.levels[k].Parameter() == l.Parameter() {
 					place = rowLevels + k
 				}
 			}
 			if place < 0 {
-				return nil, input.Bad(side.field+"."+side.goal.field(i), input.Number(g.value/one)+" "+unit, "a level that is known in the tank and in all new water")
+				return nil, l.Must(side.field, false, "a level that is known in the tank and in all new water")
 			}
-			list = append(list, watch{Crossing{name, unit, g.value / one, side.high, -1}, place, g.value})
+			x, unit := l.Counted()
+			list = append(list, watch{Crossing{capital(string(l.Parameter())), unit, x, side.high, -1}, place, l.Base()})
 		}
 	}
 	return list, nil
@@ -219,8 +207,7 @@ func leaves(beyond func(float64) float64, days float64) float64 {
 		last = x
 	}
 	lo, hi := days*max(0, float64(highest-1)/looks), days*min(1, float64(highest+1)/looks)
-	top := summit(beyond, lo, hi)
-	if beyond(top) > 0 {
+	if top := solve.Maximum(beyond, lo, hi, 1e-9); beyond(top) > 0 {
 		return crossing(beyond, lo, top)
 	}
 	return -1
@@ -231,29 +218,4 @@ func crossing(beyond func(float64) float64, lo, hi float64) float64 {
 		return x
 	}
 	return hi
-}
-
-// summit returns where a function with one maximum has it, by golden section.
-func summit(f func(float64) float64, lo, hi float64) float64 {
-	const golden = 0.618033988749894848
-	a, b := hi-golden*(hi-lo), lo+golden*(hi-lo)
-	fa, fb := f(a), f(b)
-	for hi-lo > 1e-9 && fa <= 0 && fb <= 0 {
-		if fa > fb {
-			hi, b, fb = b, a, fa
-			a = hi - golden*(hi-lo)
-			fa = f(a)
-		} else {
-			lo, a, fa = a, b, fb
-			b = lo + golden*(hi-lo)
-			fb = f(b)
-		}
-		if !(a > lo && b < hi) {
-			break
-		}
-	}
-	if fa > fb {
-		return a
-	}
-	return b
 }

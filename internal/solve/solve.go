@@ -84,3 +84,30 @@ func Brent(f func(float64) float64, a, b, accuracy float64) (x float64, ok bool)
 
 // epsilon is half the distance from 1 to the next float64.
 const epsilon = 1. / (1 << 53)
+
+// Maximum returns where in [lo, hi] a function with one maximum has it, to within
+// accuracy, by golden section (Kiefer 1953, Proc. Amer. Math. Soc. 4, 502-506). It
+// ends early where the function is above zero: who looks for that needs no more.
+func Maximum(f func(float64) float64, lo, hi, accuracy float64) float64 {
+	const golden = 0.618033988749894848
+	a, b := hi-golden*(hi-lo), lo+golden*(hi-lo)
+	fa, fb := f(a), f(b)
+	for hi-lo > accuracy && fa <= 0 && fb <= 0 {
+		if fa > fb {
+			hi, b, fb = b, a, fa
+			a = hi - golden*(hi-lo)
+			fa = f(a)
+		} else {
+			lo, a, fa = a, b, fb
+			b = lo + golden*(hi-lo)
+			fb = f(b)
+		}
+		if !(a > lo && b < hi) {
+			break
+		}
+	}
+	if fa > fb {
+		return a
+	}
+	return b
+}

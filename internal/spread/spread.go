@@ -3,7 +3,13 @@
 // inputs that do not depend on one another.
 package spread
 
-import "math"
+import (
+	"errors"
+	"math"
+)
+
+// ErrCount is a function that returns more or fewer results when an input is moved.
+var ErrCount = errors.New("spread: another number of results than at the estimate")
 
 // Through calls f for the estimate, where all offsets are zero, and then with each
 // input moved up and down by its standard uncertainty u. It returns the
@@ -36,6 +42,9 @@ func Through(u []float64, f func(offsets []float64) ([]float64, error)) (value, 
 		offsets[i] = -u[i]
 		down, downErr := f(offsets)
 		offsets[i] = 0
+		if upErr == nil && len(up) != len(value) || downErr == nil && len(down) != len(value) {
+			return nil, nil, nil, ErrCount
+		}
 		span := 2.0
 		switch {
 		case upErr != nil && downErr != nil:

@@ -28,10 +28,11 @@ type Limit struct {
 
 // Limits are what a plan for a stocked tank respects. The zero value stands for
 // the usual ones. Own replaces those of the usual ones that limit the same thing,
-// whatever their time, and adds to the others; None keeps to no limit at all.
+// whatever their time, and adds to the others. WithoutUsual leaves the usual ones
+// out: with nothing of one's own there is then no limit at all.
 type Limits struct {
-	Own  []Limit
-	None bool
+	Own          []Limit
+	WithoutUsual bool
 }
 
 // Usual returns the limits for a tank of corals and fish: what the trade holds to
@@ -67,8 +68,8 @@ type Held []Limit
 
 // List returns the limits that hold.
 func (l Limits) List() Held {
-	if l.None {
-		return nil
+	if l.WithoutUsual {
+		return append(Held(nil), l.Own...)
 	}
 	list := Held(Usual())
 	for _, own := range l.Own {
@@ -103,9 +104,6 @@ func (p Parameter) Falls() bool { return p == Nitrate || p == Phosphate || p == 
 
 // Check refuses limits that nothing can keep, and limits of no origin.
 func (l Limits) Check(field string) error {
-	if l.None && len(l.Own) > 0 {
-		return input.Bad(field, "none and limits of one's own", "one of them")
-	}
 	for i := range l.Own {
 		if err := l.Own[i].check(field); err != nil {
 			return err

@@ -31,7 +31,7 @@ func TestUsualLimits(t *testing.T) {
 // the others; none is said.
 func TestWhichLimitsHold(t *testing.T) {
 	assert.Equal(t, tested.Held(tested.Usual()), tested.Limits{}.List())
-	assert.Empty(t, tested.Limits{None: true}.List())
+	assert.Empty(t, tested.Limits{WithoutUsual: true}.List())
 	own := tested.Limits{Own: []tested.Limit{{
 		Within: 2 * day, PH: 0.1, Levels: tested.Levels{tested.Calcium.Of(60*units.MilligramPerLitre, units.AsCalcium)}, Origin: "me",
 	}}}
@@ -46,7 +46,7 @@ func TestWhichLimitsHold(t *testing.T) {
 	assert.True(t, limited)
 	assert.Equal(t, "30 mg/L Ca", limit.String())
 	assert.Equal(t, "me", origin)
-	_, _, limited = tested.Limits{None: true}.List().PerDay(tested.Calcium)
+	_, _, limited = tested.Limits{WithoutUsual: true}.List().PerDay(tested.Calcium)
 	assert.False(t, limited)
 	swing, _, limited := tested.Limits{}.List().PH(0)
 	assert.True(t, limited)
@@ -61,7 +61,6 @@ func TestLimitsCheck(t *testing.T) {
 		"no origin": {Own: []tested.Limit{{PH: 0.1, Within: day}}},
 		"negative":  {Own: []tested.Limit{{PH: -0.1, Within: day, Origin: "me"}}},
 		"no room":   {Own: []tested.Limit{{Levels: tested.Levels{tested.AlkalinityOf(0)}, Within: day, Origin: "me"}}},
-		"both":      {None: true, Own: tested.Usual()},
 	} {
 		assert.Error(t, l.Check("limits"), what)
 	}

@@ -91,18 +91,24 @@ func (w Water) CheckKind(field string) error {
 	return w.Levels.Check(field)
 }
 
-// settled returns the water with its carbon side as DIC, which mixes and does not
-// depend on the temperature. Where it is not known it becomes nothing.
-func (w Water) settled() Water {
-	if w.Carbon == (carbonate.Known{}) {
-		return w
-	}
+// WithDIC returns the water with its carbon side as DIC, which mixes and does not
+// depend on the temperature: solve once what is asked for often. On error the water
+// comes back as it was.
+func (w Water) WithDIC() (Water, error) {
 	dic, err := w.DIC()
-	w.Carbon = carbonate.Known{}
 	if err == nil {
 		w.Carbon = carbonate.DIC(dic)
 	}
-	return w
+	return w, err
+}
+
+// settled is WithDIC, with nothing known where that is an error.
+func (w Water) settled() Water {
+	out, err := w.WithDIC()
+	if err != nil {
+		out.Carbon = carbonate.Known{}
+	}
+	return out
 }
 
 // At returns the same water at another temperature, in a closed vessel: mass,
