@@ -42,8 +42,9 @@ func (s *System) CheckRange() error {
 // Waters2014Total outside, which reaches from 1 to 50 and 0 to 50 °C. Where none
 // holds it returns the latter, and CheckRange tells.
 //
-// The two meet within 0.01 of pH at the ends, not in one number: choose once for
-// all waters that are compared. At salinity 5 and 25 °C, alkalinity 2300 µmol/kg and
+// Where the one ends and the other begins, they are apart by up to 0.02 in pH from
+// alkalinity and DIC, and by 6 % in saturation in balance with air (at salinity 43
+// and 2 °C; 0.01 and 2 % elsewhere): choose once for all waters that are compared. At salinity 5 and 25 °C, alkalinity 2300 µmol/kg and
 // 420 µatm of CO2, Lueker2000 gives pH 8.215 and aragonite 2.49, Waters2014Total 8.251
 // and 2.02.
 func Suited(s units.PracticalSalinity, t units.Temperature) K1K2 {

@@ -103,6 +103,27 @@ func TestSuited(t *testing.T) {
 	}
 }
 
+// How far apart the two sets of Suited are along the border between them.
+func TestSuitedBorder(t *testing.T) {
+	for _, w := range []struct{ s, t, ph, saturation float64 }{
+		{19, 2, 0.013, 0.022}, {19, 20, 0.013, 0.02}, {19, 35, 0.013, 0.02}, {30, 35, 0.013, 0.02}, {30, 2, 0.013, 0.022},
+		{43, 35, 0.013, 0.02}, {43, 20, 0.013, 0.02}, {43, 2, 0.02, 0.06},
+	} {
+		var ph, saturation [2]float64
+		for i, k := range []K1K2{Lueker2000, Waters2014Total} {
+			c := At(units.Practical(w.s), units.Celsius(w.t), Options{K1K2: k})
+			s, err := c.FromAlkalinityDIC(2300, 2000, Nutrients{})
+			require.NoError(t, err)
+			ph[i] = s.PH().Value()
+			s, err = c.Solve(Alkalinity(2300), PartialPressure(420), Nutrients{})
+			require.NoError(t, err)
+			saturation[i] = s.Aragonite()
+		}
+		assert.InDelta(t, ph[0], ph[1], w.ph, "%v", w)
+		assert.InDelta(t, 1, saturation[1]/saturation[0], w.saturation, "%v", w)
+	}
+}
+
 // Organic alkalinity holds no carbonate: what is left of the alkalinity makes the
 // same water as if it were all there is.
 func TestOrganicAlkalinity(t *testing.T) {
@@ -134,6 +155,19 @@ func TestOrganicAlkalinity(t *testing.T) {
 		checks.Printed(t, "saturation", omega, printed)
 		checks.Printed(t, "pCO2", pressure, printed)
 	}
+	of := func(second Known, organic units.AmountPerKilogram) System {
+		s, err := c.Solve(Alkalinity(2300), second, Nutrients{Organic: organic})
+		require.NoError(t, err)
+		return s
+	}
+	air, none := of(PartialPressure(420), 0), of(DIC(2000), 0)
+	for organic, printed := range map[units.AmountPerKilogram]string{100: "7.9", 200: "16.9"} {
+		right := of(PartialPressure(420), organic)
+		checks.Printed(t, "in air", 100*(air.Aragonite()/right.Aragonite()-1), printed)
+	}
+	right := of(DIC(2000), 100)
+	checks.Printed(t, "beside DIC", 100*(none.Aragonite()/right.Aragonite()-1), "44.9")
+	checks.Printed(t, "beside DIC", 100*(1-float64(none.PCO2()/right.PCO2())), "35.4")
 	_, err := c.Solve(Alkalinity(2300), DIC(2000), Nutrients{Organic: -1})
 	assert.ErrorIs(t, err, units.ErrInput)
 }
