@@ -32,7 +32,8 @@ func TestGypsumWithTemperature(t *testing.T) {
 
 // The ranges of the papers, just inside and just outside.
 func TestDomains(t *testing.T) {
-	for _, d := range [][]domain{k1k2Domains[:], ksDomains[:], kfDomains[:], knh4Domains[:]} {
+	for _, d := range [][]domain{k1k2Domains[:], ksDomains[:], kfDomains[:], knh4Domains[:],
+		{kbDomain, kwDomain, k0Domain, kpDomain, ksiDomain, kh2sDomain, mucciDomain, vapourDomain}} {
 		for _, d := range d {
 			if d.unstated {
 				continue
@@ -73,4 +74,11 @@ var printedDomains = map[string][4]float64{
 	"Bell et al. 2008":                                 {5, 40, 0, 44.55},
 	"Yao and Millero 1995":                             {0, 45, 0, 45},
 	"KB: Dickson 1990":                                 {0, 45, 5, 45},
+	"KW: Millero 1995":                                 {0, 45, 0, 45},
+	"K0: Weiss 1974":                                   {-1, 45, 0, 45},
+	"KP: Yao and Millero 1995":                         {0, 45, 0, 45},
+	"KSi: Yao and Millero 1995":                        {0, 45, 0, 45},
+	"KH2S: Millero et al. 1988":                        {0, 45, 0, 45},
+	"Mucci 1983":                                       {5, 40, 5, 44},
+	"vapour pressure: Weiss and Price 1980":            {0, 40, 0, 40},
 }

@@ -154,6 +154,9 @@ var (
 	kbDomain    = domain{name: "KB: Dickson 1990", tMin: 0, tMax: 45, sMin: 5, sMax: 45}
 	kwDomain    = domain{name: "KW: Millero 1995", tMin: 0, tMax: 45, sMin: 0, sMax: 45}
 	k0Domain    = domain{name: "K0: Weiss 1974", tMin: -1, tMax: 45, sMin: 0, sMax: 45}
+	kpDomain    = domain{name: "KP: Yao and Millero 1995", tMin: 0, tMax: 45, sMin: 0, sMax: 45}
+	ksiDomain   = domain{name: "KSi: Yao and Millero 1995", tMin: 0, tMax: 45, sMin: 0, sMax: 45}
+	kh2sDomain  = domain{name: "KH2S: Millero et al. 1988", tMin: 0, tMax: 45, sMin: 0, sMax: 45}
 	mucciDomain = domain{name: "Mucci 1983", tMin: 5, tMax: 40, sMin: 5, sMax: 44}
 
 	vapourDomain = domain{name: "vapour pressure: Weiss and Price 1980", tMin: 0, tMax: 40, sMin: 0, sMax: 40}
@@ -218,7 +221,8 @@ func (d *domain) check(prefix string, s units.PracticalSalinity, t units.Tempera
 
 // CheckRange returns a *units.RangeError, naming the source, if one of the fits
 // that o chooses for the CO2 system was not made for water of this salinity and
-// temperature, and nil otherwise. Constants extrapolate there.
+// temperature, and nil otherwise. Constants extrapolate there. Of several it
+// returns the first; System.CheckRange returns them all.
 //
 // KB, KS and KF are asked only if there is boron, sulfate or fluoride in the
 // water. Saturation states, ammonia and the mole fraction of CO2 in air have
@@ -226,36 +230,39 @@ func (d *domain) check(prefix string, s units.PracticalSalinity, t units.Tempera
 // CheckVapourRange.
 func CheckRange(s units.PracticalSalinity, t units.Temperature, o Options) error {
 	if !o.known() {
-		return &units.InputError{Field: "options", Got: "an unknown set of constants", Want: "one of those that the package names"}
+		return badOptions()
 	}
-	if err := k1k2Domains[o.K1K2].check("K1 and K2: ", s, t); err != nil {
-		return err
+	for _, err := range o.left(s, t, o.totals(s.Value())) {
+		if err != nil {
+			return err
+		}
 	}
+	return nil
+}
+
+func badOptions() error {
+	return &units.InputError{Field: "options", Got: "an unknown set of constants", Want: "one of those that the package names"}
+}
+
+// left asks each fit of the CO2 system that something in the water needs, and
+// returns what they say.
+func (o *Options) left(s units.PracticalSalinity, t units.Temperature, has Totals) [7]error {
+	list := [7]error{k1k2Domains[o.K1K2].check("K1 and K2: ", s, t)}
 	if o.BoronRatio == BoronKulinski2018 && !o.Boron.IsMeasured() {
-		if err := kulinskiSalinity.Check(s.Value()); err != nil {
-			return err
-		}
+		list[1] = kulinskiSalinity.Check(s.Value())
 	}
-	totals := o.totals(s.Value())
-	if totals.Boron != 0 {
-		if err := kbDomain.check("", s, t); err != nil {
-			return err
-		}
+	if has.Boron != 0 {
+		list[2] = kbDomain.check("", s, t)
 	}
-	if totals.Sulfate != 0 {
-		if err := ksDomains[o.KS].check("KS: ", s, t); err != nil {
-			return err
-		}
+	if has.Sulfate != 0 {
+		list[3] = ksDomains[o.KS].check("KS: ", s, t)
 	}
-	if totals.Fluoride != 0 {
-		if err := kfDomains[o.KF].check("KF: ", s, t); err != nil {
-			return err
-		}
+	if has.Fluoride != 0 {
+		list[4] = kfDomains[o.KF].check("KF: ", s, t)
 	}
-	if err := kwDomain.check("", s, t); err != nil {
-		return err
-	}
-	return k0Domain.check("", s, t)
+	list[5] = kwDomain.check("", s, t)
+	list[6] = k0Domain.check("", s, t)
+	return list
 }
 
 // CheckSaturationRange is CheckRange for the solubility of calcite and

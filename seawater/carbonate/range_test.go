@@ -33,9 +33,10 @@ func TestSystemCheckRange(t *testing.T) {
 		}
 		return list
 	}
+	const lueker, mucci = "K1 and K2: Lueker et al. 2000", "calcite and aragonite: Mucci 1983"
 	assert.Empty(t, left(waterOf(35, 25)))
-	assert.Equal(t, []string{"K1 and K2: Lueker et al. 2000", "calcite and aragonite: Mucci 1983"}, left(waterOf(2, 39)))
-	assert.Equal(t, []string{"K1 and K2: Lueker et al. 2000"}, left(waterOf(5, 25)))
+	assert.Equal(t, []string{lueker, "KB: Dickson 1990", "KS: Dickson 1990", mucci}, left(waterOf(2, 39)))
+	assert.Equal(t, []string{lueker}, left(waterOf(5, 25)))
 	brackish := waterOf(5, 25)
 	brackish.Options.K1K2 = Suited(brackish.Salinity, brackish.Temperature)
 	assert.Empty(t, left(brackish))
@@ -43,6 +44,37 @@ func TestSystemCheckRange(t *testing.T) {
 	assert.Empty(t, left(brine))
 	brine.Nutrients.Ammonia = 1
 	assert.Equal(t, []string{"ammonium: Clegg and Whitfield 1995"}, left(brine))
+
+	// Each fit is left at its own bound, by a hair, with all that a water can hold.
+	everything := Nutrients{Phosphate: 1, Silicate: 1, Ammonia: 1, Sulfide: 1}
+	all := func(s, celsius float64) []string {
+		w := waterOf(s, celsius)
+		w.Nutrients, w.Options.K1K2 = everything, Waters2014Total
+		return left(w)
+	}
+	assert.Empty(t, all(5, 5))
+	assert.Empty(t, all(40, 40))
+	assert.Equal(t, []string{"KB: Dickson 1990", "KS: Dickson 1990", mucci}, all(4.999, 25))
+	assert.Equal(t, []string{mucci}, all(35, 4.999))
+	yao := []string{"KP: Yao and Millero 1995", "KSi: Yao and Millero 1995"}
+	for _, w := range [][2]float64{{45.001, 45}, {45, 45.001}} {
+		got := all(w[0], w[1])
+		assert.Subset(t, got, append([]string{"KW: Millero 1995", "K0: Weiss 1974", "KF: Dickson and Riley 1979", "KH2S: Millero et al. 1988"}, yao...))
+		assert.Len(t, got, 10)
+	}
+	cold := all(35, -0.001)
+	assert.Contains(t, cold, "KW: Millero 1995")
+	assert.Contains(t, cold, "KH2S: Millero et al. 1988")
+	assert.NotContains(t, cold, "K0: Weiss 1974")
+	assert.Subset(t, all(35, -2.001), []string{"K0: Weiss 1974", "ammonium: Clegg and Whitfield 1995"})
+
+	for _, s := range []System{{}, {Constants: At(units.Practical(-999), units.Celsius(25), Options{})}} {
+		assert.ErrorIs(t, s.CheckRange(), units.ErrInput)
+	}
+	s, err := waterOf(35, 25).System()
+	require.NoError(t, err)
+	s.Constants.Options.K1K2 = 99
+	assert.ErrorIs(t, s.CheckRange(), units.ErrInput)
 }
 
 // The bounds are those of the papers: Lueker et al. 2000, table 1 (19 to 43, 2 to
@@ -68,6 +100,27 @@ func TestSuited(t *testing.T) {
 		require.NoError(t, err)
 		checks.Printed(t, "pH", s.PH().Value(), c.ph)
 		checks.Printed(t, "aragonite", s.Aragonite(), c.aragonite)
+	}
+}
+
+// How far apart the two sets of Suited are along the border between them.
+func TestSuitedBorder(t *testing.T) {
+	for _, w := range []struct{ s, t, ph, saturation float64 }{
+		{19, 2, 0.013, 0.022}, {19, 20, 0.013, 0.02}, {19, 35, 0.013, 0.02}, {30, 35, 0.013, 0.02}, {30, 2, 0.013, 0.022},
+		{43, 35, 0.013, 0.02}, {43, 20, 0.013, 0.02}, {43, 2, 0.02, 0.06},
+	} {
+		var ph, saturation [2]float64
+		for i, k := range []K1K2{Lueker2000, Waters2014Total} {
+			c := At(units.Practical(w.s), units.Celsius(w.t), Options{K1K2: k})
+			s, err := c.FromAlkalinityDIC(2300, 2000, Nutrients{})
+			require.NoError(t, err)
+			ph[i] = s.PH().Value()
+			s, err = c.Solve(Alkalinity(2300), PartialPressure(420), Nutrients{})
+			require.NoError(t, err)
+			saturation[i] = s.Aragonite()
+		}
+		assert.InDelta(t, ph[0], ph[1], w.ph, "%v", w)
+		assert.InDelta(t, 1, saturation[1]/saturation[0], w.saturation, "%v", w)
 	}
 }
 
@@ -102,6 +155,19 @@ func TestOrganicAlkalinity(t *testing.T) {
 		checks.Printed(t, "saturation", omega, printed)
 		checks.Printed(t, "pCO2", pressure, printed)
 	}
+	of := func(second Known, organic units.AmountPerKilogram) System {
+		s, err := c.Solve(Alkalinity(2300), second, Nutrients{Organic: organic})
+		require.NoError(t, err)
+		return s
+	}
+	air, none := of(PartialPressure(420), 0), of(DIC(2000), 0)
+	for organic, printed := range map[units.AmountPerKilogram]string{100: "7.9", 200: "16.9"} {
+		right := of(PartialPressure(420), organic)
+		checks.Printed(t, "in air", 100*(air.Aragonite()/right.Aragonite()-1), printed)
+	}
+	right := of(DIC(2000), 100)
+	checks.Printed(t, "beside DIC", 100*(none.Aragonite()/right.Aragonite()-1), "44.9")
+	checks.Printed(t, "beside DIC", 100*(1-float64(none.PCO2()/right.PCO2())), "35.4")
 	_, err := c.Solve(Alkalinity(2300), DIC(2000), Nutrients{Organic: -1})
 	assert.ErrorIs(t, err, units.ErrInput)
 }
@@ -201,4 +267,104 @@ func TestAmmoniaCriteria(t *testing.T) {
 	}
 	checks.Printed(t, "chronic as N", asNitrogen(chronic), "0.0288")
 	checks.Printed(t, "acute as N", asNitrogen(acute), "0.1916")
+}
+
+// The outer limits of what is taken for water, just inside and just outside.
+func TestOuterLimits(t *testing.T) {
+	for _, c := range []struct {
+		inside, outside Known
+	}{
+		{PartialPressure(1e12), PartialPressure(1.0001e12)},
+		{Fugacity(1e12), Fugacity(1.0001e12)},
+		{DIC(1e9), DIC(1.0001e9)},
+		{Alkalinity(1e9), Alkalinity(1.0001e9)},
+		{Alkalinity(-1e9), Alkalinity(-1.0001e9)},
+		{PH(PHTotal(20)), PH(PHTotal(20.001))},
+		{PH(PHTotal(-5)), PH(PHTotal(-5.001))},
+	} {
+		assert.NoError(t, c.inside.check(), c.inside.String())
+		assert.ErrorIs(t, c.outside.check(), units.ErrInput, c.outside.String())
+	}
+	for _, w := range [][2]float64{{120, 25}, {35, -100}, {35, 400}, {0, 25}} {
+		assert.True(t, possible(units.Practical(w[0]), units.Celsius(w[1])), "%v", w)
+	}
+	for _, w := range [][2]float64{{120.01, 25}, {35, -100.1}, {35, 400.1}, {-0.001, 25}} {
+		assert.False(t, possible(units.Practical(w[0]), units.Celsius(w[1])), "%v", w)
+	}
+}
+
+// Water in air: the alkalinity stays, the air is met, it settles once and for all,
+// and an error leaves no number.
+func FuzzEquilibrate(f *testing.F) {
+	f.Add(35., 25., 2300., 2000., 420., 101325., 0.)
+	f.Add(2., 39., -999., -999., -400., -999., -1.)
+	f.Add(0., 0., 1e9, 1e9, 1e12, 1e300, 1e9)
+	f.Fuzz(func(t *testing.T, s, celsius, ta, carbon, air, pressure, organic float64) {
+		w := Water{Salinity: units.Practical(s), Temperature: units.Celsius(celsius), Alkalinity: units.AmountPerKilogram(ta),
+			DIC: units.AmountPerKilogram(carbon), Nutrients: Nutrients{Organic: units.AmountPerKilogram(organic)}}
+		barometer := units.AirPressure(pressure)
+		settled, err := w.Equilibrate(XCO2(air), barometer)
+		if err != nil {
+			require.True(t, math.IsNaN(float64(settled.DIC)) && math.IsNaN(float64(settled.Alkalinity)), "%v and %v", err, settled)
+			return
+		}
+		require.Equal(t, w.Alkalinity, settled.Alkalinity)
+		require.True(t, settled.DIC >= 0 && settled.DIC <= mostAmount, "%v", settled.DIC)
+		again, err := settled.Equilibrate(XCO2(air), barometer)
+		require.NoError(t, err)
+		require.Equal(t, settled, again)
+		system, err := settled.System()
+		require.NoError(t, err)
+		if c := settled.Constants(); system.CheckRange() == nil && ta > 100 && ta < 1e4 && air > 10 && air < 1e4 && organic < ta-50 {
+			checks.Relative(t, "air", float64(system.PCO2().XCO2(&c, barometer)), air, 1e-9)
+		}
+	})
+}
+
+// Uncertainties are never negative and never less for one more doubt; three
+// measurements are judged, or refused with an empty verdict.
+func FuzzUncertainty(f *testing.F) {
+	f.Add(uint8(0), uint8(1), uint8(2), 2300., 2000., 8.05, 10., 8., 0.02, 0.01, 20.)
+	f.Add(uint8(0), uint8(5), uint8(2), 2300., 200., 8.05, 10., 8., 0.02, 0.01, 20.)
+	f.Add(uint8(6), uint8(1), uint8(0), -999., -999., 2300., 1., 1., 1., 1., -1.)
+	f.Add(uint8(7), uint8(4), uint8(3), 1e12, 1e9, 1e-300, 1e300, 0., 1e-300, 1., 1e9)
+	f.Fuzz(func(t *testing.T, i, j, k uint8, x, y, z, ux, uy, uz, pk, organic float64) {
+		make := func(i uint8, x, u float64) Known {
+			a := units.AmountPerKilogram(x)
+			return [...]Known{Alkalinity(a), DIC(a), PH(PHTotal(x)), DissolvedCO2(a), Bicarbonate(a), Carbonate(a),
+				PartialPressure(PCO2(x)), Fugacity(FCO2(x))}[i%8].PlusMinus(u)
+		}
+		c := At(units.Practical(35), units.Celsius(25), Options{})
+		three := [3]Known{make(i, x, ux), make(j, y, uy), make(k, z, uz)}
+		doubt := ConstantUncertainty{PK1: pk, PK2: pk, Organic: units.AmountPerKilogram(organic)}
+		list := func(u Uncertainty) [10]float64 {
+			return [...]float64{u.PH, float64(u.PCO2), float64(u.FCO2), float64(u.Alkalinity), float64(u.DIC), float64(u.CO2),
+				float64(u.Bicarbonate), float64(u.Carbonate), u.Calcite, u.Aragonite}
+		}
+		u, err := c.Uncertainty(three[0], three[1], Nutrients{}, doubt)
+		less, lessErr := c.Uncertainty(three[0], three[1], Nutrients{}, ConstantUncertainty{})
+		for i, x := range list(u) {
+			if err != nil {
+				require.True(t, math.IsNaN(x), "%v and %v", err, u)
+				continue
+			}
+			require.NoError(t, lessErr)
+			require.True(t, x >= 0, "%v", u)
+			require.True(t, x >= list(less)[i], "%v less than %v", u, less)
+		}
+		verdict, err := c.Consistency(three, Nutrients{}, doubt)
+		if err != nil {
+			require.Equal(t, Consistency{}, verdict)
+			return
+		}
+		require.True(t, verdict.Suspect >= 0 && verdict.Suspect < 3)
+		consistent := true
+		for i, a := range verdict.Agreements {
+			require.Equal(t, three[i], a.Measured)
+			require.Equal(t, a.Measured.Value()-a.Expected.Value(), a.Off+0)
+			require.True(t, a.Expected.Uncertainty() >= 0)
+			consistent = consistent && math.Abs(a.Joint) <= 2
+		}
+		require.Equal(t, consistent, verdict.Consistent)
+	})
 }

@@ -73,7 +73,7 @@ func TestGrid(t *testing.T) {
 			"pH_total": ph.Value(), "pH_free": ph.Free(&c).Value(), "pH_sws": ph.Seawater(&c).Value(), "pH_nbs": ph.NBS(&c).Value(),
 		} {
 			want := row.Float(t, column)
-			checks.Absolute(t, row["id"]+" "+column, got, want, 2e-13)
+			checks.Absolute(t, row["id"]+" "+column, got, want, 5e-14)
 			worst[column] = math.Max(worst[column], math.Abs(got-want))
 		}
 		for column, got := range map[string]float64{
@@ -85,7 +85,7 @@ func TestGrid(t *testing.T) {
 			"revelle_factor": s.Buffers().Revelle,
 		} {
 			want := row.Float(t, column)
-			checks.Relative(t, row["id"]+" "+column, got, want, 1e-12)
+			checks.Relative(t, row["id"]+" "+column, got, want, 4e-13)
 			if want != 0 {
 				worst[column] = math.Max(worst[column], math.Abs(got/want-1))
 			}
