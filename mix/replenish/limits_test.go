@@ -5,12 +5,14 @@ import (
 	"math/rand/v2"
 	"slices"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"example.org/wellmixed/internal/checks"
 	"example.org/wellmixed/mix/advice"
+	"example.org/wellmixed/mix/salts"
 	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/seawater/carbonate"
@@ -444,4 +446,18 @@ func TestFinishMergesOnlyEquals(t *testing.T) {
 	list := finish([]advice.Caution{a, b, a}, pure(t, "CaCl2"))
 	assert.Equal(t, []advice.Caution{a, b}, list[:2])
 	assert.NotContains(t, list[2:], a)
+}
+
+// A log reaches over the years that a time.Duration can, and no further; a compound
+// stands once in a stock.
+func TestYearsOfALog(t *testing.T) {
+	for year, fine := range map[int]bool{1899: false, 1900: true, 2150: true, 2151: false} {
+		at := time.Date(year, 6, 1, 0, 0, 0, 0, time.UTC)
+		assert.Equal(t, fine, when("log", at) == nil, year)
+		err := Log{Volume: 100, Doses: []Dosed{{From: time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC), To: at, Additive: pure(t, "CaCl2")}}}.check()
+		assert.Equal(t, year == 2150, err == nil, year)
+	}
+	soda := Ingredient{salts.Reagent{Compound: compound(t, "Na2CO3"), Purity: 1}, 10 * units.GramPerLitre}
+	_, err := Stock(soda, soda).check("additive")
+	assert.EqualError(t, err, "additive: got Na2CO3 twice in one solution, want each compound once")
 }
