@@ -144,6 +144,9 @@ func (a Additive) check(field string) (assumed []string, err error) {
 			return nil, err
 		}
 		for _, other := range a.stock[:n] {
+			if other.Compound.Formula() == name {
+				return nil, input.Bad(field, name+" twice in one solution", "each compound once")
+			}
 			if salt, clash := fallsOut(i.Compound, other.Compound); clash {
 				return nil, input.Bad(field, name+" and "+other.Compound.Formula()+" in one solution", "two bottles: "+salt+" would fall out")
 			}
@@ -184,7 +187,7 @@ func (a Additive) fits(step Amount, tank tested.Water) error {
 	if step.Volume <= tank.Volume()*mostVolume {
 		return nil
 	}
-	return input.Bad("additive", step.String()+" of "+a.String()+" in a day", "a stronger stock, of which a tenth of the tank is enough")
+	return input.Bad("additive", step.String()+" of "+a.String()+" in a day", "a stronger stock, of which "+input.Number(100*mostVolume)+" % of the tank are enough")
 }
 
 // volumeCaution warns of more stock in a day than evaporates.

@@ -8,6 +8,7 @@ import (
 	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/salts"
 	"example.org/wellmixed/mix/tested"
+	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/units"
 )
@@ -28,14 +29,18 @@ var (
 	limeOversupply = advice.Caution{ID: "lime-oversupply", Severity: advice.Care, Text: "All top-off as lime water of this strength gives more than the tank uses: alkalinity and calcium would climb. Dilute it."}
 )
 
-// about the whole tank, from the chemistry of the steps.
-func chemistryCautions(before tested.Chemistry, steps []Step) []advice.Caution {
-	var list []advice.Caution
+// chemistryCautions are about the whole tank, from the chemistry of the steps.
+func chemistryCautions(w tested.Water, tank found, held tested.Held, steps []Step) []advice.Caution {
+	list := ammoniaCautions(w, tank.now, steps)
+	before := tank.now
 	add := func(id string, severity advice.Severity, text string) {
 		list = append(list, advice.Caution{ID: id, Severity: severity, Text: text})
 	}
 	if ph := before.PH.Value(); ph < advice.LowestReefPH || ph > advice.HighestReefPH {
 		add("odd-ph", advice.Care, "The tank has pH "+input.Fixed(ph, 1)+" (total scale), by what was put in: animals of a reef do not stand that for long, and a wrong reading is likelier. Test pH and alkalinity again before anything is dosed.")
+	}
+	if most, _ := swing(held); apart(tank.now, tank.aired) > most {
+		add("air-moves-ph", advice.Care, "The tank is not in balance with the air that was stated: aeration alone takes pH from "+input.Fixed(before.PH.Value(), 2)+" to "+input.Fixed(tank.aired.PH.Value(), 2)+" (total scale), which the limit of a dose does not count. Check the pH and the CO2 of the room, and let the tank settle before anything is dosed.")
 	}
 	if len(steps) == 0 {
 		return list
@@ -49,7 +54,7 @@ func chemistryCautions(before tested.Chemistry, steps []Step) []advice.Caution {
 		gypsum = max(gypsum, s.AtOnce.Gypsum.High)
 	}
 	if math.IsNaN(highest) {
-		return []advice.Caution{unknownCarbon}
+		return append(list, unknownCarbon)
 	}
 	switch {
 	case omega >= advice.SpontaneousAragonite:
@@ -68,12 +73,15 @@ func chemistryCautions(before tested.Chemistry, steps []Step) []advice.Caution {
 	if gypsum >= 1 {
 		add("gypsum-falls-out", advice.Care, "The water may become saturated with gypsum: less calcium or sulfate.")
 	}
-	return append(list, ammoniaCautions(before, steps)...)
+	return list
 }
 
 // ammoniaCautions warn of what a rise of pH does to ammonia: what is known of it is
 // said in numbers, what is not known is asked for.
-func ammoniaCautions(before tested.Chemistry, steps []Step) []advice.Caution {
+func ammoniaCautions(w tested.Water, before tested.Chemistry, steps []Step) []advice.Caution {
+	if total, tested := w.Level(tested.Ammonia); tested && math.IsNaN(before.PH.Value()) {
+		return ammoniaWithoutPH(w, total)
+	}
 	rise, free := 0.0, before.FreeAmmonia
 	last := before
 	for _, s := range steps {
@@ -91,7 +99,10 @@ func ammoniaCautions(before tested.Chemistry, steps []Step) []advice.Caution {
 		return []advice.Caution{{ID: "ammonia-not-tested", Severity: advice.Care, Text: "A dose raises pH by " +
 			input.Fixed(rise, 2) + ", which makes " + input.Fixed(100*(math.Pow(10, rise)-1), 0) +
 			" % more of any ammonia poisonous: have ammonia tested first."}}
-	case free.Exists() && free.MassPerLitre() > advice.FreeAmmonia && free.Base() > before.FreeAmmonia.Base():
+	case free.Exists() && free.MassPerLitre() > advice.FreeAmmonia && !(free.Base() > before.FreeAmmonia.Base()):
+		return []advice.Caution{{ID: "free-ammonia", Severity: advice.Danger, Text: "Free ammonia is " + mgL(free) + " mg/L, counted as NH3; above " +
+			input.Number(advice.FreeAmmonia.MilligramsPerLitre()) + " animals suffer (" + advice.CommonPractice + "). Remove it by water changes at the pH that the tank has."}}
+	case free.Exists() && free.MassPerLitre() > advice.FreeAmmonia:
 		return []advice.Caution{{ID: "free-ammonia", Severity: advice.Danger, Text: "The doses raise free ammonia from " +
 			mgL(before.FreeAmmonia) + " to " + mgL(free) + " mg/L, counted as NH3; above " +
 			input.Number(advice.FreeAmmonia.MilligramsPerLitre()) + " animals suffer (" + advice.CommonPractice +
@@ -100,13 +111,30 @@ func ammoniaCautions(before tested.Chemistry, steps []Step) []advice.Caution {
 	return nil
 }
 
+// ammoniaWithoutPH warns of ammonia that was tested beside a pH that was not: it tells
+// from which pH on it harms, if from any that a tank has.
+//
+//	NH3/(NH3 + NH4+) = x at pH = pK + lg x/(1 - x)
+func ammoniaWithoutPH(w tested.Water, total tested.Level) []advice.Caution {
+	odds := func(share float64) float64 { return math.Log10(share / (1 - share)) }
+	share := float64(advice.FreeAmmonia / units.AsAmmonia.MassPerLitre(total.AmountPerLitre()))
+	at8 := float64(carbonate.FreeAmmonia(w.Portion.Practical(), w.Portion.Temperature(), carbonate.PHTotal(8)))
+	ph := 8 + odds(share) - odds(at8)
+	if !(ph < mostPH) { // NaN where there is less of it in all
+		return nil
+	}
+	return []advice.Caution{{ID: "free-ammonia", Severity: advice.Care, Text: "Ammonia is in the water and pH is not known: from pH " +
+		input.Fixed(math.Floor(10*ph)/10, 1) + " (total scale) on more than " + input.Number(advice.FreeAmmonia.MilligramsPerLitre()) +
+		" mg/L of it may be NH3, above which animals suffer (" + advice.CommonPractice + "). Test pH, and raise nothing that raises it."}}
+}
+
 // sharpRise of a low pH at a dose is worth asking for ammonia: a quarter more of it
 // is then poisonous. Common practice.
 const sharpRise = 0.1
 
-func (d Dose) cautions(p DosePlan) []advice.Caution {
+func (d Dose) cautions(p DosePlan, tank found) []advice.Caution {
 	list := []advice.Caution{fromChildren, testFirst, slowly}
-	list = append(list, chemistryCautions(p.Before, p.Steps)...)
+	list = append(list, chemistryCautions(d.Tank, tank, d.Limits.List(), p.Steps)...)
 	if p.LimitedBy != "" && len(p.Steps) > 30 {
 		list = append(list, advice.Caution{ID: "many-steps", Severity: advice.Care, Text: "So many steps change what is not tested as well: water changes, or a salt mix that has more of it, may be the better way."})
 	}

@@ -281,7 +281,7 @@ func identifiers(list []advice.Caution) []string {
 	return ids
 }
 
-// tested.Calcium that goes twice too fast is not calcification alone.
+// Calcium that goes twice too fast is not calcification alone.
 func TestNotTwoToOne(t *testing.T) {
 	sigma := map[tested.Parameter]float64{tested.Alkalinity: 0.05, tested.Calcium: 0.15, tested.Nitrate: 0.02}
 	d, err := Consumption(history(t, map[tested.Parameter]float64{tested.Alkalinity: 0.21, tested.Calcium: 0.25, tested.Nitrate: 0}, silent, sigma))

@@ -26,12 +26,19 @@
 // moment, and in balance with the air again. Right where a dose falls in, the
 // water is worse off.
 //
-// tested.Limits of how fast a level may move are common practice, and say so; those of
+// The limit of pH holds for every dose, up and down, whatever the pH is; who wants an
+// acid tank to come up faster states a wider one. It counts two moves: from where the
+// dose finds the tank to where it is when the dose is mixed in; and of the pH in
+// balance with the air, from one dose to the next. What aeration does of itself to a
+// tank that is not in balance with its air is not counted; a caution tells it. A plan
+// that cannot keep a limit is refused.
+//
+// Limits of how fast a level may move are common practice, and say so; those of
 // precipitation come from the literature:
 //
 //	aragonite 5     grains in the water let precipitation run away [MOR]
 //	aragonite 12.3  forms in clear seawater [MMF]
-//	pH 9.0          brucite by some sources; its saturation is in tested.Chemistry
+//	pH 9.0          brucite by some sources; its saturation is in Chemistry of package tested
 //
 // # Errors
 //

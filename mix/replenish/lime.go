@@ -30,7 +30,7 @@ type LimeWater struct {
 type LimeSupply struct {
 	Content    units.MassPerLitre // of Ca(OH)2 in the lime water
 	Hydroxide  units.Mass         // of Ca(OH)2, a day
-	Alkalinity tested.Level       // a day, with tested.Calcium in the proportion of skeletons
+	Alkalinity tested.Level       // a day, with Calcium in the proportion of skeletons
 	Calcium    tested.Level
 	// Uncertainty is the standard uncertainty of all these, relative: that of
 	// the solubility.
@@ -98,11 +98,11 @@ func Lime(w LimeWater) (LimeSupply, error) {
 		supply.Short = w.Demand.WithBase(max(0, w.Demand.Base()-supply.Alkalinity.Base()))
 		supply.Needed = w.TopOff / units.Flow(supply.Share)
 	}
-	before, err := s.chemistry()
+	tank, err := s.found()
 	if err != nil {
-		return LimeSupply{}, input.In("tank", err)
+		return LimeSupply{}, err
 	}
-	if err := supply.drip(w, s, before, per, perDay); err != nil {
+	if err := supply.drip(w, s, tank, per, perDay); err != nil {
 		return LimeSupply{}, err
 	}
 	supply.Assumptions = append([]string{
@@ -110,7 +110,7 @@ func Lime(w LimeWater) (LimeSupply, error) {
 		"All the top-off is lime water, and the tank holds " + input.Number(w.Tank.Volume().Litres()) + " L.",
 		"Limits: " + saySwing(w.Limits.List()) + ".",
 	}, assumed...)
-	supply.Cautions = finish(supply.cautions(w, before), Dry(salts.Reagent{Compound: lime, Purity: 1}))
+	supply.Cautions = finish(supply.cautions(w, tank), Dry(salts.Reagent{Compound: lime, Purity: 1}))
 	return supply, nil
 }
 
@@ -146,7 +146,7 @@ func (w LimeWater) check() error {
 }
 
 // drip works out the largest portion and the worst that can happen.
-func (l *LimeSupply) drip(w LimeWater, s state, before tested.Chemistry, per ions.Composition, perDay units.Volume) error {
+func (l *LimeSupply) drip(w LimeWater, s state, tank found, per ions.Composition, perDay units.Volume) error {
 	l.AtOnce, l.AllDay, l.Aired = tested.NoChemistry(), tested.NoChemistry(), tested.NoChemistry()
 	if !s.known {
 		return nil
@@ -156,7 +156,7 @@ func (l *LimeSupply) drip(w LimeWater, s state, before tested.Chemistry, per ion
 		if err := at.dose(per.Scale(v)); err != nil {
 			return now, aired, err
 		}
-		return at.settle()
+		return at.settle("tank after the dose")
 	}
 	var err error
 	if l.AllDay, l.Aired, err = after(perDay.Litres()); err != nil {
@@ -164,23 +164,33 @@ func (l *LimeSupply) drip(w LimeWater, s state, before tested.Chemistry, per ion
 	}
 	most, _ := swing(w.Limits.List())
 	l.Portion, l.AtOnce = perDay, l.AllDay
-	if passes(w.Limits.List(), before, l.AllDay) {
-		litres, ok := solve.Brent(func(v float64) float64 {
-			c, _, err := after(v)
-			if err != nil {
-				return math.NaN()
-			}
-			return c.PH.Value() - before.PH.Value() - most
-		}, 0, perDay.Litres(), 1e-15*perDay.Litres())
-		if !ok {
-			return units.ErrNoConvergence
+	held := w.Limits.List()
+	if !passes(held, tank, l.AllDay, l.Aired) {
+		return nil
+	}
+	litres, ok := solve.Brent(func(v float64) float64 {
+		now, aired, err := after(v)
+		if err != nil {
+			return math.NaN()
 		}
-		l.Portion = units.Volume(litres*(1-1e-8)) * units.Litre
-		if l.AtOnce, _, err = after(l.Portion.Litres()); err != nil {
+		return tank.moved(now, aired) - most
+	}, 0, perDay.Litres(), 1e-15*perDay.Litres())
+	if !ok {
+		return units.ErrNoConvergence
+	}
+	// The root may lie a little beyond the limit.
+	for less := 1e-9 * litres; litres > less; less *= 2 {
+		litres -= less
+		now, aired, err := after(litres)
+		if err != nil {
 			return err
 		}
+		if !passes(held, tank, now, aired) {
+			l.Portion, l.AtOnce = units.Volume(litres)*units.Litre, now
+			return nil
+		}
 	}
-	return nil
+	return input.Bad("limits: pH", input.Number(most), "one that some lime water keeps")
 }
 
 // short writes a level to three digits.
@@ -189,7 +199,7 @@ func short(l tested.Level) string {
 	return strconv.FormatFloat(x, 'g', 3, 64) + " " + unit
 }
 
-func (l *LimeSupply) cautions(w LimeWater, before tested.Chemistry) []advice.Caution {
+func (l *LimeSupply) cautions(w LimeWater, tank found) []advice.Caution {
 	list := []advice.Caution{limeWater, limeOverdose, fromChildren}
 	limit, origin, limited := w.Limits.List().PerDay(tested.Alkalinity)
 	climbs := l.Alkalinity.Base()
@@ -204,7 +214,7 @@ func (l *LimeSupply) cautions(w LimeWater, before tested.Chemistry) []advice.Cau
 	case l.Share > 1:
 		list = append(list, limeOversupply)
 	}
-	list = append(list, chemistryCautions(before, []Step{{AtOnce: l.AtOnce, Aired: l.Aired}})...)
+	list = append(list, chemistryCautions(w.Tank, tank, w.Limits.List(), []Step{{AtOnce: l.AtOnce, Aired: l.Aired}})...)
 	if l.AllDay.Brucite.Likely >= 1 || l.AllDay.Aragonite >= advice.SpontaneousAragonite || l.AllDay.PH.Value() >= advice.BrucitePH {
 		list = append(list, advice.Caution{ID: "never-at-once", Severity: advice.Danger, Text: "The lime water of one day, in one go, would take the tank to pH " + input.Fixed(l.AllDay.PH.Value(), 1) + " (total scale): minerals fall out and animals die. Keep less than that in the store that a fault could empty."})
 	}

@@ -15,12 +15,24 @@ func swing(l tested.Held) (by float64, origin string) {
 	return by, origin
 }
 
-// passes tells whether a move of the pH is more than the limit. An unknown pH
+// passes tells whether a dose moves the pH by more than the limit. An unknown pH
 // does not move.
-func passes(l tested.Held, before, after tested.Chemistry) bool {
+func passes(l tested.Held, tank found, now, aired tested.Chemistry) bool {
 	by, _ := swing(l)
-	return math.Abs(after.PH.Value()-before.PH.Value()) > by
+	return tank.moved(now, aired) > by
 }
+
+// found is the tank as a dose finds it, and as it would be in balance with its air
+// without the dose.
+type found struct{ now, aired tested.Chemistry }
+
+// moved is by how much a dose moves the pH: at once, or for good, whichever is more.
+func (f found) moved(now, aired tested.Chemistry) float64 {
+	return max(apart(f.now, now), apart(f.aired, aired))
+}
+
+// apart is the distance of two pH.
+func apart(a, b tested.Chemistry) float64 { return math.Abs(a.PH.Value() - b.PH.Value()) }
 
 // saySwing writes the limit of the pH.
 func saySwing(l tested.Held) string {

@@ -74,6 +74,11 @@ func (l Log) check() error {
 		if err := when(field, d.From); err != nil {
 			return err
 		}
+		if !d.To.IsZero() {
+			if err := when(field, d.To); err != nil {
+				return err
+			}
+		}
 		if !d.To.IsZero() && d.To.Before(d.From) {
 			return input.Bad(field, "to "+d.To.Format(time.RFC3339), "after from, "+d.From.Format(time.RFC3339))
 		}
@@ -101,13 +106,19 @@ func (l Log) check() error {
 	return nil
 }
 
-// when refuses an entry without a date.
+// when refuses an entry without a date, or with one of another age: a
+// time.Duration reaches no further than 292 years.
 func when(field string, t time.Time) error {
 	if t.IsZero() {
 		return input.Bad(field, "no time", "when it was")
 	}
+	if t.Year() < firstYear || t.Year() > lastYear {
+		return input.Bad(field, "the year "+input.Number(float64(t.Year())), "a year from "+input.Number(firstYear)+" to "+input.Number(lastYear))
+	}
 	return nil
 }
+
+const firstYear, lastYear = 1900, 2150
 
 func ordinal(i int) string { return input.Number(float64(i + 1)) }
 

@@ -99,11 +99,11 @@ func Maintain(u Upkeep) (UpkeepPlan, error) {
 	if p.PerMonth, err = s.rise(month, leaves(month, use.Parameter())); err != nil {
 		return UpkeepPlan{}, err
 	}
-	before, err := s.chemistry()
+	tank, err := s.found()
 	if err != nil {
-		return UpkeepPlan{}, input.In("tank", err)
+		return UpkeepPlan{}, err
 	}
-	if err := u.cut(&p, s, before, brings); err != nil {
+	if err := u.cut(&p, s, tank, brings); err != nil {
 		return UpkeepPlan{}, err
 	}
 	p.Assumptions = append([]string{
@@ -111,39 +111,39 @@ func Maintain(u Upkeep) (UpkeepPlan, error) {
 		"It goes on using " + use.String() + " a day.",
 		"Limits: " + saySwing(u.Limits.List()) + ".",
 	}, append(assumed, more...)...)
-	p.Cautions = u.cautions(p, before)
+	p.Cautions = u.cautions(p, tank)
 	return p, nil
 }
 
 // cut finds into how many parts a day's dose has to be cut.
-func (u Upkeep) cut(p *UpkeepPlan, s state, before tested.Chemistry, brings ions.Composition) error {
+func (u Upkeep) cut(p *UpkeepPlan, s state, tank found, brings ions.Composition) error {
 	p.AtOnce, p.Aired = tested.NoChemistry(), tested.NoChemistry()
 	if !s.known {
 		return nil
 	}
 	held := u.Limits.List()
-	for p.Parts = 1; ; p.Parts++ {
+	for p.Parts = 1; p.Parts <= mostParts; p.Parts++ {
 		part := s
 		err := part.dose(brings.Scale(1 / float64(p.Parts)))
 		if err == nil {
-			p.AtOnce, p.Aired, err = part.settle()
+			p.AtOnce, p.Aired, err = part.settle("tank after the dose")
 		}
 		if err != nil {
 			return err
 		}
-		if !passes(held, before, p.AtOnce) || p.Parts == mostParts {
+		if !passes(held, tank, p.AtOnce, p.Aired) {
 			return nil
 		}
 	}
+	most, origin := swing(held)
+	return input.Bad("additive", u.Additive.String(), "a milder one, or a limit of your own: even in "+input.Number(mostParts)+
+		" parts a day each dose would move pH by more than "+input.Number(most)+" ("+origin+")")
 }
 
-func (u Upkeep) cautions(p UpkeepPlan, before tested.Chemistry) []advice.Caution {
+func (u Upkeep) cautions(p UpkeepPlan, tank found) []advice.Caution {
 	held := u.Limits.List()
 	list := []advice.Caution{fromChildren, testFirst, slowly}
-	list = append(list, chemistryCautions(before, []Step{{AtOnce: p.AtOnce, Aired: p.Aired}})...)
-	if most, origin := swing(held); passes(held, before, p.AtOnce) {
-		list = append(list, advice.Caution{ID: "ph-swing", Severity: advice.Care, Text: "Even in " + input.Number(mostParts) + " parts a day each dose moves pH by more than " + input.Number(most) + " (" + origin + "): choose a milder additive."})
-	}
+	list = append(list, chemistryCautions(u.Tank, tank, held, []Step{{AtOnce: p.AtOnce, Aired: p.Aired}})...)
 	if limit, origin, limited := held.PerDay(u.Use.PerDay.Parameter()); limited && u.Use.PerDay.Base() > limit.Base() {
 		list = append(list, advice.Caution{ID: "large-use", Severity: advice.Care, Text: "The tank uses more in a day than it should move in one (" + counted(limit) + ", " + origin + "): a missed day will show. Dose in many parts, by a pump that stops when it fails."})
 	}

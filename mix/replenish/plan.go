@@ -84,11 +84,13 @@ func Plan(d Dose) (DosePlan, error) {
 		return DosePlan{}, err
 	}
 	brings := d.Additive.per().Scale(total) // µmol in the whole tank
-	if p.Before, err = s.chemistry(); err != nil {
-		return DosePlan{}, input.In("tank", err)
+	tank, err := s.found()
+	if err != nil {
+		return DosePlan{}, err
 	}
+	p.Before = tank.now
 	if total > 0 {
-		if err := d.spread(&p, s, present, brings, total); err != nil {
+		if err := d.spread(&p, s, tank, present, brings, total); err != nil {
 			return DosePlan{}, err
 		}
 	}
@@ -105,7 +107,7 @@ func Plan(d Dose) (DosePlan, error) {
 		return DosePlan{}, err
 	}
 	p.Assumptions = append(d.assumptions(p.Raises), append(assumed, more...)...)
-	p.Cautions = d.cautions(p)
+	p.Cautions = d.cautions(p, tank)
 	return p, nil
 }
 
@@ -145,7 +147,7 @@ func (d Dose) check() (present tested.Level, strength float64, assumed []string,
 }
 
 // spread cuts the dose into the fewest equal steps that respect the limits.
-func (d Dose) spread(p *DosePlan, s state, present tested.Level, brings ions.Composition, total float64) error {
+func (d Dose) spread(p *DosePlan, s state, tank found, present tested.Level, brings ions.Composition, total float64) error {
 	held := d.Limits.List()
 	var fewest int
 	if fewest, p.LimitedBy = d.byLevels(held, brings); fewest > mostSteps {
@@ -155,7 +157,7 @@ func (d Dose) spread(p *DosePlan, s state, present tested.Level, brings ions.Com
 	gentle := func(n int) (bool, error) {
 		var err error
 		p.Steps, err = d.steps(s, present, brings, total, n)
-		return err == nil && !jumps(held, p.Before, p.Steps), err
+		return err == nil && !jumps(held, tank, p.Steps), err
 	}
 	ok, err := gentle(fewest)
 	if ok || err != nil {
@@ -208,16 +210,16 @@ func (d Dose) byLevels(held tested.Held, brings ions.Composition) (n int, limite
 
 func (d Dose) tooLong(present tested.Level, limitedBy string) error {
 	return input.Bad("to."+string(d.To.Parameter()), d.To.String(),
-		"a level nearer to the present "+present.String()+": within the limits it takes more than a year ("+limitedBy+")")
+		"a level nearer to the present "+present.String()+": within the limits it takes more than a year ("+limitedBy+"); or a milder additive, or a limit of your own")
 }
 
 // jumps tells whether a step moves the pH by more than it may.
-func jumps(l tested.Held, before tested.Chemistry, steps []Step) bool {
+func jumps(l tested.Held, tank found, steps []Step) bool {
 	for _, step := range steps {
-		if passes(l, before, step.AtOnce) {
+		if passes(l, tank, step.AtOnce, step.Aired) {
 			return true
 		}
-		before = step.Aired
+		tank = found{step.Aired, step.Aired}
 	}
 	return false
 }
@@ -232,7 +234,7 @@ func (d Dose) steps(s state, present tested.Level, brings ions.Composition, tota
 		step.Level = d.To.WithBase(present.Base() + (d.To.Base()-present.Base())*float64(i+1)/float64(n))
 		err := s.dose(part)
 		if err == nil {
-			step.AtOnce, step.Aired, err = s.settle()
+			step.AtOnce, step.Aired, err = s.settle("tank after the dose")
 		}
 		if err != nil {
 			return nil, err

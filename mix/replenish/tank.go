@@ -110,6 +110,12 @@ func (s *state) chemistry() (tested.Chemistry, error) {
 	return w.ChemistryOf(&system), nil
 }
 
+// found answers for the carbonate side as it is, and as aeration alone would leave it.
+func (s state) found() (f found, err error) {
+	f.now, f.aired, err = s.settle("tank")
+	return f, err
+}
+
 // dose adds contents, in µmol for the whole tank. The salt in it is conserved,
 // and so is the volume: what water comes along takes the place of top-off.
 func (s *state) dose(brings ions.Composition) error {
@@ -134,6 +140,7 @@ func (s *state) dose(brings ions.Composition) error {
 	w.Salinity = s.water.Practical()
 	w.Alkalinity = w.Alkalinity*thinned + brings.Alkalinity()*per
 	w.DIC = w.DIC*thinned + brings.Carbon()*per
+	w.Nutrients.Ammonia *= thinned
 	w.Nutrients.Phosphate = w.Nutrients.Phosphate*thinned + brings.Amount(ions.Phosphate)*per
 	total := func(has, comes units.AmountPerKilogram) carbonate.Total {
 		return carbonate.Measured(has*thinned + comes*per)
@@ -162,12 +169,12 @@ func (s *state) aerate() error {
 
 // settle answers for the carbonate side as it is, and as it is once aired, and
 // leaves it so.
-func (s *state) settle() (now, aired tested.Chemistry, err error) {
+func (s *state) settle(of string) (now, aired tested.Chemistry, err error) {
 	if now, err = s.chemistry(); err != nil {
-		return now, aired, input.In("tank after the dose", err)
+		return now, aired, input.In(of, err)
 	}
 	if err = s.aerate(); err == nil {
 		aired, err = s.chemistry()
 	}
-	return now, aired, input.In("tank after aeration", err)
+	return now, aired, input.In(of+", aired", err)
 }
