@@ -34,21 +34,23 @@ func TestReferenceIsExact(t *testing.T) {
 
 // The raw model, before it is taken as a difference.
 func TestRawModelAgainstStandards(t *testing.T) {
-	var density, conductivity float64
+	var density, conductivity, dilute float64
 	for s := 5.; s <= 40; s += 2.5 {
 		for x := 5.; x <= 35; x += 2.5 {
 			c, sp, at := Reference(units.Practical(s)), units.Practical(s), units.Celsius(x)
 			rho := float64(teos10.DensityExact(teos10.AbsoluteFromPractical(sp), at, 0))
 			density = math.Max(density, math.Abs(Density.of(&c, at, 0)-rho))
+			off := math.Abs(Conductivity.of(&c, at, 0)/float64(pss78.Conductivity(sp, at, 0)) - 1)
 			if s >= 20 {
-				kappa := float64(pss78.Conductivity(sp, at, 0))
-				conductivity = math.Max(conductivity, math.Abs(Conductivity.of(&c, at, 0)/kappa-1))
+				conductivity = math.Max(conductivity, off)
 			}
+			dilute = math.Max(dilute, off)
 		}
 	}
-	t.Logf("density within %.4f kg/m³, conductivity within %.3f %%", density, 100*conductivity)
-	assert.Less(t, density, 0.035)
-	assert.Less(t, conductivity, 0.005)
+	t.Logf("density within %.4f kg/m³, conductivity within %.3f %%, from S 5 %.3f %%", density, 100*conductivity, 100*dilute)
+	assert.Less(t, density, 0.03)
+	assert.Less(t, conductivity, 0.004)
+	assert.Less(t, dilute, 0.0125)
 }
 
 // changed reads the composition of a row of testdata/changed_waters.csv.
@@ -115,7 +117,7 @@ func TestChangedWatersAgainstOthers(t *testing.T) {
 		n++
 	}
 	t.Logf("conductivity: rms %.3f, largest %.3f percentage points", math.Sqrt(square/float64(n)), largest)
-	assert.Less(t, math.Sqrt(square/float64(n)), 0.08)
+	assert.Less(t, math.Sqrt(square/float64(n)), 0.04)
 }
 
 // laliberte is the density of the composition written as salts.
@@ -313,12 +315,78 @@ func TestCheckRange(t *testing.T) {
 	assert.ErrorIs(t, CheckRange(seawater35, units.Temperature{}), units.ErrInput)
 	assert.ErrorIs(t, CheckRange(seawater35.With(Calcium, -1), warm), units.ErrInput)
 
-	r, err := seawater35.Readings(units.Celsius(3)) // an honest extrapolation beside the error
-	assert.ErrorIs(t, err, units.ErrRange)
-	checks.Absolute(t, "density", r.By[Density].Shown.GramsPerKilogram(), 35.16504, 1e-6)
-	r, err = seawater35.With(Calcium, -1).Readings(warm)
-	assert.ErrorIs(t, err, units.ErrInput)
-	assert.True(t, math.IsNaN(r.By[Density].Shown.GramsPerKilogram()) && math.IsNaN(float64(r.Density)))
+	// A share of all is not more than all.
+	for x := 0.05; x < 1; x += 0.01 {
+		n := units.AmountPerKilogram(x) * units.MolePerKilogram
+		assert.NoError(t, CheckRange(Composition{}.With(Sodium, n).With(Chloride, n), warm))
+	}
+}
+
+// Beside an error there is no number, neither where the model extrapolates nor where
+// an instrument shows nothing.
+func TestReadingsRefuse(t *testing.T) {
+	strong := Composition{}.With(Sodium, units.MolePerKilogram).With(Chloride, units.MolePerKilogram) // conducts like S 61
+	for name, r := range map[string]struct {
+		c    Composition
+		t    units.Temperature
+		kind error
+	}{
+		"cold":         {seawater35, units.Celsius(3), units.ErrRange},
+		"fresh":        {Reference(units.Practical(1)), warm, units.ErrRange},
+		"too strong":   {strong, warm, units.ErrRange},
+		"no water":     {seawater35.With(Calcium, -1), warm, units.ErrInput},
+		"charged":      {seawater35.Add(Sodium, 10000), warm, units.ErrInput},
+		"no degrees":   {seawater35, units.Temperature{}, units.ErrInput},
+		"NaN degrees":  {seawater35, units.Celsius(math.NaN()), units.ErrRange},
+		"not a number": {invalid(), warm, units.ErrInput},
+	} {
+		got, err := r.c.Readings(r.t)
+		assert.ErrorIs(t, err, r.kind, name)
+		numbers := []float64{got.Temperature.Celsius(), got.Dissolved.GramsPerKilogram(), float64(got.Density), float64(got.Conductivity), got.Index.Value()}
+		for _, by := range got.By {
+			numbers = append(numbers, by.Shown.GramsPerKilogram(), by.Uncertainty.GramsPerKilogram(), by.Correction.GramsPerKilogram())
+		}
+		for i, x := range numbers {
+			assert.True(t, math.IsNaN(x), "%s: number %d", name, i)
+		}
+	}
+	assert.NoError(t, CheckRange(strong, warm), "the model itself would go so far")
+	_, err := strong.Readings(warm)
+	assert.ErrorContains(t, err, "conductivity as salinity")
+}
+
+// Sodium chloride alone, as a difference from seawater, against published equivalent
+// conductivities at 25 °C: CRC Handbook of Chemistry and Physics, "Equivalent
+// conductivity of electrolytes in aqueous solution" (0.5 mol/L: Robinson and Stokes 1959),
+// from memory, S cm²/eq; the measured solutions of McCleskey 2011 read second
+// hand. The misses are those that the package comment states: below 0.3 mol/L the
+// model makes reference seawater conduct up to 1.6 % too well.
+func TestSodiumChlorideByConcentration(t *testing.T) {
+	for _, r := range []struct {
+		molar, lambda float64
+		miss          float64 // percent
+	}{
+		{0.05, 111.01, -1.1},
+		{0.1, 106.69, -1.0},
+		{0.2, 101.58, -0.7},
+		{0.5, 93.62, -0.4},
+	} {
+		c := sodiumChloride(r.molar * 58.44)
+		c = sodiumChloride(r.molar * 58.44 / c.Density(warm).GramsPerMillilitre())
+		want := r.molar * r.lambda // mS/cm
+		off := 100 * (float64(c.Conductivity(warm))/want - 1)
+		checks.Absolute(t, "percent off", off, r.miss, 0.06)
+		raw := 100 * (Conductivity.of(&c, warm, 0)/want - 1)
+		checks.Absolute(t, "the fit of McCleskey itself", raw, 0, 0.6)
+		read, err := c.Readings(warm)
+		require.NoError(t, err)
+		shown := read.By[Conductivity].Shown.GramsPerKilogram()
+		assert.Less(t, math.Abs(off)/100*shown, 2*read.By[Conductivity].Uncertainty.GramsPerKilogram(), "the stated uncertainty covers it")
+	}
+	for _, r := range []struct{ molal, measured, miss float64 }{{0.1, 10.6, -0.8}, {0.5, 46.52, -0.8}, {0.9999, 84.3, -0.7}} {
+		c := sodiumChloride(r.molal * 58.44 / (1 + r.molal*0.05844))
+		checks.Absolute(t, "percent off", 100*(float64(c.Conductivity(warm))/r.measured-1), r.miss, 0.06)
+	}
 }
 
 func TestShownOutside(t *testing.T) {
