@@ -41,6 +41,9 @@ func (p *printer) charges(c ions.Closure) {
 	if c.Suspect != "" {
 		p.line("The value that fits worst is that of %s: have it measured again.", c.Suspect)
 	}
+	for _, doubt := range c.Doubts {
+		p.line("%s.", doubt)
+	}
 	p.line("")
 	moved := false
 	for _, f := range c.Fits {

@@ -69,7 +69,8 @@ type Closure struct {
 	ImbalanceUncertainty units.AmountPerKilogram
 
 	Fits    []Fit    // every content and property that was measured, in the order of the report
-	Suspect string   // the measurement that fits worst, if it is off by more than 3 standard uncertainties
+	Suspect string   // the measurement that fits worst: by the charges, by the sea, or by more than 3 standard uncertainties
+	Doubts  []string // of measurements that differ from the sea by more than a factor of 2.4
 	Assumed []string // everything that was inferred or assumed
 
 	origin [count]Origin
@@ -226,11 +227,14 @@ func (c *closing) read(r Report) error {
 	}
 	for i := range r {
 		m := r[i]
-		if err := checkNumbers(m); err != nil {
+		q, err := meaning(m.Quantity) // which bounds the length of what is echoed below
+		if err != nil {
 			return err
 		}
-		q, err := meaning(m.Quantity)
-		if err != nil {
+		if len(m.Unit) > mostText {
+			return input.Bad(m.Quantity+": unit", quoted(m.Unit), "the unit alone")
+		}
+		if err := checkNumbers(m); err != nil {
 			return err
 		}
 		l := line{Measurement: m, quantity: q}

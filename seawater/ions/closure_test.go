@@ -444,6 +444,30 @@ func TestRefusals(t *testing.T) {
 	}
 }
 
+// A message is not as long as what it complains of.
+func TestMessagesAreShort(t *testing.T) {
+	long := strings.Repeat("x", 1<<20)
+	for _, text := range []string{long, long + ", 5, mg/L", "Ca, " + long + ", mg/L", "Ca, 5, mg/L, " + long, "Ca, 5, mg/L, 3, " + long, "Ca," + long + ",\n"} {
+		_, err := ReadReport(text)
+		require.ErrorIs(t, err, units.ErrInput)
+		assert.Less(t, len(err.Error()), 500)
+	}
+	for _, m := range []Measurement{
+		{Quantity: long, Value: 5, Unit: "mg/L"}, {Quantity: long, Value: math.NaN(), Unit: "mg/L"}, {Quantity: "Ca", Value: 5, Unit: long},
+		{Quantity: "Ca", Value: 5, Unit: "mg/L" + strings.Repeat(" ", 1<<20)}, {Quantity: "Ca", Value: 5, Unit: long, Uncertainty: -1},
+		{Quantity: "pH", Value: 8, Unit: long}, {Quantity: "temperature", Value: 8, Unit: long}, {Quantity: "density", Value: 8, Unit: long},
+		{Quantity: strings.Repeat(" ", 1<<20) + "Ca", Value: 5, Unit: "mg/L"},
+	} {
+		_, err := Report{m}.Close()
+		require.ErrorIs(t, err, units.ErrInput)
+		assert.Less(t, len(err.Error()), 500)
+	}
+	var i Ion
+	err := i.UnmarshalText([]byte(long))
+	require.ErrorIs(t, err, units.ErrInput)
+	assert.Less(t, len(err.Error()), 500)
+}
+
 // Units and ways of counting that mean the same give the same. Molar masses are sums of
 // the IUPAC 2021 weights.
 func TestWaysOfCounting(t *testing.T) {
@@ -488,6 +512,94 @@ func TestWaysOfCounting(t *testing.T) {
 	}
 	perLitre := content("K", "mg/L", 400, Potassium)
 	checks.Relative(t, "per litre", perLitre, 400/39.098/1.02334*1e3, 1e-4)
+}
+
+// A factor between a report and the sea is named: slipped points and units, and
+// masses counted as something else. The sea is that of [MFWM08] in mg/L.
+func TestCloseDoubtsWhatNoSeaHas(t *testing.T) {
+	report := func(changed string, value, u float64) Report {
+		r := Report{
+			{Quantity: "Mg", Value: 1313, Unit: "mg/L"}, {Quantity: "Ca", Value: 421, Unit: "mg/L"},
+			{Quantity: "K", Value: 408, Unit: "mg/L"}, {Quantity: "SO4", Value: 2775, Unit: "mg/L"},
+			{Quantity: "Sr", Value: 8.1, Unit: "mg/L"}, {Quantity: "B", Value: 4.6, Unit: "mg/L"},
+			{Quantity: "Br", Value: 69, Unit: "mg/L"}, {Quantity: "F", Value: 1.3, Unit: "mg/L"},
+			{Quantity: "alkalinity", Value: 2.35, Unit: "meq/L"},
+			{Quantity: "conductivity", Value: 53.07, Unit: "mS/cm"}, {Quantity: "temperature", Value: 25, Unit: "°C"},
+		}
+		for i := range r {
+			if r[i].Quantity == changed {
+				r[i].Value, r[i].Uncertainty = value, u
+			}
+		}
+		return r
+	}
+	for _, r := range []struct {
+		what     string
+		value, u float64
+		says     string
+	}{
+		{"Ca", 0.412, 0, "Ca: 0.412 mg/L is 0.00098"}, // g/L written as mg/L
+		{"Ca", 42.1, 0, "Ca: 42.1 mg/L is 0.1"},
+		{"Ca", 1051, 0, "Ca: 1051 mg/L is 2.5"},  // as CaCO3
+		{"SO4", 926, 0, "SO4: 926 mg/L is 0.33"}, // as S
+		{"Sr", 81, 0, "Sr: 81 mg/L is 10"},
+		{"Sr", 0.81, 0.1, "Sr: 0.81 mg/L is 0.1"},
+		{"K", 40.8, 0, "K: 40.8 mg/L is 0.1"},
+		{"Mg", 131.3, 0, "Mg: 131.3 mg/L is 0.1"},
+		{"B", 46, 0, "B: 46 mg/L is 10"},
+		{"Br", 6.9, 0, "Br: 6.9 mg/L is 0.1"},
+		{"F", 13, 0, "F: 13 mg/L is 9.8"},
+		{"alkalinity", 6.58, 0, "alkalinity: 6.58 meq/L is 2.8"}, // dKH
+		{"Br", 0, 0, "Br: 0 mg/L is 0 times"},
+		// what a tank may have, or the uncertainty allows
+		{"Ca", 520, 0, ""}, {"Sr", 16, 0, ""}, {"B", 10, 0, ""}, {"alkalinity", 4.5, 0, ""}, {"SO4", 1400, 0, ""},
+		{"F", 5, 2, ""}, {"Sr", 81, 30, ""},
+	} {
+		got, err := report(r.what, r.value, r.u).Close()
+		require.NoError(t, err, r.says)
+		if r.says == "" {
+			assert.Empty(t, got.Doubts)
+			assert.Empty(t, got.Suspect)
+			continue
+		}
+		require.Len(t, got.Doubts, 1, r.says)
+		assert.True(t, strings.HasPrefix(got.Doubts[0], r.says), got.Doubts[0])
+		assert.Equal(t, r.what, got.Suspect, r.says)
+	}
+
+	// Two lines that contradict each other: the dissolved mass decides.
+	got, err := Report{{Quantity: "Ca", Value: 0.412, Unit: "mg/L"}, {Quantity: "salinity", Value: 35, Unit: "PSU"}}.Close()
+	require.NoError(t, err)
+	assert.Equal(t, "Ca", got.Suspect)
+	got, err = Report{{Quantity: "Na", Value: 10780, Unit: "mg/L"}, {Quantity: "Ca", Value: 41.2, Unit: "mg/L"}}.Close()
+	require.NoError(t, err)
+	assert.Equal(t, "Ca", got.Suspect)
+
+	// A limit of detection above the sea says nothing, one far below does.
+	got, err = report("", 0, 0).withBelow("Sr", 100).Close()
+	require.NoError(t, err)
+	assert.Empty(t, got.Doubts)
+	got, err = report("", 0, 0).withBelow("Br", 5).Close()
+	require.NoError(t, err)
+	assert.Equal(t, "Br", got.Suspect)
+
+	// Brackish water keeps the alkalinity of the river.
+	brackish, err := Report{
+		{Quantity: "Ca", Value: 60, Unit: "mg/L"}, {Quantity: "Mg", Value: 190, Unit: "mg/L"},
+		{Quantity: "alkalinity", Value: 2.3, Unit: "meq/L"}, {Quantity: "salinity", Value: 5, Unit: "PSU"},
+	}.Close()
+	require.NoError(t, err)
+	assert.Empty(t, brackish.Doubts)
+}
+
+// withBelow is the report with one quantity below a limit.
+func (r Report) withBelow(quantity string, limit float64) Report {
+	for i := range r {
+		if r[i].Quantity == quantity {
+			r[i].Value, r[i].Below = limit, true
+		}
+	}
+	return r
 }
 
 func FuzzReport(f *testing.F) {

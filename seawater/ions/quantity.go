@@ -131,7 +131,7 @@ const wantQuantity = `an element or ion such as "Ca" or "SO4", alkalinity, pH, D
 // meaning reads the quantity of a Measurement.
 func meaning(text string) (quantity, error) {
 	name := strings.TrimSpace(text)
-	if len(name) > 60 {
+	if len(text) > mostText {
 		return quantity{}, input.Bad("quantity", quoted(text), wantQuantity)
 	}
 	for _, b := range bulkNames {

@@ -118,7 +118,7 @@ func readLine(line string) (Measurement, error) {
 		return none, input.Bad("measurement", quoted(line), `quantity, value, unit and perhaps uncertainty, such as "Ca, 412, mg/L, 4"`)
 	}
 	m := Measurement{Quantity: f[0]}
-	if m.Quantity == "" {
+	if m.Quantity == "" || len(m.Quantity) > mostText {
 		return none, input.Bad("measurement", quoted(line), "a quantity first")
 	}
 	value := f[1]
@@ -165,10 +165,14 @@ func number(text string) (float64, error) {
 	return strconv.ParseFloat(text, 64)
 }
 
+// mostText is the length of a quantity or unit that means something, and of what a
+// message repeats.
+const mostText = 60
+
 // quoted puts a text into quotation marks, and cuts what is too long for a message.
 func quoted(text string) string {
-	if len(text) > 60 {
-		text = strings.ToValidUTF8(text[:60], "") + "..."
+	if len(text) > mostText {
+		text = strings.ToValidUTF8(text[:mostText], "") + "..."
 	}
 	return strconv.Quote(text)
 }
