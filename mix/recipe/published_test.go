@@ -155,6 +155,15 @@ func TestEveryRecipeBalances(t *testing.T) {
 				checks.Relative(t, "moles", item.Moles, item.Reagent.Compound.Moles(item.Mass), 1e-12)
 			}
 			checks.Relative(t, r.Name+" mass", float64(total), float64(b.Mass), 1e-12)
+			water := b.Water.Kilograms() // and that of the crystals is the water of the solution
+			for _, item := range b.Items {
+				solutes := 0.
+				for x := range item.Reagent.Compound.Releases() {
+					solutes += float64(x.Moles) * x.Ion.MolarMass().GramsPerMole() / 1000
+				}
+				water += item.Mass.Kilograms() - item.Moles*solutes
+			}
+			checks.Relative(t, r.Name+" water", water, float64(b.Composition.Water())*b.Mass.Kilograms(), 1e-12)
 			checks.Relative(t, r.Name+" salinity", b.Salinity().Value(), s, 1e-12)
 			own, err := r.Salinity()
 			require.NoError(t, err)
@@ -260,4 +269,15 @@ func TestRecipeRefuses(t *testing.T) {
 	}
 	_, err = Recipe{Basis: PerLitre, Items: []Item{{compound(t, "Na2SO4"), 5, 0}}}.Batch(units.Practical(35), 1, units.Celsius(20))
 	assert.EqualError(t, err, "recipe: got no chloride, want chloride, by which it is scaled")
+}
+
+// Half a mole of sodium chloride in a kilogram of water has an ionic strength of a
+// half, by definition: what is weighed and what it comes to count with one set of
+// atomic weights.
+func TestIonicStrengthOfHalfAMole(t *testing.T) {
+	r := Recipe{Basis: PerKilogramOfWater, Items: []Item{{Compound: compound(t, "NaCl"), Moles: 0.5}}}
+	c, err := r.Composition()
+	require.NoError(t, err)
+	checks.Absolute(t, "I", c.IonicStrength(), 0.5, 1e-15)
+	checks.Absolute(t, "water", float64(c.Water()), 1/(1+0.5*58.44/1000), 1e-15)
 }

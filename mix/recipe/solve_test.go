@@ -589,6 +589,52 @@ func TestComponents(t *testing.T) {
 	assert.Len(t, TargetsOf(water, 0.01), 11)
 }
 
+// What is no water makes targets that Solve refuses, instead of fewer targets.
+func TestTargetsOfNoWater(t *testing.T) {
+	water := ions.Reference(units.Practical(35))
+	for _, bad := range []float64{math.NaN(), math.Inf(1), -1} {
+		for i := range water.All() {
+			targets := TargetsOf(water.With(i, units.AmountPerKilogram(bad)), 0.01)
+			assert.Len(t, targets, 11, "%v of %v", bad, i)
+			_, err := Solve(Job{Targets: targets, Shelf: []Jar{{Reagent: salts.Reagent{Compound: compound(t, "NaCl"), Purity: 1}}}, Volume: 10, Temperature: units.Celsius(20)})
+			assert.ErrorIs(t, err, units.ErrInput)
+		}
+		targets := TargetsOf(water, units.Fraction(bad))
+		assert.Len(t, targets, 11)
+	}
+	assert.Empty(t, TargetsOf(ions.Composition{}, 0.01))
+}
+
+// Targets are as many as there are components, reproduce the water, and are refused if
+// that is none.
+func FuzzTargetsOf(f *testing.F) {
+	f.Add(470000., 10000., 2000., 100., 0.01)
+	f.Add(math.NaN(), math.Inf(1), -1., 0., math.NaN())
+	f.Add(1e-7, 1e-300, 0., 1e300, -1.)
+	f.Fuzz(func(t *testing.T, sodium, calcium, bicarbonate, boric, tolerance float64) {
+		water := ions.Composition{}.With(ions.Sodium, units.AmountPerKilogram(sodium)).With(ions.Calcium, units.AmountPerKilogram(calcium)).
+			With(ions.Bicarbonate, units.AmountPerKilogram(bicarbonate)).With(ions.BoricAcid, units.AmountPerKilogram(boric))
+		sound := water.Check() == nil && tolerance >= 0 && !math.IsInf(tolerance, 0)
+		seen := map[Component]bool{}
+		for _, target := range TargetsOf(water, units.Fraction(tolerance)) {
+			require.False(t, seen[target.Of], target.Of)
+			seen[target.Of] = true
+			if got := float64(target.Of.In(water)); math.IsNaN(got) {
+				require.True(t, math.IsNaN(float64(target.Amount)))
+			} else {
+				require.Equal(t, got, float64(target.Amount))
+			}
+			require.Equal(t, 1., target.Weight)
+			if sound {
+				require.True(t, target.Tolerance >= 0, target)
+			}
+		}
+		for _, of := range []Component{Of(ions.Sodium), Of(ions.Calcium), Boron(), Alkalinity()} {
+			require.True(t, seen[of] || math.Abs(float64(of.In(water))) <= rounding, "%v is lost", of)
+		}
+	})
+}
+
 func FuzzSolve(f *testing.F) {
 	f.Add(uint64(1), 420000., 10000., 100., 0.5, 3.)
 	f.Add(uint64(1<<40-1), 1e-9, 1e9, 1e-3, 1e4, 0.)

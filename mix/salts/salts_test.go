@@ -94,6 +94,39 @@ func TestReleaseKeepsElements(t *testing.T) {
 	}
 }
 
+// A compound weighs what its ions weigh and whole molecules of water: the atomic
+// weights of package ions and of this one are one set. Iron is counted without the three
+// hydroxides that it takes.
+func TestOneSetOfWeights(t *testing.T) {
+	const water, hydroxide = 18.015, 17.007
+	for c := range All() {
+		if len(compounds[c.index].release) == 0 {
+			continue
+		}
+		rest := c.MolarMass().GramsPerMole()
+		for r := range c.Releases() {
+			rest -= float64(r.Moles) * r.Ion.MolarMass().GramsPerMole()
+		}
+		rest -= 3 * hydroxide * c.Gives(ions.Iron)
+		checks.Absolute(t, c.Formula(), rest, water*math.Round(rest/water), 1e-9)
+	}
+	for _, e := range []struct {
+		symbol string
+		as     units.MolarMass
+	}{
+		{"N", units.AsNitrogen}, {"P", units.AsPhosphorus}, {"Si", units.AsSilicon}, {"S", units.AsSulfur}, {"B", units.AsBoron},
+		{"C", units.AsCarbon}, {"Ca", units.AsCalcium}, {"Mg", units.AsMagnesium}, {"K", units.AsPotassium}, {"Sr", units.AsStrontium},
+		{"Na", units.AsSodium}, {"Cl", units.AsChloride}, {"Br", units.AsBromide}, {"F", units.AsFluoride}, {"I", units.AsIodine},
+		{"Fe", units.AsIron}, {"O2", units.AsOxygen}, {"N2", units.AsDinitrogen}, {"CO2", units.AsCarbonDioxide}, {"NO3", units.AsNitrate},
+		{"NO2", units.AsNitrite}, {"NH3", units.AsAmmonia}, {"NH4", units.AsAmmonium}, {"PO4", units.AsPhosphate}, {"SiO2", units.AsSilica},
+		{"SO4", units.AsSulfate}, {"H3BO3", units.AsBoricAcid}, {"CaCO3", units.AsCalciumCarbonate}, {"IO3", units.AsIodate},
+	} {
+		f, err := ParseFormula(e.symbol)
+		require.NoError(t, err)
+		checks.Absolute(t, e.symbol, float64(e.as), float64(f.MolarMass()), 1e-9)
+	}
+}
+
 func TestFormulas(t *testing.T) {
 	for _, r := range []struct {
 		text   string
