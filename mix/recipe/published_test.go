@@ -1,6 +1,7 @@
 package recipe
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -280,4 +281,60 @@ func TestIonicStrengthOfHalfAMole(t *testing.T) {
 	require.NoError(t, err)
 	checks.Absolute(t, "I", c.IonicStrength(), 0.5, 1e-15)
 	checks.Absolute(t, "water", float64(c.Water()), 1/(1+0.5*58.44/1000), 1e-15)
+}
+
+// A batch of anything is balanced in mass, charge and moles, and has steps for each
+// of its items; beside an error it is empty.
+func FuzzBatch(f *testing.F) {
+	f.Add(uint8(1), 24.0, uint8(3), 5.0, uint8(1), 35., 40., 25.)
+	f.Add(uint8(40), 1e-300, uint8(2), 1e300, uint8(2), 1., 1e308, 0.)
+	f.Add(uint8(0), math.NaN(), uint8(255), -1., uint8(9), math.Inf(1), 5e-324, 60.)
+	f.Add(uint8(38), 30., uint8(45), 1., uint8(3), 35., 10., 25.)
+	f.Fuzz(func(t *testing.T, first uint8, grams float64, second uint8, moles float64, basis uint8, salinity, litres, celsius float64) {
+		var all []salts.Compound
+		for c := range salts.All() {
+			all = append(all, c)
+		}
+		r := Recipe{Basis: Basis(basis), Items: []Item{
+			{Compound: all[int(first)%len(all)], Mass: units.Mass(grams)},
+			{Compound: all[int(second)%len(all)], Moles: moles},
+		}}
+		allowed := func(err error) {
+			require.True(t, errors.Is(err, units.ErrInput) || errors.Is(err, units.ErrRange) || errors.Is(err, units.ErrNoConvergence), err)
+		}
+		if c, err := r.Composition(); err != nil {
+			allowed(err)
+			require.Equal(t, ions.Composition{}, c)
+		}
+		if s, err := r.Salinity(); err != nil {
+			allowed(err)
+			require.True(t, math.IsNaN(s.Value()))
+		}
+		b, err := r.Batch(units.Practical(salinity), units.Volume(litres), units.Celsius(celsius))
+		if err != nil {
+			allowed(err)
+			require.Equal(t, Batch{}, b)
+			return
+		}
+		require.True(t, b.Water > 0 && b.WaterVolume > 0 && b.Mass > 0)
+		total, steps := b.Water, 0
+		for _, item := range b.Items {
+			require.True(t, item.Mass > 0)
+			total += item.Mass
+		}
+		for _, s := range b.Steps() {
+			steps += len(s.Items)
+		}
+		require.Equal(t, len(b.Items), steps)
+		require.InEpsilon(t, float64(b.Mass), float64(total), 1e-12)
+		require.InEpsilon(t, salinity, b.Salinity().Value(), 1e-9)
+		charges := 0.
+		for i, amount := range b.Composition.All() {
+			charges += math.Abs(float64(i.Charge()) * float64(amount))
+		}
+		require.InDelta(t, 0, float64(b.Composition.Charge()), 1e-12*charges)
+		for _, c := range b.Cautions() {
+			require.NotEmpty(t, c.Text)
+		}
+	})
 }

@@ -1,6 +1,7 @@
 package ions
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -415,6 +416,53 @@ func TestMonotone(t *testing.T) {
 			last = s
 		}
 	}
+}
+
+// Beside an error there is no number; without one every number is there, the three
+// corrections undo what is shown, and the settled water is the same water.
+func FuzzReadings(f *testing.F) {
+	f.Add(480000., 10300., 52800., 28200., 1900., 400., 25.)
+	f.Add(980000., 0., 0., 0., 0., 0., 25.)
+	f.Add(0., 0., 100000., 100000., -1., math.NaN(), 4.99)
+	f.Add(20000., 1e-9, 1e9, 1e308, 5e-324, math.Inf(1), math.Inf(-1))
+	f.Fuzz(func(t *testing.T, sodium, calcium, magnesium, sulfate, bicarbonate, boric, celsius float64) {
+		c := Composition{}
+		for i, x := range map[Ion]float64{Sodium: sodium, Calcium: calcium, Magnesium: magnesium, Sulfate: sulfate, Bicarbonate: bicarbonate, BoricAcid: boric} {
+			c = c.With(i, units.AmountPerKilogram(x))
+		}
+		if q := c.Charge(); q > 0 { // else nearly every water is refused for its charge
+			c = c.Add(Chloride, q)
+		}
+		at := units.Celsius(celsius)
+		r, err := c.Readings(at)
+		numbers := []float64{r.Temperature.Celsius(), r.Dissolved.GramsPerKilogram(), float64(r.Density), float64(r.Conductivity), r.Index.Value()}
+		for _, by := range r.By {
+			numbers = append(numbers, by.Shown.GramsPerKilogram(), by.Uncertainty.GramsPerKilogram(), by.Correction.GramsPerKilogram())
+		}
+		for i, x := range numbers {
+			require.Equal(t, err != nil, math.IsNaN(x), "number %d is %v beside %v", i, x, err)
+		}
+		if err != nil {
+			require.True(t, errors.Is(err, units.ErrInput) || errors.Is(err, units.ErrRange), err)
+		} else {
+			require.NoError(t, CheckRange(c, at))
+			for p, by := range r.By {
+				require.True(t, by.Shown.GramsPerKilogram() >= 0 && by.Uncertainty.GramsPerKilogram() > 0, p)
+				require.InDelta(t, r.Dissolved.GramsPerKilogram(), by.Shown.GramsPerKilogram()+by.Correction.GramsPerKilogram(), 1e-10)
+			}
+		}
+		s, err := c.Settled(at)
+		if err != nil {
+			require.True(t, errors.Is(err, units.ErrInput) || errors.Is(err, units.ErrRange) || errors.Is(err, units.ErrNoConvergence), err)
+			require.True(t, math.IsNaN(float64(s.Amount(Sodium))))
+			return
+		}
+		require.NoError(t, s.Check())
+		scale := float64(c.Carbon()+c.Boron()+c.Amount(Sodium)+c.Amount(Magnesium)+c.Amount(Calcium)) + 1
+		require.InDelta(t, float64(c.Carbon()), float64(s.Carbon()), 1e-12*scale)
+		require.InDelta(t, float64(c.Boron()), float64(s.Boron()), 1e-12*scale)
+		require.InDelta(t, 0, float64(s.Charge()), 1e-12*scale)
+	})
 }
 
 func TestNoAllocations(t *testing.T) {
