@@ -382,6 +382,88 @@ func TestCautions(t *testing.T) {
 	assert.Equal(t, "reagent-grade", must(t, "NaOH").Cautions()[0].ID)
 }
 
+// Hazards by the classification of suppliers (GHS hazard statements, Regulation (EC)
+// 1272/2008; from memory), each with the cautions of which one has to be there. The
+// heat of dissolving, the dose and the bacteria are common practice.
+func TestHazards(t *testing.T) {
+	statement := map[string][]string{
+		"H225 catches fire":       {"flammable"},
+		"H226 catches fire":       {"flammable"},
+		"H272 feeds fire":         {"oxidising"},
+		"H301 poisonous":          {"poisonous"},
+		"H302 harmful":            {"poisonous", "thyroid", "trace-dose"},
+		"H314 burns skin":         {"caustic", "strong-acid"},
+		"H318 damages eyes":       {"eye-damage", "caustic"},
+		"H319 irritates eyes":     {"irritates-eyes", "boron-compound", "poisonous"},
+		"H332 harmful as dust":    {"poisonous"},
+		"H360 fertility":          {"boron-compound"},
+		"H372 thyroid":            {"thyroid"},
+		"heats":                   {"heats-in-water"},
+		"warms":                   {"warms-in-water"},
+		"a trace":                 {"trace-dose"},
+		"feeds bacteria":          {"feeds-bacteria"},
+		"ammonia":                 {"ammonia"},
+		"raises pH":               {"raises-ph", "caustic"},
+		"liberates iodine vapour": {"thyroid"},
+	}
+	classified := map[string][]string{
+		"MgCl2": {"heats"}, "MgSO4": {"warms"}, "CaCl2": {"heats", "H319"}, "CaCl2.2H2O": {"warms", "H319"}, "CaCl2.6H2O": {"H319"},
+		"Na2CO3": {"H319", "raises"}, "Na2CO3.10H2O": {"H319", "raises"}, "Ca(OH)2": {"H318", "raises"}, "CaO": {"H318", "heats", "raises"},
+		"NaOH": {"H314", "heats", "raises"}, "HCl": {"H314"}, "KBr": {"H319"}, "NaBr": {"H319"}, "SrCl2": {"H318"}, "SrCl2.6H2O": {"H318"},
+		"H3BO3": {"H360"}, "Na2B4O7": {"H360", "H319"}, "Na2B4O7.10H2O": {"H360", "H319"}, "NaF": {"H301", "H319"},
+		"KI": {"H372", "a trace", "liberates"}, "KIO3": {"H272", "H302", "H318", "a trace"}, "LiCl": {"H302", "H319"},
+		"BaCl2": {"H301", "H332"}, "BaCl2.2H2O": {"H301", "H332"}, "FeCl3": {"H302", "H318", "H314", "a trace"}, "FeCl3.6H2O": {"H302", "H318", "H314", "a trace"},
+		"MnCl2": {"H301", "H318", "a trace"}, "MnCl2.4H2O": {"H301", "H318", "a trace"},
+		"ZnSO4": {"H302", "H318", "a trace"}, "ZnSO4.7H2O": {"H302", "H318", "a trace"},
+		"NaNO3": {"H272", "H319"}, "KNO3": {"H272"}, "NH4Cl": {"H302", "H319", "ammonia"},
+		"CH3COOH": {"H226", "H314", "feeds"}, "C2H5OH": {"H225", "H319", "feeds"},
+		"CH3COONa": {"feeds"}, "CH3COONa.3H2O": {"feeds"}, "C6H12O6": {"feeds"}, "C12H22O11": {"feeds"},
+		// nothing beside the grade
+		"NaCl": {}, "MgCl2.6H2O": {}, "MgSO4.7H2O": {}, "KCl": {}, "NaHCO3": {}, "KHCO3": {}, "Na2SO4": {}, "Na2SO4.10H2O": {}, "K2SO4": {},
+		"CaCO3": {}, "MgCO3": {}, "CaSO4": {}, "CaSO4.2H2O": {}, "KH2PO4": {}, "Na2HPO4": {},
+	}
+	severity := map[string]advice.Severity{
+		"reagent-grade": advice.Care, "caustic": advice.Danger, "heats-in-water": advice.Danger, "warms-in-water": advice.Care,
+		"irritates-eyes": advice.Care, "eye-damage": advice.Danger, "thyroid": advice.Danger, "strong-acid": advice.Danger,
+		"poisonous": advice.Danger, "boron-compound": advice.Danger, "oxidising": advice.Danger, "flammable": advice.Danger,
+		"irritating-dust": advice.Note, "raises-ph": advice.Care, "ammonia": advice.Care, "trace-dose": advice.Care, "feeds-bacteria": advice.Care,
+	}
+	for c := range All() {
+		has := map[string]bool{}
+		for _, k := range c.Cautions() {
+			has[k.ID] = true
+			assert.Equal(t, severity[k.ID], k.Severity, k.ID)
+		}
+		hazards, known := classified[c.Formula()]
+		require.True(t, known, c.Formula())
+		if len(hazards) == 0 {
+			assert.Len(t, has, 1, c.Formula())
+		}
+		for _, h := range hazards {
+			met, found := false, false
+			for text, ids := range statement {
+				if strings.HasPrefix(text, h) {
+					found = true
+					for _, id := range ids {
+						met = met || has[id]
+					}
+				}
+			}
+			assert.True(t, found && met, "%s: %s", c.Formula(), h)
+		}
+	}
+}
+
+// Figures that bound a stock, number by number: the density that no brine reaches (NaOH
+// and ZnSO4 near 1.55 kg/L, from memory), and the mass fraction up to which a solution may
+// be taken for almost water.
+func TestStockFigures(t *testing.T) {
+	assert.Equal(t, 1.6, heaviest)
+	assert.Equal(t, 0.005, unmeasured.most)
+	assert.Equal(t, 0., unmeasured.coldest)
+	assert.Equal(t, 100., unmeasured.hottest)
+}
+
 func TestNoAllocations(t *testing.T) {
 	c := must(t, "CaCl2.2H2O")
 	checks.NoAllocations(t, "MolarMass", func() { sink = float64(c.MolarMass()) })
