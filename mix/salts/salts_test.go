@@ -94,6 +94,15 @@ func TestReleaseKeepsElements(t *testing.T) {
 	}
 }
 
+// Every element of the table, as Prohaska et al. 2022 print it.
+func TestAtomicWeights(t *testing.T) {
+	rows := checks.Table(t, "testdata/atomic_weights.csv")
+	require.Len(t, rows, len(elements))
+	for _, r := range rows {
+		assert.Equal(t, r.Float(t, "weight"), float64(elements[indexOf(r["symbol"])].weight), r["symbol"])
+	}
+}
+
 // A compound weighs what its ions weigh and whole molecules of water: the atomic
 // weights of package ions and of this one are one set. Iron is counted without the three
 // hydroxides that it takes.

@@ -345,6 +345,7 @@ func TestTypicalReport(t *testing.T) {
 	}, got.Assumed)
 	assert.Equal(t, Assumed, got.Origin(Strontium))
 	assert.Equal(t, Absent, got.Origin(255))
+	assert.Equal(t, Absent, got.Origin(count))
 	assert.Equal(t, "assumed inferred measured absent", Assumed.String()+" "+Inferred.String()+" "+Measured.String()+" "+Absent.String())
 }
 

@@ -164,6 +164,16 @@ func TestSettled(t *testing.T) {
 	checks.Absolute(t, "alkalinity", float64(s.Alkalinity()), float64(c.Alkalinity()), 1e-9)
 	checks.Absolute(t, "carbon", float64(s.Carbon()), float64(c.Carbon()), 1e-9)
 	checks.Absolute(t, "boron", float64(s.Boron()), float64(c.Boron()), 1e-9)
+
+	// The forms are those of package carbonate for the alkalinity that acetate and
+	// phosphate leave to carbon and boron.
+	of, err := c.constants(warm)
+	require.NoError(t, err)
+	weak, err := of.FromAlkalinityDIC(c.Alkalinity()-c.Amount(Acetate)-c.Amount(Phosphate), c.Carbon(), carbonate.Nutrients{})
+	require.NoError(t, err)
+	checks.Absolute(t, "carbonate", float64(s.Amount(Carbonate)), float64(weak.Carbonate()), 1e-9)
+	checks.Absolute(t, "borate", float64(s.Amount(Borate)), float64(weak.Species().BOH4), 1e-9)
+
 	again, err := s.Settled(warm)
 	require.NoError(t, err)
 	assert.True(t, again.Equal(s, 1e-9), "settled water stays as it is")

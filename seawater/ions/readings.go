@@ -193,9 +193,10 @@ type Readings struct {
 
 // Closest returns the property whose instruments come nearest to the mass that
 // is dissolved, the uncertainty of the model counted in: the one to trust for
-// how much salt there is.
+// how much salt there is. Of readings that stand beside an error it is none, "no
+// property".
 func (r Readings) Closest() Property {
-	best, least := Density, math.Inf(1)
+	best, least := properties, math.Inf(1)
 	for p, by := range r.By {
 		off := math.Hypot(by.Correction.GramsPerKilogram(), by.Uncertainty.GramsPerKilogram())
 		if off < least {
