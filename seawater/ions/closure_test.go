@@ -198,6 +198,9 @@ func TestCloseNamesTheSuspect(t *testing.T) {
 	assert.Greater(t, unclosed.Imbalance.MillimolesPerKilogram(), 400.0)
 	assert.ErrorContains(t, err, "imbalance 506.")
 	assert.Equal(t, "Cl-", unclosed.Suspect)
+	assert.True(t, strings.HasSuffix(err.Error(), "mmol/kg of charge); look at Cl- first, which alone would explain it"), err)
+	_, err = Report{{Quantity: "Ca", Value: 400, Unit: "mg/L"}}.Close()
+	assert.True(t, strings.HasSuffix(err.Error(), "mmol/kg of charge)"), err)
 
 	// The smaller ions too, where the charges are off but can still be closed.
 	for slip, by := range map[string]float64{"K+": 10, "Mg++": 0.1, "Na+": 0.8, "Cl-": 0.8} {
