@@ -448,6 +448,25 @@ func TestRefusals(t *testing.T) {
 	}
 }
 
+// A report has 1 to 200 lines.
+func TestReportLength(t *testing.T) {
+	lines := make(Report, mostLines+1)
+	for i := range lines {
+		lines[i] = Measurement{Quantity: "Al", Value: 1, Unit: "ug/L"}
+	}
+	assert.Equal(t, 200, mostLines)
+	for _, r := range []Report{nil, {}, lines} {
+		_, err := r.Close()
+		assert.ErrorContains(t, err, "measurements, want 1 to 200")
+	}
+	_, err := lines[:mostLines].Close()
+	assert.ErrorContains(t, err, "sodium and chloride are missing", "as many as may be")
+	for n, ok := range map[int]bool{mostLines: true, mostLines + 1: false} {
+		_, err := ReadReport(strings.Repeat("Al, 1, ug/L\n", n))
+		assert.Equal(t, ok, err == nil, n)
+	}
+}
+
 // A message is not as long as what it complains of.
 func TestMessagesAreShort(t *testing.T) {
 	long := strings.Repeat("x", 1<<20)
