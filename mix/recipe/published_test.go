@@ -3,6 +3,7 @@ package recipe
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -210,6 +211,18 @@ func TestDeviations(t *testing.T) {
 			assert.Zero(t, d.Ratio())
 		}
 	}
+}
+
+// A message is not as long as what it complains of.
+func TestMessagesAreShort(t *testing.T) {
+	long := strings.Repeat("x", 1<<20)
+	_, err := Find(long)
+	require.ErrorIs(t, err, units.ErrInput)
+	assert.Less(t, len(err.Error()), 500)
+	var c Component
+	err = c.UnmarshalText([]byte(long))
+	require.ErrorIs(t, err, units.ErrInput)
+	assert.Less(t, len(err.Error()), 500)
 }
 
 func TestFindRefuses(t *testing.T) {

@@ -195,6 +195,21 @@ func TestFormulas(t *testing.T) {
 	assert.Equal(t, 0, f.Atoms("Q"))
 }
 
+// A message is not as long as what it complains of.
+func TestMessagesAreShort(t *testing.T) {
+	for _, text := range []string{
+		strings.Repeat("x", 1<<20), strings.Repeat("H", 1<<20), "X" + strings.Repeat("x", 1<<20), "Na" + strings.Repeat(" ", 1<<20) + "+",
+		strings.Repeat("(", 1<<20), strings.Repeat("9", 1<<20), "H" + strings.Repeat(".H", 1<<16) + "?",
+	} {
+		_, err := ParseFormula(text)
+		require.ErrorIs(t, err, units.ErrInput)
+		assert.Less(t, len(err.Error()), 500)
+		_, err = Find(text)
+		require.ErrorIs(t, err, units.ErrInput)
+		assert.Less(t, len(err.Error()), 500)
+	}
+}
+
 func FuzzParseFormula(f *testing.F) {
 	for c := range All() {
 		f.Add(c.Formula())

@@ -232,7 +232,7 @@ func (c *closing) read(r Report) error {
 			return err
 		}
 		if len(m.Unit) > mostText {
-			return input.Bad(m.Quantity+": unit", quoted(m.Unit), "the unit alone")
+			return input.Bad(m.Quantity+": unit", input.Quoted(m.Unit), "the unit alone")
 		}
 		if err := checkNumbers(m); err != nil {
 			return err
@@ -245,7 +245,7 @@ func (c *closing) read(r Report) error {
 			}
 			c.t, err = units.Parse[units.Temperature](strconv.FormatFloat(m.Value, 'g', -1, 64) + " " + m.Unit)
 			if err != nil {
-				return input.Bad(m.Quantity+": unit", quoted(m.Unit), `"°C" or "°F"`)
+				return input.Bad(m.Quantity+": unit", input.Quoted(m.Unit), `"°C" or "°F"`)
 			}
 			continue
 		case acidity:
@@ -260,7 +260,7 @@ func (c *closing) read(r Report) error {
 		default:
 			l.scale, err = contentUnit(m.Quantity, m.Unit)
 			if err == nil && l.scale.mass && l.counted == 0 && q.kind == content {
-				err = input.Bad("quantity", quoted(m.Quantity), "to know as what a mass of it is counted: "+choices(q.ion))
+				err = input.Bad("quantity", input.Quoted(m.Quantity), "to know as what a mass of it is counted: "+choices(q.ion))
 			}
 		}
 		if err != nil {

@@ -173,7 +173,7 @@ func (i Ion) MarshalText() ([]byte, error) {
 func (i *Ion) UnmarshalText(text []byte) error {
 	found, ok := Lookup(string(text))
 	if !ok {
-		return input.Bad("ion", quoted(string(text)), `a formula or a name such as "Na", "SO4--" or "calcium"`)
+		return input.Bad("ion", input.Quoted(string(text)), `a formula or a name such as "Na", "SO4--" or "calcium"`)
 	}
 	*i = found
 	return nil
