@@ -615,6 +615,30 @@ func TestCloseDoubtsWhatNoSeaHas(t *testing.T) {
 	assert.Empty(t, brackish.Doubts)
 }
 
+// What the screen takes for the sea: Millero et al. 2008, at salinity 35.
+func TestSeaOf(t *testing.T) {
+	for _, r := range []struct {
+		what quantity
+		want string
+	}{
+		{quantity{kind: bulk, whole: byChlorinity}, "19.373945"},
+		{quantity{kind: bulk, whole: byMass}, "35.16504"},
+		{quantity{kind: bulk, whole: byConductivity}, "35.16504"},
+		{quantity{kind: alkalinity}, "2304"},
+		{quantity{kind: carbon}, "1966"},
+		{quantity{kind: content, ion: BoricAcid}, "415.1"},
+		{quantity{kind: content, ion: Calcium}, "10282"},
+		{quantity{kind: content, ion: Lithium}, "0"},
+	} {
+		checks.Printed(t, r.want, seaOf(&line{quantity: r.what}), r.want)
+	}
+	c := closing{lines: []line{
+		{quantity: quantity{ion: Calcium}, value: 10282}, {quantity: quantity{ion: Magnesium}, value: 5281.7},
+		{quantity: quantity{ion: Potassium}, value: 20415}, {quantity: quantity{ion: Strontium}, value: 9e9, Measurement: Measurement{Below: true}},
+	}}
+	checks.Relative(t, "the median of 1, 0.1 and 2", c.strength(), 1, 1e-4)
+}
+
 // withBelow is the report with one quantity below a limit.
 func (r Report) withBelow(quantity string, limit float64) Report {
 	for i := range r {
