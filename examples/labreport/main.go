@@ -60,11 +60,16 @@ func run(args []string, stdout, stderr io.Writer) error {
 			return err
 		}
 	}
-	report, err := read(data)
+	return report(data, at, stdout)
+}
+
+// report reads a report and writes what it amounts to.
+func report(data []byte, at units.Temperature, w io.Writer) error {
+	lines, err := read(data)
 	if err != nil {
 		return err
 	}
-	closed, err := report.Close()
+	closed, err := lines.Close()
 	if err != nil {
 		return err
 	}
@@ -72,7 +77,7 @@ func run(args []string, stdout, stderr io.Writer) error {
 	if err != nil {
 		return err
 	}
-	return write(stdout, closed, readings)
+	return write(w, closed, readings)
 }
 
 // read takes JSON for what starts like it, and everything else for lines.

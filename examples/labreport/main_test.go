@@ -68,6 +68,38 @@ func TestForms(t *testing.T) {
 	assert.ErrorContains(t, err, "ion")
 }
 
+// A slipped unit is named, with what it would mean.
+func TestSlippedUnit(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "slip.csv")
+	require.NoError(t, os.WriteFile(path, []byte("Ca, 0.412, mg/L\nMg, 1290, mg/L\nK, 399, mg/L\nconductivity, 53.1, mS/cm\ntemperature, 25, °C\n"), 0o666))
+	got, err := findings(t, "-report", path)
+	require.NoError(t, err)
+	assert.Contains(t, got, "The value that fits worst is that of Ca: have it measured again.")
+	assert.Contains(t, got, "Ca: 0.412 mg/L is 0.00099 times what goes with the rest of the report in the sea")
+}
+
+// Whatever the file, there is a whole report or an error and nothing.
+func FuzzRead(f *testing.F) {
+	f.Add(example)
+	slip, err := os.ReadFile("testdata/slip.json")
+	require.NoError(f, err)
+	f.Add(slip)
+	f.Add([]byte(`[{"quantity": "Ca", "value": 1e308, "unit": "mol/kg", "uncertainty": -1}, {"quantity": "salinity", "value": 35, "unit": "PSU"}]`))
+	f.Add([]byte(` [] {"quantity": "Ca"}`))
+	f.Add([]byte("\xef\xbb\xbfCa;412;mg/L\r\nsalinity;35;PSU\r\n"))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		var out bytes.Buffer
+		err := report(data, units.Celsius(25), &out)
+		if err != nil {
+			require.Empty(t, out.String())
+			require.Less(t, len(err.Error()), 2000)
+			return
+		}
+		require.Contains(t, out.String(), "never on one report alone")
+		require.NotContains(t, out.String(), "NaN")
+	})
+}
+
 func TestRefusals(t *testing.T) {
 	write := func(text string) string {
 		path := filepath.Join(t.TempDir(), "report.csv")

@@ -41,6 +41,9 @@ func (p *printer) charges(c ions.Closure) {
 	if c.Suspect != "" {
 		p.line("The value that fits worst is that of %s: have it measured again.", c.Suspect)
 	}
+	for _, doubt := range c.Doubts {
+		p.line("%s.", doubt)
+	}
 	p.line("")
 	moved := false
 	for _, f := range c.Fits {
@@ -61,7 +64,7 @@ func (p *printer) charges(c ions.Closure) {
 		p.line("")
 		p.line("All other values fit within 0.2 of their uncertainty.")
 	} else if math.IsNaN(float64(c.Imbalance)) {
-		p.line("With sodium or chloride not reported, hardly any value of this report tests another: a wrong one would not show. Compare each with the sea below.")
+		p.line("With sodium or chloride not reported, hardly any value of this report tests another: a wrong one shows only where it is far from the sea. Compare each with the sea below.")
 	} else {
 		p.line("All values fit within 0.2 of their uncertainty.")
 	}

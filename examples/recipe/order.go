@@ -123,10 +123,10 @@ func (o order) job() (recipe.Job, error) {
 			Allowed: jar.Allowed == "yes",
 		})
 		if jar.Allowed != "" && jar.Allowed != "yes" {
-			r.fail(field+".allowed", &units.InputError{Field: "allowed", Got: strconv.Quote(jar.Allowed), Want: `"yes", for a compound that would be left on the shelf by itself; or leave the field out`})
+			r.fail(field+".allowed", &units.InputError{Field: "allowed", Got: units.Quoted(jar.Allowed), Want: `"yes", for a compound that would be left on the shelf by itself; or leave the field out`})
 		}
 		if jar.Left != "" && !(job.Shelf[i].Left > 0) { // an empty jar is no jar
-			r.fail(field+".left", &units.InputError{Field: "mass", Got: strconv.Quote(jar.Left), Want: "above zero; leave an empty jar out, and the field if there is plenty"})
+			r.fail(field+".left", &units.InputError{Field: "mass", Got: units.Quoted(jar.Left), Want: "above zero; leave an empty jar out, and the field if there is plenty"})
 		}
 	}
 	return job, r.err
@@ -157,7 +157,7 @@ func (o order) set(r *reader, job *recipe.Job, field, of, amount, tolerance, wei
 	if weight != "" {
 		var err error
 		if t.Weight, err = strconv.ParseFloat(weight, 64); err != nil {
-			r.fail(field+".weight", &units.InputError{Field: "weight", Got: strconv.Quote(weight), Want: `a number such as "3"`})
+			r.fail(field+".weight", &units.InputError{Field: "weight", Got: units.Quoted(weight), Want: `a number such as "3"`})
 		}
 	}
 	for i := range job.Targets {
@@ -186,7 +186,7 @@ func content(r *reader, field string, of recipe.Component, text string, density 
 	}
 	q, err := units.Parse[units.MassPerLitre](text)
 	if err != nil {
-		r.fail(field, &units.InputError{Field: "content", Got: strconv.Quote(text), Want: `"10.3 mmol/kg", "430 mg/L" or, of alkalinity, "8 dKH"`})
+		r.fail(field, &units.InputError{Field: "content", Got: units.Quoted(text), Want: `"10.3 mmol/kg", "430 mg/L" or, of alkalinity, "8 dKH"`})
 	}
 	return counted.AmountPerLitre(q).PerKilogram(density)
 }

@@ -1,7 +1,6 @@
 package recipe
 
 import (
-	"strconv"
 	"strings"
 
 	"example.org/wellmixed/internal/input"
@@ -107,7 +106,7 @@ func (c *Component) UnmarshalText(text []byte) error {
 	}
 	i, ok := ions.Lookup(string(text))
 	if !ok {
-		return input.Bad("component", strconv.Quote(string(text)), componentWant)
+		return input.Bad("component", input.Quoted(string(text)), componentWant)
 	}
 	if *c = Of(i); c.kind == nothing {
 		return input.Bad("component", i.Name(), `"alkalinity", "carbon" or "boron", as it turns into other species`)

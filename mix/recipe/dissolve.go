@@ -33,20 +33,29 @@ const (
 	stages
 )
 
-// stageText is what to do in each stage.
+// text is what to do in a stage.
 //
 //	source  the order of Kester et al. 1967: the weighed salts in most of the water, then the
 //	        chlorides of magnesium, calcium and strontium as solutions; the rest common practice
-var stageText = [stages]string{
-	bulk:      "Dissolve one after the other in the moving water, each clear before the next; boric acid and borax are slow.",
-	magnesium: "Dissolve apart in five times their mass of the kept water and pour in slowly.",
-	calcium:   "Dissolve apart in five times their mass of the kept water, let it cool, and pour in slowly where the current is strongest.",
-	heavy:     "Dissolve apart in a cup of the kept water and pour in slowly.",
-	traces:    "Dissolve apart as a dilute stock, of which the batch gets its part.",
-	strong:    "Last, well diluted, a little at a time into strong current and bubbling air; wait whenever the water turns cloudy.",
+func (s stage) text() string {
+	times := input.Number(apart) + " times their mass of the kept water"
+	switch s {
+	case bulk:
+		return "Dissolve one after the other in the moving water, each clear before the next; boric acid and borax are slow."
+	case magnesium:
+		return "Dissolve apart in " + times + " and pour in slowly."
+	case calcium:
+		return "Dissolve apart in " + times + ", let it cool, and pour in slowly where the current is strongest."
+	case heavy:
+		return "Dissolve apart in a cup of the kept water and pour in slowly."
+	case traces:
+		return "Dissolve apart as a dilute stock, of which the batch gets its part."
+	}
+	return "Last, well diluted, a little at a time into strong current and bubbling air; wait whenever the water turns cloudy."
 }
 
-// keptWater is the part of the water that is held back for dissolving apart.
+// keptWater is the part of the water that is held back for dissolving apart: common
+// practice.
 const keptWater = 0.1
 
 func stageOf(c salts.Compound) stage {
@@ -81,7 +90,7 @@ func (b Batch) Steps() []Step {
 	held := b.WaterVolume * keptWater
 	list := []Step{{Text: "Pour " + litres(b.WaterVolume-held) + " of pure water into a clean vessel without animals and set it moving; keep " + litres(held) + " for dissolving."}}
 	for s := range stages {
-		step := Step{Text: stageText[s]}
+		step := Step{Text: s.text()}
 		for _, item := range b.Items {
 			if stageOf(item.Reagent.Compound) == s {
 				step.Items = append(step.Items, item)
@@ -131,7 +140,7 @@ func (b Batch) hardly(items []Weighed, held units.Volume) string {
 }
 
 // apart is how many times its mass of water a reagent gets that is dissolved
-// apart.
+// apart: common practice.
 const apart = 5
 
 func litres(v units.Volume) string { return input.Fixed(v.Litres(), 1) + " L" }
@@ -176,7 +185,7 @@ func (b Batch) Cautions() []advice.Caution {
 			smallest = item
 		}
 	}
-	if smallest.Mass < units.Gram {
+	if smallest.Mass < fineBalance {
 		list = append(list, advice.Caution{ID: "fine-balance", Severity: advice.Note, Text: "The " + input.Fixed(smallest.Mass.Milligrams(), 1) + " mg of " + smallest.Reagent.Compound.Formula() + " need a balance that reads a hundredth of that; or weigh ten times as much, dissolve it to a litre, and take 100 mL."})
 	}
 	for _, pair := range enemies {
@@ -210,12 +219,14 @@ func (b Batch) acidMeets() bool {
 	})
 }
 
-// Beyond these a mix loses alkalinity and calcium as chalk, or animals suffer.
 const (
-	mostPH        = 8.8
-	leastPH       = 7.0
-	mostAragonite = 5.0 // with grains to start on: Moras et al. 2022, Biogeosciences 19, 3537-3557 (from memory)
-	outdoors      = 420 // ppm CO2
+	// alkalineMix, total scale, is the pH above which a mix waits for the air before it
+	// meets animals: common practice.
+	alkalineMix = 8.8
+	// outdoors is the CO2 that a mix is aired to, in ppm: near that of 2023 (from memory).
+	outdoors = 420
+	// fineBalance is the mass below which a kitchen balance does not do: common practice.
+	fineBalance = 1 * units.Gram
 )
 
 // chemistry warns of a mix that is alkaline, acid or about to make chalk, as
@@ -238,9 +249,9 @@ func (b Batch) chemistry() []advice.Caution {
 	}
 	ph, omega, when := poured.PH().Value(), poured.Aragonite(), "as it is poured together"
 	switch {
-	case ph > mostPH:
+	case ph > alkalineMix:
 		add("alkaline-mix", "Poured together the mix has pH "+input.Fixed(ph, 1)+" (total scale): chalk and magnesium hydroxide may fall out, and nothing should live in it before days of air have brought it near 8. Bicarbonate for carbonate or a base avoids it.")
-	case ph < leastPH:
+	case ph < advice.LowestReefPH:
 		add("acid-mix", "Poured together the mix has pH "+input.Fixed(ph, 1)+" (total scale): nothing should live in it. Less acid, or more bicarbonate.")
 	}
 	if aired, err := water.Equilibrate(outdoors, units.Atmosphere); err == nil {
@@ -248,8 +259,8 @@ func (b Batch) chemistry() []advice.Caution {
 			omega, when = s.Aragonite(), "once it is aired"
 		}
 	}
-	if omega > mostAragonite {
-		add("chalk-may-fall-out", "Aragonite has a saturation state of "+input.Fixed(omega, 1)+" "+when+": above about 5 chalk can fall out, with calcium and alkalinity. Less of one of the two.")
+	if omega > advice.SustainedAragonite {
+		add("chalk-may-fall-out", "Aragonite has a saturation state of "+input.Fixed(omega, 1)+" "+when+": above about "+input.Number(advice.SustainedAragonite)+" chalk can fall out, with calcium and alkalinity. Less of one of the two.")
 	}
 	return list
 }

@@ -158,3 +158,63 @@ func TestCautions(t *testing.T) {
 		}
 	}
 }
+
+// Figures of mixing, number by number, typed in a second time. All are common practice
+// but the air (near 420 ppm in 2023, from memory) and the saturation, which is that of
+// package advice.
+func TestFigures(t *testing.T) {
+	for _, r := range []struct {
+		name      string
+		got, want float64
+	}{
+		{"water held back", keptWater, 0.1},
+		{"times its mass of water", apart, 5},
+		{"pH of an alkaline mix", alkalineMix, 8.8},
+		{"CO2 of the air, ppm", outdoors, 420},
+		{"mass for a fine balance, g", fineBalance.Grams(), 1},
+		{"carbon per alkalinity, seawater", leastCarbon, 0.85},
+		{"carbon per alkalinity, bicarbonate and a little", mostCarbon, 1.02},
+		{"weight of carbon", carbonWeight, 0.1},
+		{"span of weights", mostWeight, 1e6},
+	} {
+		assert.Equal(t, r.want, r.got, r.name)
+	}
+}
+
+// The limits of the chemistry, each from just below and just above: pH 8.8 and 7.0 on the
+// total scale as poured, aragonite 5 as poured or aired.
+func TestChemistryLimits(t *testing.T) {
+	base := batchOf(t, 35)
+	chemistry := func(alkalinity, carbon float64) (ids []string, ph, omega float64) {
+		b := base
+		c := ions.Reference(units.Practical(35)).With(ions.Carbonate, 0).With(ions.CarbonDioxide, 0).With(ions.Hydroxide, 0).
+			With(ions.Borate, 0).With(ions.BoricAcid, 0).With(ions.Bicarbonate, units.AmountPerKilogram(carbon))
+		b.Composition = c.Add(ions.Sodium, units.AmountPerKilogram(alkalinity)-c.Alkalinity())
+		for _, x := range b.chemistry() {
+			assert.Equal(t, advice.Care, x.Severity)
+			ids = append(ids, x.ID)
+		}
+		w, err := b.Carbonate()
+		require.NoError(t, err)
+		s, err := w.System()
+		require.NoError(t, err)
+		aired, err := w.Equilibrate(420, units.Atmosphere)
+		require.NoError(t, err)
+		open, err := aired.System()
+		require.NoError(t, err)
+		return ids, s.PH().Value(), max(s.Aragonite(), open.Aragonite())
+	}
+	seen := map[string]int{}
+	for alkalinity := 300.; alkalinity < 5000; alkalinity += 100 {
+		for part := 0.3; part < 1.2; part += 0.02 {
+			ids, ph, omega := chemistry(alkalinity, part*alkalinity)
+			for id, applies := range map[string]bool{"alkaline-mix": ph > 8.8, "acid-mix": ph < 7, "chalk-may-fall-out": omega > 5} {
+				assert.Equal(t, applies, slices.Contains(ids, id), "%s at pH %v, aragonite %v", id, ph, omega)
+				if applies {
+					seen[id]++
+				}
+			}
+		}
+	}
+	assert.Len(t, seen, 3, "each of them was met")
+}

@@ -56,7 +56,8 @@ func (p *program) column(coefficients map[int]float64) int {
 //
 //	Σ a x - d⁺ + d⁻ = b;   d⁺ - e⁺ + s⁺ = t;   d⁻ - e⁻ + s⁻ = t
 //
-// and with t = 0 simply e = d. What is left of a reagent bounds x by a row more.
+// and with t = 0 simply e = d. What is left of a reagent bounds x by a row more,
+// x over what is left being at most 1.
 func optimum(job Job, mass units.Mass) ([]float64, error) {
 	var p program
 	targets, silent := job.Targets, -1 // the target whose deviations within the tolerance do not count
@@ -89,7 +90,7 @@ func optimum(job Job, mass units.Mass) ([]float64, error) {
 				limit[j] = -1
 				continue
 			}
-			bound[j] = p.bound(min(1, limit[j]))
+			bound[j] = p.bound(1) // x over its limit, so that the nudge is above the last bits
 		}
 	}
 
@@ -106,7 +107,7 @@ func optimum(job Job, mass units.Mass) ([]float64, error) {
 			}
 		}
 		if limit[j] > 0 {
-			col[bound[j]] = min(1, 1/limit[j])
+			col[bound[j]] = 1 / limit[j]
 		}
 		reagent[j] = p.column(col)
 	}

@@ -1,7 +1,6 @@
 package recipe
 
 import (
-	"strconv"
 	"strings"
 
 	"example.org/wellmixed/internal/input"
@@ -41,7 +40,7 @@ func Find(name string) (Recipe, error) {
 	if len(found) == 1 {
 		return found[0], nil
 	}
-	return Recipe{}, input.Bad("recipe", strconv.Quote(name), "one of "+strings.Join(names, ", "))
+	return Recipe{}, input.Bad("recipe", input.Quoted(name), "one of "+strings.Join(names, ", "))
 }
 
 // entry is a line of a recipe: grams or moles.

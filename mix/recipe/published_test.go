@@ -1,7 +1,9 @@
 package recipe
 
 import (
+	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -155,6 +157,15 @@ func TestEveryRecipeBalances(t *testing.T) {
 				checks.Relative(t, "moles", item.Moles, item.Reagent.Compound.Moles(item.Mass), 1e-12)
 			}
 			checks.Relative(t, r.Name+" mass", float64(total), float64(b.Mass), 1e-12)
+			water := b.Water.Kilograms() // and that of the crystals is the water of the solution
+			for _, item := range b.Items {
+				solutes := 0.
+				for x := range item.Reagent.Compound.Releases() {
+					solutes += float64(x.Moles) * x.Ion.MolarMass().GramsPerMole() / 1000
+				}
+				water += item.Mass.Kilograms() - item.Moles*solutes
+			}
+			checks.Relative(t, r.Name+" water", water, float64(b.Composition.Water())*b.Mass.Kilograms(), 1e-12)
 			checks.Relative(t, r.Name+" salinity", b.Salinity().Value(), s, 1e-12)
 			own, err := r.Salinity()
 			require.NoError(t, err)
@@ -200,6 +211,18 @@ func TestDeviations(t *testing.T) {
 			assert.Zero(t, d.Ratio())
 		}
 	}
+}
+
+// A message is not as long as what it complains of.
+func TestMessagesAreShort(t *testing.T) {
+	long := strings.Repeat("x", 1<<20)
+	_, err := Find(long)
+	require.ErrorIs(t, err, units.ErrInput)
+	assert.Less(t, len(err.Error()), 500)
+	var c Component
+	err = c.UnmarshalText([]byte(long))
+	require.ErrorIs(t, err, units.ErrInput)
+	assert.Less(t, len(err.Error()), 500)
 }
 
 func TestFindRefuses(t *testing.T) {
@@ -260,4 +283,71 @@ func TestRecipeRefuses(t *testing.T) {
 	}
 	_, err = Recipe{Basis: PerLitre, Items: []Item{{compound(t, "Na2SO4"), 5, 0}}}.Batch(units.Practical(35), 1, units.Celsius(20))
 	assert.EqualError(t, err, "recipe: got no chloride, want chloride, by which it is scaled")
+}
+
+// Half a mole of sodium chloride in a kilogram of water has an ionic strength of a
+// half, by definition: what is weighed and what it comes to count with one set of
+// atomic weights.
+func TestIonicStrengthOfHalfAMole(t *testing.T) {
+	r := Recipe{Basis: PerKilogramOfWater, Items: []Item{{Compound: compound(t, "NaCl"), Moles: 0.5}}}
+	c, err := r.Composition()
+	require.NoError(t, err)
+	checks.Absolute(t, "I", c.IonicStrength(), 0.5, 1e-15)
+	checks.Absolute(t, "water", float64(c.Water()), 1/(1+0.5*58.44/1000), 1e-15)
+}
+
+// A batch of anything is balanced in mass, charge and moles, and has steps for each
+// of its items; beside an error it is empty.
+func FuzzBatch(f *testing.F) {
+	f.Add(uint8(1), 24.0, uint8(3), 5.0, uint8(1), 35., 40., 25.)
+	f.Add(uint8(40), 1e-300, uint8(2), 1e300, uint8(2), 1., 1e308, 0.)
+	f.Add(uint8(0), math.NaN(), uint8(255), -1., uint8(9), math.Inf(1), 5e-324, 60.)
+	f.Add(uint8(38), 30., uint8(45), 1., uint8(3), 35., 10., 25.)
+	f.Fuzz(func(t *testing.T, first uint8, grams float64, second uint8, moles float64, basis uint8, salinity, litres, celsius float64) {
+		var all []salts.Compound
+		for c := range salts.All() {
+			all = append(all, c)
+		}
+		r := Recipe{Basis: Basis(basis), Items: []Item{
+			{Compound: all[int(first)%len(all)], Mass: units.Mass(grams)},
+			{Compound: all[int(second)%len(all)], Moles: moles},
+		}}
+		allowed := func(err error) {
+			require.True(t, errors.Is(err, units.ErrInput) || errors.Is(err, units.ErrRange) || errors.Is(err, units.ErrNoConvergence), err)
+		}
+		if c, err := r.Composition(); err != nil {
+			allowed(err)
+			require.Equal(t, ions.Composition{}, c)
+		}
+		if s, err := r.Salinity(); err != nil {
+			allowed(err)
+			require.True(t, math.IsNaN(s.Value()))
+		}
+		b, err := r.Batch(units.Practical(salinity), units.Volume(litres), units.Celsius(celsius))
+		if err != nil {
+			allowed(err)
+			require.Equal(t, Batch{}, b)
+			return
+		}
+		require.True(t, b.Water > 0 && b.WaterVolume > 0 && b.Mass > 0)
+		total, steps := b.Water, 0
+		for _, item := range b.Items {
+			require.True(t, item.Mass > 0)
+			total += item.Mass
+		}
+		for _, s := range b.Steps() {
+			steps += len(s.Items)
+		}
+		require.Equal(t, len(b.Items), steps)
+		require.InEpsilon(t, float64(b.Mass), float64(total), 1e-12)
+		require.InEpsilon(t, salinity, b.Salinity().Value(), 1e-9)
+		charges := 0.
+		for i, amount := range b.Composition.All() {
+			charges += math.Abs(float64(i.Charge()) * float64(amount))
+		}
+		require.InDelta(t, 0, float64(b.Composition.Charge()), 1e-12*charges)
+		for _, c := range b.Cautions() {
+			require.NotEmpty(t, c.Text)
+		}
+	})
 }

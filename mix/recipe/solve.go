@@ -24,11 +24,12 @@ type Target struct {
 // TargetsOf returns the targets that reproduce a water: every ion that stays
 // what it is, alkalinity, and boron if there is some, each with the same weight
 // and with a tolerance in proportion. Carbon is not among them: it comes with
-// the alkalinity and then finds its balance with the air.
+// the alkalinity and then finds its balance with the air. Of what is no water, or a
+// tolerance that is none, come targets that Solve refuses.
 func TargetsOf(water ions.Composition, tolerance units.Fraction) []Target {
 	var list []Target
 	add := func(of Component) {
-		if amount := of.In(water); math.Abs(float64(amount)) > rounding {
+		if amount := of.In(water); !(math.Abs(float64(amount)) <= rounding) {
 			list = append(list, Target{of, amount, units.AmountPerKilogram(math.Abs(float64(amount) * float64(tolerance))), 1})
 		}
 	}

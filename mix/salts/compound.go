@@ -2,7 +2,6 @@ package salts
 
 import (
 	"iter"
-	"strconv"
 	"strings"
 
 	"example.org/wellmixed/internal/input"
@@ -39,7 +38,7 @@ func Find(text string) (Compound, error) {
 	}
 	wanted, err := ParseFormula(text)
 	if err != nil {
-		return Compound{}, input.Bad("compound", strconv.Quote(text), `a formula, name or CAS number such as "MgSO4.7H2O"`)
+		return Compound{}, input.Bad("compound", input.Quoted(text), `a formula, name or CAS number such as "MgSO4.7H2O"`)
 	}
 	for c := range All() {
 		if c.parsed().atoms == wanted.atoms {
@@ -50,7 +49,7 @@ func Find(text string) (Compound, error) {
 	if near := hydratesOf(wanted); near != "" {
 		want = near
 	}
-	return Compound{}, input.Bad("compound", strconv.Quote(text), want)
+	return Compound{}, input.Bad("compound", input.Quoted(text), want)
 }
 
 // hydratesOf lists the compounds that differ from a formula only by water.

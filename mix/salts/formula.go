@@ -100,9 +100,9 @@ type parser struct {
 }
 
 func (p *parser) bad(want string) error {
-	got := strconv.Quote(p.whole)
+	got := input.Quoted(p.whole)
 	if done := len(p.whole) - len(p.rest); done > 0 && done < len(p.whole) {
-		got += " at " + strconv.Quote(p.rest)
+		got += " at " + input.Quoted(p.rest)
 	}
 	return input.Bad("formula", got, want)
 }
@@ -157,7 +157,7 @@ func (p *parser) units(depth int) (f Formula, any bool) {
 		case symbol != "":
 			i := indexOf(symbol)
 			if i < 0 {
-				p.err = p.bad("a known element instead of " + strconv.Quote(symbol))
+				p.err = p.bad("a known element instead of " + input.Quoted(symbol))
 				return f, any
 			}
 			p.rest = p.rest[len(symbol):]

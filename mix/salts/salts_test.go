@@ -94,6 +94,48 @@ func TestReleaseKeepsElements(t *testing.T) {
 	}
 }
 
+// Every element of the table, as Prohaska et al. 2022 print it.
+func TestAtomicWeights(t *testing.T) {
+	rows := checks.Table(t, "testdata/atomic_weights.csv")
+	require.Len(t, rows, len(elements))
+	for _, r := range rows {
+		assert.Equal(t, r.Float(t, "weight"), float64(elements[indexOf(r["symbol"])].weight), r["symbol"])
+	}
+}
+
+// A compound weighs what its ions weigh and whole molecules of water: the atomic
+// weights of package ions and of this one are one set. Iron is counted without the three
+// hydroxides that it takes.
+func TestOneSetOfWeights(t *testing.T) {
+	const water, hydroxide = 18.015, 17.007
+	for c := range All() {
+		if len(compounds[c.index].release) == 0 {
+			continue
+		}
+		rest := c.MolarMass().GramsPerMole()
+		for r := range c.Releases() {
+			rest -= float64(r.Moles) * r.Ion.MolarMass().GramsPerMole()
+		}
+		rest -= 3 * hydroxide * c.Gives(ions.Iron)
+		checks.Absolute(t, c.Formula(), rest, water*math.Round(rest/water), 1e-9)
+	}
+	for _, e := range []struct {
+		symbol string
+		as     units.MolarMass
+	}{
+		{"N", units.AsNitrogen}, {"P", units.AsPhosphorus}, {"Si", units.AsSilicon}, {"S", units.AsSulfur}, {"B", units.AsBoron},
+		{"C", units.AsCarbon}, {"Ca", units.AsCalcium}, {"Mg", units.AsMagnesium}, {"K", units.AsPotassium}, {"Sr", units.AsStrontium},
+		{"Na", units.AsSodium}, {"Cl", units.AsChloride}, {"Br", units.AsBromide}, {"F", units.AsFluoride}, {"I", units.AsIodine},
+		{"Fe", units.AsIron}, {"O2", units.AsOxygen}, {"N2", units.AsDinitrogen}, {"CO2", units.AsCarbonDioxide}, {"NO3", units.AsNitrate},
+		{"NO2", units.AsNitrite}, {"NH3", units.AsAmmonia}, {"NH4", units.AsAmmonium}, {"PO4", units.AsPhosphate}, {"SiO2", units.AsSilica},
+		{"SO4", units.AsSulfate}, {"H3BO3", units.AsBoricAcid}, {"CaCO3", units.AsCalciumCarbonate}, {"IO3", units.AsIodate},
+	} {
+		f, err := ParseFormula(e.symbol)
+		require.NoError(t, err)
+		checks.Absolute(t, e.symbol, float64(e.as), float64(f.MolarMass()), 1e-9)
+	}
+}
+
 func TestFormulas(t *testing.T) {
 	for _, r := range []struct {
 		text   string
@@ -151,6 +193,21 @@ func TestFormulas(t *testing.T) {
 	f, _ := ParseFormula("MgSO4.7H2O")
 	assert.Equal(t, 11, f.Atoms("O"))
 	assert.Equal(t, 0, f.Atoms("Q"))
+}
+
+// A message is not as long as what it complains of.
+func TestMessagesAreShort(t *testing.T) {
+	for _, text := range []string{
+		strings.Repeat("x", 1<<20), strings.Repeat("H", 1<<20), "X" + strings.Repeat("x", 1<<20), "Na" + strings.Repeat(" ", 1<<20) + "+",
+		strings.Repeat("(", 1<<20), strings.Repeat("9", 1<<20), "H" + strings.Repeat(".H", 1<<16) + "?",
+	} {
+		_, err := ParseFormula(text)
+		require.ErrorIs(t, err, units.ErrInput)
+		assert.Less(t, len(err.Error()), 500)
+		_, err = Find(text)
+		require.ErrorIs(t, err, units.ErrInput)
+		assert.Less(t, len(err.Error()), 500)
+	}
 }
 
 func FuzzParseFormula(f *testing.F) {
@@ -347,6 +404,88 @@ func TestCautions(t *testing.T) {
 	assert.Equal(t, "reagent-grade", must(t, "NaCl").Cautions()[0].ID)
 	must(t, "NaOH").Cautions()[0].ID = "changed"
 	assert.Equal(t, "reagent-grade", must(t, "NaOH").Cautions()[0].ID)
+}
+
+// Hazards by the classification of suppliers (GHS hazard statements, Regulation (EC)
+// 1272/2008; from memory), each with the cautions of which one has to be there. The
+// heat of dissolving, the dose and the bacteria are common practice.
+func TestHazards(t *testing.T) {
+	statement := map[string][]string{
+		"H225 catches fire":       {"flammable"},
+		"H226 catches fire":       {"flammable"},
+		"H272 feeds fire":         {"oxidising"},
+		"H301 poisonous":          {"poisonous"},
+		"H302 harmful":            {"poisonous", "thyroid", "trace-dose"},
+		"H314 burns skin":         {"caustic", "strong-acid"},
+		"H318 damages eyes":       {"eye-damage", "caustic"},
+		"H319 irritates eyes":     {"irritates-eyes", "boron-compound", "poisonous"},
+		"H332 harmful as dust":    {"poisonous"},
+		"H360 fertility":          {"boron-compound"},
+		"H372 thyroid":            {"thyroid"},
+		"heats":                   {"heats-in-water"},
+		"warms":                   {"warms-in-water"},
+		"a trace":                 {"trace-dose"},
+		"feeds bacteria":          {"feeds-bacteria"},
+		"ammonia":                 {"ammonia"},
+		"raises pH":               {"raises-ph", "caustic"},
+		"liberates iodine vapour": {"thyroid"},
+	}
+	classified := map[string][]string{
+		"MgCl2": {"heats"}, "MgSO4": {"warms"}, "CaCl2": {"heats", "H319"}, "CaCl2.2H2O": {"warms", "H319"}, "CaCl2.6H2O": {"H319"},
+		"Na2CO3": {"H319", "raises"}, "Na2CO3.10H2O": {"H319", "raises"}, "Ca(OH)2": {"H318", "raises"}, "CaO": {"H318", "heats", "raises"},
+		"NaOH": {"H314", "heats", "raises"}, "HCl": {"H314"}, "KBr": {"H319"}, "NaBr": {"H319"}, "SrCl2": {"H318"}, "SrCl2.6H2O": {"H318"},
+		"H3BO3": {"H360"}, "Na2B4O7": {"H360", "H319"}, "Na2B4O7.10H2O": {"H360", "H319"}, "NaF": {"H301", "H319"},
+		"KI": {"H372", "a trace", "liberates"}, "KIO3": {"H272", "H302", "H318", "a trace"}, "LiCl": {"H302", "H319"},
+		"BaCl2": {"H301", "H332"}, "BaCl2.2H2O": {"H301", "H332"}, "FeCl3": {"H302", "H318", "H314", "a trace"}, "FeCl3.6H2O": {"H302", "H318", "H314", "a trace"},
+		"MnCl2": {"H301", "H318", "a trace"}, "MnCl2.4H2O": {"H301", "H318", "a trace"},
+		"ZnSO4": {"H302", "H318", "a trace"}, "ZnSO4.7H2O": {"H302", "H318", "a trace"},
+		"NaNO3": {"H272", "H319"}, "KNO3": {"H272"}, "NH4Cl": {"H302", "H319", "ammonia"},
+		"CH3COOH": {"H226", "H314", "feeds"}, "C2H5OH": {"H225", "H319", "feeds"},
+		"CH3COONa": {"feeds"}, "CH3COONa.3H2O": {"feeds"}, "C6H12O6": {"feeds"}, "C12H22O11": {"feeds"},
+		// nothing beside the grade
+		"NaCl": {}, "MgCl2.6H2O": {}, "MgSO4.7H2O": {}, "KCl": {}, "NaHCO3": {}, "KHCO3": {}, "Na2SO4": {}, "Na2SO4.10H2O": {}, "K2SO4": {},
+		"CaCO3": {}, "MgCO3": {}, "CaSO4": {}, "CaSO4.2H2O": {}, "KH2PO4": {}, "Na2HPO4": {},
+	}
+	severity := map[string]advice.Severity{
+		"reagent-grade": advice.Care, "caustic": advice.Danger, "heats-in-water": advice.Danger, "warms-in-water": advice.Care,
+		"irritates-eyes": advice.Care, "eye-damage": advice.Danger, "thyroid": advice.Danger, "strong-acid": advice.Danger,
+		"poisonous": advice.Danger, "boron-compound": advice.Danger, "oxidising": advice.Danger, "flammable": advice.Danger,
+		"irritating-dust": advice.Note, "raises-ph": advice.Care, "ammonia": advice.Care, "trace-dose": advice.Care, "feeds-bacteria": advice.Care,
+	}
+	for c := range All() {
+		has := map[string]bool{}
+		for _, k := range c.Cautions() {
+			has[k.ID] = true
+			assert.Equal(t, severity[k.ID], k.Severity, k.ID)
+		}
+		hazards, known := classified[c.Formula()]
+		require.True(t, known, c.Formula())
+		if len(hazards) == 0 {
+			assert.Len(t, has, 1, c.Formula())
+		}
+		for _, h := range hazards {
+			met, found := false, false
+			for text, ids := range statement {
+				if strings.HasPrefix(text, h) {
+					found = true
+					for _, id := range ids {
+						met = met || has[id]
+					}
+				}
+			}
+			assert.True(t, found && met, "%s: %s", c.Formula(), h)
+		}
+	}
+}
+
+// Figures that bound a stock, number by number: the density that no brine reaches (NaOH
+// and ZnSO4 near 1.55 kg/L, from memory), and the mass fraction up to which a solution may
+// be taken for almost water.
+func TestStockFigures(t *testing.T) {
+	assert.Equal(t, 1.6, heaviest)
+	assert.Equal(t, 0.005, unmeasured.most)
+	assert.Equal(t, 0., unmeasured.coldest)
+	assert.Equal(t, 100., unmeasured.hottest)
 }
 
 func TestNoAllocations(t *testing.T) {

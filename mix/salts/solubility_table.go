@@ -101,6 +101,7 @@ var solubilities = [...]branch{
 	}},
 	{"Na2CO3", []point{ // decahydrate
 		{celsius: 0, grams: 7},
+		{celsius: 10, grams: 12.5},
 		{celsius: 20, grams: 21.5},
 		{celsius: 30, grams: 39.7},
 	}},

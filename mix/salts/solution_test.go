@@ -1,6 +1,7 @@
 package salts
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -79,9 +80,11 @@ func TestSolubilityAgainstTables(t *testing.T) {
 }
 
 // Between the printed values: leave one inner point of a branch out and see how
-// far the curve through the others misses it.
+// far the curve through the others misses it; the same with 1/T in the place of t, by
+// which ln s of a constant heat of solution is a straight line.
 func TestSolubilityInterpolation(t *testing.T) {
-	var all, n float64
+	inverse := func(celsius float64) float64 { return -1e5 / (celsius + 273.15) }
+	var all, inverseAll, n float64
 	worst, where := 0., ""
 	for _, b := range solubilities {
 		m := must(t, b.formula).MolarMass().GramsPerMole()
@@ -92,10 +95,23 @@ func TestSolubilityInterpolation(t *testing.T) {
 			if off > worst {
 				worst, where = off, b.formula
 			}
+			for j := range without {
+				without[j].celsius = inverse(without[j].celsius)
+			}
+			inverseAll += math.Abs(logAt(without, m, inverse(b.points[i].celsius)) - b.points[i].log(m))
 		}
 	}
-	t.Logf("mean miss %.2f %%, worst %.1f %% (%s), of %v points", 100*all/n, 100*worst, where, n)
-	assert.Less(t, all/n, 0.02, "no more than the tables' own 2 to 3 %%, with gaps twice as wide")
+	t.Logf("mean miss %.2f %%, in 1/T %.2f %%, worst %.1f %% (%s), of %v points", 100*all/n, 100*inverseAll/n, 100*worst, where, n)
+	assert.Less(t, all/n, 0.011, "no more than the tables' own 2 to 3 %%, with gaps twice as wide")
+	assert.InDelta(t, inverseAll/n, all/n, 0.001, "1/T is no better and no worse")
+}
+
+// Where a straight line of ln s in 1/T and the printed value of sodium carbonate at
+// 10 °C agree, the curve goes: by hand, 7·(21.5/7)^0.5177 = 12.5.
+func TestSodiumCarbonate(t *testing.T) {
+	share := (1/273.15 - 1/283.15) / (1/273.15 - 1/293.15)
+	checks.Printed(t, "van 't Hoff", 7*math.Pow(21.5/7, share), "12.5")
+	checks.Printed(t, "curve", grams(t, must(t, "Na2CO3"), 10), "12.5")
 }
 
 func TestSolubilityIsSmooth(t *testing.T) {
@@ -314,4 +330,42 @@ func TestStock(t *testing.T) {
 	assert.ErrorIs(t, err, units.ErrInput)
 	_, err = Solution{must(t, "H3BO3"), 40000, units.Celsius(25)}.Density()
 	assert.EqualError(t, err, "density of H3BO3: got 40000 mg/kg, want a solute with measured densities, or at most 5000 mg/kg")
+}
+
+// Whatever is asked, a stock holds what it was asked for, never more than dissolves, and
+// beside an error nothing.
+func FuzzStock(f *testing.F) {
+	f.Add(uint8(1), 100., 20., 50., 1000.)
+	f.Add(uint8(6), 800., 29.99, 1e308, 1e-308)
+	f.Add(uint8(14), 1.6, 0., 5e-324, 1.)
+	f.Add(uint8(200), math.Inf(1), math.NaN(), -1., math.Inf(1))
+	f.Fuzz(func(t *testing.T, index uint8, perLitre, celsius, mass, water float64) {
+		c := Compound{index % uint8(len(compounds))}
+		at := units.Celsius(celsius)
+		wellFormed := func(s Solution, err error) {
+			if err != nil {
+				require.True(t, errors.Is(err, units.ErrInput) || errors.Is(err, units.ErrRange) || errors.Is(err, units.ErrNoConvergence), err)
+				require.Equal(t, Solution{}, s)
+				return
+			}
+			most, err := Saturated(c, at)
+			require.NoError(t, err)
+			g := s.Content.GramsPerKilogram()
+			require.True(t, g >= 0 && g <= most.Content.GramsPerKilogram()*(1+1e-12), "%v of %v g/kg", g, most.Content.GramsPerKilogram())
+			require.True(t, s.Into(units.Kilogram) >= 0)
+		}
+		s, err := Stock(c, units.MassPerLitre(perLitre)*units.GramPerLitre, at)
+		wellFormed(s, err)
+		if err == nil {
+			back, err := s.PerLitre()
+			require.NoError(t, err)
+			require.InEpsilon(t, perLitre, back.GramsPerLitre(), 1e-9)
+		}
+		s, err = Dissolve(c, units.Mass(mass), units.Mass(water), at)
+		wellFormed(s, err)
+		if err == nil && s.Content > 1e-300 {
+			require.InEpsilon(t, mass/water, float64(s.Into(1)), 1e-9)
+		}
+		wellFormed(Saturated(c, at))
+	})
 }

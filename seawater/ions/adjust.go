@@ -297,14 +297,22 @@ func (c *closing) closure() Closure {
 		}
 	}
 	// Least squares lays the blame on the largest contents, whatever is wrong. Where
-	// the charges tell, the content that alone explains them is the better suspect; where
-	// they agree, the property that does not.
+	// the charges tell, the content that alone explains them is the better suspect; then what
+	// the sea makes unlikely; and where the charges agree, the property that does not.
+	var unlike string
+	out.Doubts, unlike = c.doubts()
+	guilty := ""
 	if out.Unbalanced() {
-		if name := c.suspect(); name != "" {
-			out.Suspect = name
-		}
-	} else if odd := c.oddProperty(out.Fits); odd != "" {
-		out.Suspect = odd
+		guilty = c.suspect()
+	}
+	if guilty == "" {
+		guilty = unlike
+	}
+	if guilty == "" && !out.Unbalanced() {
+		guilty = c.oddProperty(out.Fits)
+	}
+	if guilty != "" {
+		out.Suspect = guilty
 	}
 	c.origins(&out)
 	out.Assumed = c.assumed

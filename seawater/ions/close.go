@@ -69,7 +69,8 @@ type Closure struct {
 	ImbalanceUncertainty units.AmountPerKilogram
 
 	Fits    []Fit    // every content and property that was measured, in the order of the report
-	Suspect string   // the measurement that fits worst, if it is off by more than 3 standard uncertainties
+	Suspect string   // the measurement that fits worst: by the charges, by the sea, or by more than 3 standard uncertainties
+	Doubts  []string // of measurements that differ from the sea by more than a factor of 2.4
 	Assumed []string // everything that was inferred or assumed
 
 	origin [count]Origin
@@ -226,11 +227,14 @@ func (c *closing) read(r Report) error {
 	}
 	for i := range r {
 		m := r[i]
-		if err := checkNumbers(m); err != nil {
+		q, err := meaning(m.Quantity) // which bounds the length of what is echoed below
+		if err != nil {
 			return err
 		}
-		q, err := meaning(m.Quantity)
-		if err != nil {
+		if len(m.Unit) > mostText {
+			return input.Bad(m.Quantity+": unit", input.Quoted(m.Unit), "the unit alone")
+		}
+		if err := checkNumbers(m); err != nil {
 			return err
 		}
 		l := line{Measurement: m, quantity: q}
@@ -241,7 +245,7 @@ func (c *closing) read(r Report) error {
 			}
 			c.t, err = units.Parse[units.Temperature](strconv.FormatFloat(m.Value, 'g', -1, 64) + " " + m.Unit)
 			if err != nil {
-				return input.Bad(m.Quantity+": unit", quoted(m.Unit), `"°C" or "°F"`)
+				return input.Bad(m.Quantity+": unit", input.Quoted(m.Unit), `"°C" or "°F"`)
 			}
 			continue
 		case acidity:
@@ -256,7 +260,7 @@ func (c *closing) read(r Report) error {
 		default:
 			l.scale, err = contentUnit(m.Quantity, m.Unit)
 			if err == nil && l.scale.mass && l.counted == 0 && q.kind == content {
-				err = input.Bad("quantity", quoted(m.Quantity), "to know as what a mass of it is counted: "+choices(q.ion))
+				err = input.Bad("quantity", input.Quoted(m.Quantity), "to know as what a mass of it is counted: "+choices(q.ion))
 			}
 		}
 		if err != nil {

@@ -198,6 +198,9 @@ func TestCloseNamesTheSuspect(t *testing.T) {
 	assert.Greater(t, unclosed.Imbalance.MillimolesPerKilogram(), 400.0)
 	assert.ErrorContains(t, err, "imbalance 506.")
 	assert.Equal(t, "Cl-", unclosed.Suspect)
+	assert.True(t, strings.HasSuffix(err.Error(), "mmol/kg of charge); look at Cl- first, which alone would explain it"), err)
+	_, err = Report{{Quantity: "Ca", Value: 400, Unit: "mg/L"}}.Close()
+	assert.True(t, strings.HasSuffix(err.Error(), "mmol/kg of charge)"), err)
 
 	// The smaller ions too, where the charges are off but can still be closed.
 	for slip, by := range map[string]float64{"K+": 10, "Mg++": 0.1, "Na+": 0.8, "Cl-": 0.8} {
@@ -327,7 +330,7 @@ func TestTypicalReport(t *testing.T) {
 	require.NoError(t, err)
 	rho := got.Composition.Density(warm).GramsPerMillilitre()
 	checks.Relative(t, "calcium", got.Composition.Amount(Calcium).MillimolesPerKilogram(), 412/40.078/rho, 1e-10)
-	checks.Relative(t, "sulfate", got.Composition.Amount(Sulfate).MillimolesPerKilogram(), 900/32.065/rho, 1e-10)
+	checks.Relative(t, "sulfate", got.Composition.Amount(Sulfate).MillimolesPerKilogram(), 900/32.06/rho, 1e-10)
 	checks.Relative(t, "nitrate", got.Composition.Amount(Nitrate).MillimolesPerKilogram(), 1.2/14.007/rho, 1e-10)
 	checks.Relative(t, "lithium", got.Composition.Amount(Lithium).MillimolesPerKilogram(), 0.1/6.94/rho, 1e-10)
 	checks.Relative(t, "alkalinity", got.Composition.Alkalinity().MillimolesPerKilogram(), float64(7.6*units.DKH)/rho, 1e-10)
@@ -345,6 +348,7 @@ func TestTypicalReport(t *testing.T) {
 	}, got.Assumed)
 	assert.Equal(t, Assumed, got.Origin(Strontium))
 	assert.Equal(t, Absent, got.Origin(255))
+	assert.Equal(t, Absent, got.Origin(count))
 	assert.Equal(t, "assumed inferred measured absent", Assumed.String()+" "+Inferred.String()+" "+Measured.String()+" "+Absent.String())
 }
 
@@ -444,7 +448,51 @@ func TestRefusals(t *testing.T) {
 	}
 }
 
-// Units and ways of counting that mean the same give the same.
+// A report has 1 to 200 lines.
+func TestReportLength(t *testing.T) {
+	lines := make(Report, mostLines+1)
+	for i := range lines {
+		lines[i] = Measurement{Quantity: "Al", Value: 1, Unit: "ug/L"}
+	}
+	assert.Equal(t, 200, mostLines)
+	for _, r := range []Report{nil, {}, lines} {
+		_, err := r.Close()
+		assert.ErrorContains(t, err, "measurements, want 1 to 200")
+	}
+	_, err := lines[:mostLines].Close()
+	assert.ErrorContains(t, err, "sodium and chloride are missing", "as many as may be")
+	for n, ok := range map[int]bool{mostLines: true, mostLines + 1: false} {
+		_, err := ReadReport(strings.Repeat("Al, 1, ug/L\n", n))
+		assert.Equal(t, ok, err == nil, n)
+	}
+}
+
+// A message is not as long as what it complains of.
+func TestMessagesAreShort(t *testing.T) {
+	long := strings.Repeat("x", 1<<20)
+	for _, text := range []string{long, long + ", 5, mg/L", "Ca, " + long + ", mg/L", "Ca, 5, mg/L, " + long, "Ca, 5, mg/L, 3, " + long, "Ca," + long + ",\n"} {
+		_, err := ReadReport(text)
+		require.ErrorIs(t, err, units.ErrInput)
+		assert.Less(t, len(err.Error()), 500)
+	}
+	for _, m := range []Measurement{
+		{Quantity: long, Value: 5, Unit: "mg/L"}, {Quantity: long, Value: math.NaN(), Unit: "mg/L"}, {Quantity: "Ca", Value: 5, Unit: long},
+		{Quantity: "Ca", Value: 5, Unit: "mg/L" + strings.Repeat(" ", 1<<20)}, {Quantity: "Ca", Value: 5, Unit: long, Uncertainty: -1},
+		{Quantity: "pH", Value: 8, Unit: long}, {Quantity: "temperature", Value: 8, Unit: long}, {Quantity: "density", Value: 8, Unit: long},
+		{Quantity: strings.Repeat(" ", 1<<20) + "Ca", Value: 5, Unit: "mg/L"},
+	} {
+		_, err := Report{m}.Close()
+		require.ErrorIs(t, err, units.ErrInput)
+		assert.Less(t, len(err.Error()), 500)
+	}
+	var i Ion
+	err := i.UnmarshalText([]byte(long))
+	require.ErrorIs(t, err, units.ErrInput)
+	assert.Less(t, len(err.Error()), 500)
+}
+
+// Units and ways of counting that mean the same give the same. Molar masses are sums of
+// the IUPAC 2021 weights.
 func TestWaysOfCounting(t *testing.T) {
 	base := Report{{Quantity: "salinity", Value: 35, Unit: "PSU"}, {Quantity: "temperature", Value: 25, Unit: "°C"}}
 	content := func(quantity, unit string, value float64, i Ion) float64 {
@@ -463,30 +511,142 @@ func TestWaysOfCounting(t *testing.T) {
 	}{
 		{"nitrate as N", "mg/kg", 1.4007, Nitrate, 100},
 		{"NO3-N", "ug/kg", 1400.7, Nitrate, 100},
-		{"NO3 as NO3", "mg/kg", 6.20052, Nitrate, 100},
+		{"NO3 as NO3", "mg/kg", 6.2004, Nitrate, 100},
 		{"NO3-", "umol/kg", 100, Nitrate, 100},
 		{"NH4-N", "mg/kg", 1.4007, Ammonium, 100},
-		{"phosphate as PO4", "mg/kg", 9.4971361998, Phosphate, 100},
-		{"P", "mg/kg", 3.0973761998, Phosphate, 100},
-		{"SO4", "g/kg", 2.7, Sulfate, 2.7 / 96.0626 * 1e6},
-		{"SO4 as S", "mg/kg", 900, Sulfate, 900 / 32.065 * 1e3},
-		{"sulphur", "mg/kg", 900, Sulfate, 900 / 32.065 * 1e3},
-		{"B", "mg/kg", 4.5, BoricAcid, 4.5 / 10.811 * 1e3},
-		{"boric acid", "mg/kg", 25, BoricAcid, 25 / 61.83302 * 1e3},
-		{"H3BO3", "mg/kg", 25, BoricAcid, 25 / 61.83302 * 1e3},
-		{"H3BO3 as B", "mg/kg", 4.5, BoricAcid, 4.5 / 10.811 * 1e3},
+		{"phosphate as PO4", "mg/kg", 9.4970, Phosphate, 100},
+		{"P", "mg/kg", 3.0974, Phosphate, 100},
+		{"SO4", "g/kg", 2.7, Sulfate, 2.7 / 96.056 * 1e6},
+		{"SO4 as S", "mg/kg", 900, Sulfate, 900 / 32.06 * 1e3},
+		{"sulphur", "mg/kg", 900, Sulfate, 900 / 32.06 * 1e3},
+		{"B", "mg/kg", 4.5, BoricAcid, 4.5 / 10.81 * 1e3},
+		{"boric acid", "mg/kg", 25, BoricAcid, 25 / 61.831 * 1e3},
+		{"H3BO3", "mg/kg", 25, BoricAcid, 25 / 61.831 * 1e3},
+		{"H3BO3 as B", "mg/kg", 4.5, BoricAcid, 4.5 / 10.81 * 1e3},
 		{"Si", "mg/kg", 2.8085, Silicate, 100},
-		{"silica", "mg/kg", 6.00838, Silicate, 100},
-		{"SiO2", "mg/kg", 6.00838, Silicate, 100},
-		{"Calcium as CaCO3", "mg/kg", 1000, Calcium, 1000 / 100.0869 * 1e3},
-		{"iodine", "ug/kg", 60, Iodide, 60 / 126.90447},
+		{"silica", "mg/kg", 6.0083, Silicate, 100},
+		{"SiO2", "mg/kg", 6.0083, Silicate, 100},
+		{"Calcium as CaCO3", "mg/kg", 1000, Calcium, 1000 / 100.086 * 1e3},
+		{"iodine", "ug/kg", 60, Iodide, 60 / 126.90},
 		{"Mo", "ug/kg", 9.595, Molybdate, 0.1},
 		{"Fe", "ug/kg", 5.5845, Iron, 0.1},
 	} {
 		checks.Relative(t, r.quantity, content(r.quantity, r.unit, r.value, r.ion), r.want, 1e-9)
 	}
 	perLitre := content("K", "mg/L", 400, Potassium)
-	checks.Relative(t, "per litre", perLitre, 400/39.0983/1.02334*1e3, 1e-4)
+	checks.Relative(t, "per litre", perLitre, 400/39.098/1.02334*1e3, 1e-4)
+}
+
+// A factor between a report and the sea is named: slipped points and units, and
+// masses counted as something else. The sea is that of [MFWM08] in mg/L.
+func TestCloseDoubtsWhatNoSeaHas(t *testing.T) {
+	report := func(changed string, value, u float64) Report {
+		r := Report{
+			{Quantity: "Mg", Value: 1313, Unit: "mg/L"}, {Quantity: "Ca", Value: 421, Unit: "mg/L"},
+			{Quantity: "K", Value: 408, Unit: "mg/L"}, {Quantity: "SO4", Value: 2775, Unit: "mg/L"},
+			{Quantity: "Sr", Value: 8.1, Unit: "mg/L"}, {Quantity: "B", Value: 4.6, Unit: "mg/L"},
+			{Quantity: "Br", Value: 69, Unit: "mg/L"}, {Quantity: "F", Value: 1.3, Unit: "mg/L"},
+			{Quantity: "alkalinity", Value: 2.35, Unit: "meq/L"},
+			{Quantity: "conductivity", Value: 53.07, Unit: "mS/cm"}, {Quantity: "temperature", Value: 25, Unit: "°C"},
+		}
+		for i := range r {
+			if r[i].Quantity == changed {
+				r[i].Value, r[i].Uncertainty = value, u
+			}
+		}
+		return r
+	}
+	for _, r := range []struct {
+		what     string
+		value, u float64
+		says     string
+	}{
+		{"Ca", 0.412, 0, "Ca: 0.412 mg/L is 0.00098"}, // g/L written as mg/L
+		{"Ca", 42.1, 0, "Ca: 42.1 mg/L is 0.1"},
+		{"Ca", 1051, 0, "Ca: 1051 mg/L is 2.5"},  // as CaCO3
+		{"SO4", 926, 0, "SO4: 926 mg/L is 0.33"}, // as S
+		{"Sr", 81, 0, "Sr: 81 mg/L is 10"},
+		{"Sr", 0.81, 0.1, "Sr: 0.81 mg/L is 0.1"},
+		{"K", 40.8, 0, "K: 40.8 mg/L is 0.1"},
+		{"Mg", 131.3, 0, "Mg: 131.3 mg/L is 0.1"},
+		{"B", 46, 0, "B: 46 mg/L is 10"},
+		{"Br", 6.9, 0, "Br: 6.9 mg/L is 0.1"},
+		{"F", 13, 0, "F: 13 mg/L is 9.8"},
+		{"alkalinity", 6.58, 0, "alkalinity: 6.58 meq/L is 2.8"}, // dKH
+		{"Br", 0, 0, "Br: 0 mg/L is 0 times"},
+		// what a tank may have, or the uncertainty allows
+		{"Ca", 520, 0, ""}, {"Sr", 16, 0, ""}, {"B", 10, 0, ""}, {"alkalinity", 4.5, 0, ""}, {"SO4", 1400, 0, ""},
+		{"F", 5, 2, ""}, {"Sr", 81, 30, ""},
+	} {
+		got, err := report(r.what, r.value, r.u).Close()
+		require.NoError(t, err, r.says)
+		if r.says == "" {
+			assert.Empty(t, got.Doubts)
+			assert.Empty(t, got.Suspect)
+			continue
+		}
+		require.Len(t, got.Doubts, 1, r.says)
+		assert.True(t, strings.HasPrefix(got.Doubts[0], r.says), got.Doubts[0])
+		assert.Equal(t, r.what, got.Suspect, r.says)
+	}
+
+	// Two lines that contradict each other: the dissolved mass decides.
+	got, err := Report{{Quantity: "Ca", Value: 0.412, Unit: "mg/L"}, {Quantity: "salinity", Value: 35, Unit: "PSU"}}.Close()
+	require.NoError(t, err)
+	assert.Equal(t, "Ca", got.Suspect)
+	got, err = Report{{Quantity: "Na", Value: 10780, Unit: "mg/L"}, {Quantity: "Ca", Value: 41.2, Unit: "mg/L"}}.Close()
+	require.NoError(t, err)
+	assert.Equal(t, "Ca", got.Suspect)
+
+	// A limit of detection above the sea says nothing, one far below does.
+	got, err = report("", 0, 0).withBelow("Sr", 100).Close()
+	require.NoError(t, err)
+	assert.Empty(t, got.Doubts)
+	got, err = report("", 0, 0).withBelow("Br", 5).Close()
+	require.NoError(t, err)
+	assert.Equal(t, "Br", got.Suspect)
+
+	// Brackish water keeps the alkalinity of the river.
+	brackish, err := Report{
+		{Quantity: "Ca", Value: 60, Unit: "mg/L"}, {Quantity: "Mg", Value: 190, Unit: "mg/L"},
+		{Quantity: "alkalinity", Value: 2.3, Unit: "meq/L"}, {Quantity: "salinity", Value: 5, Unit: "PSU"},
+	}.Close()
+	require.NoError(t, err)
+	assert.Empty(t, brackish.Doubts)
+}
+
+// What the screen takes for the sea: Millero et al. 2008, at salinity 35.
+func TestSeaOf(t *testing.T) {
+	for _, r := range []struct {
+		what quantity
+		want string
+	}{
+		{quantity{kind: bulk, whole: byChlorinity}, "19.373945"},
+		{quantity{kind: bulk, whole: byMass}, "35.16504"},
+		{quantity{kind: bulk, whole: byConductivity}, "35.16504"},
+		{quantity{kind: alkalinity}, "2304"},
+		{quantity{kind: carbon}, "1966"},
+		{quantity{kind: content, ion: BoricAcid}, "415.1"},
+		{quantity{kind: content, ion: Calcium}, "10282"},
+		{quantity{kind: content, ion: Lithium}, "0"},
+	} {
+		checks.Printed(t, r.want, seaOf(&line{quantity: r.what}), r.want)
+	}
+	c := closing{lines: []line{
+		{quantity: quantity{ion: Calcium}, value: 10282}, {quantity: quantity{ion: Magnesium}, value: 5281.7},
+		{quantity: quantity{ion: Potassium}, value: 20415}, {quantity: quantity{ion: Strontium}, value: 9e9, Measurement: Measurement{Below: true}},
+	}}
+	checks.Relative(t, "the median of 1, 0.1 and 2", c.strength(), 1, 1e-4)
+}
+
+// withBelow is the report with one quantity below a limit.
+func (r Report) withBelow(quantity string, limit float64) Report {
+	for i := range r {
+		if r[i].Quantity == quantity {
+			r[i].Value, r[i].Below = limit, true
+		}
+	}
+	return r
 }
 
 func FuzzReport(f *testing.F) {

@@ -112,8 +112,8 @@ func (c Composition) Check() error {
 			return err
 		}
 	}
-	if !(c.SolutionSalinity().GramsPerKilogram() < 1000) {
-		return input.Bad("composition", input.Number(c.SolutionSalinity().GramsPerKilogram())+" g/kg of solutes", "some water left")
+	if solutes := 1 - c.waterShare(); !(solutes < 1) {
+		return input.Bad("composition", input.Number(1000*solutes)+" g/kg of solutes", "some water left")
 	}
 	return nil
 }
@@ -165,23 +165,36 @@ func (c Composition) Boron() units.AmountPerKilogram {
 //	symbol   S_soln = Σ n M
 //	source   [MFWM08], [WPMFW11]
 //	units    g per kg of solution
+//
+// It is on the Reference-Composition Salinity Scale, which counts its ions with
+// the atomic weights of 2005: so it can be compared with what instruments show, and
+// is 35.16504 g/kg at practical salinity 35. A balance, counting with those of 2021 as
+// [Composition.Water] does, finds 0.005 % less: 35.1633 g/kg. Sodium chloride alone
+// weighs 58.44 g/mol for the balance and 58.44277 g/mol on the scale.
 func (c Composition) SolutionSalinity() units.AbsoluteSalinity {
 	return units.Absolute(c.grams())
 }
 
-// grams is Σ n M in g/kg.
+// grams is Σ n M in g/kg on the reference scale.
 func (c *Composition) grams() float64 {
 	var sum float64
 	for i, amount := range c.content {
-		sum += float64(amount) * 1e-6 * species[i].molarMass
+		sum += float64(amount) * 1e-6 * scaleMass[i]
 	}
 	return sum
 }
 
-// Water returns the mass of water in a mass of solution.
+// Water returns the mass of water in a mass of solution: one less all that is
+// dissolved, as a balance finds it, with the atomic weights of 2021 [AW21].
 func (c Composition) Water() units.Fraction { return units.Fraction(c.waterShare()) }
 
-func (c *Composition) waterShare() float64 { return 1 - c.grams()/1000 }
+func (c *Composition) waterShare() float64 {
+	var solutes float64 // kg/kg
+	for i, amount := range c.content {
+		solutes += float64(amount) * 1e-9 * species[i].molarMass
+	}
+	return 1 - solutes
+}
 
 // IonicStrength returns the ionic strength, all ions counted as free.
 //

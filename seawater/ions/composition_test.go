@@ -32,9 +32,9 @@ func TestReferenceAgainstTheTable(t *testing.T) {
 		n := seawater35.Amount(i).MolesPerKilogram()
 		assert.Equal(t, int(r.Float(t, "charge")), i.Charge())
 		checks.Relative(t, "content "+i.Symbol(), n, r.Float(t, "mol_per_kg_sw"), 1e-14)
-		checks.Printed(t, "molality "+i.Symbol(), n/float64(seawater35.Water()), r["molality_published"])
-		checks.Printed(t, "mass fraction "+i.Symbol(), n*i.MolarMass().GramsPerMole()/35.16504, r["mass_fraction_W"])
-		checks.Printed(t, "molar mass "+i.Symbol(), i.MolarMass().GramsPerMole(), r["molar_mass_g_mol"])
+		checks.Printed(t, "molality "+i.Symbol(), n/(1-seawater35.grams()/1000), r["molality_published"])
+		checks.Printed(t, "mass fraction "+i.Symbol(), n*scaleMass[i]/35.16504, r["mass_fraction_W"])
+		checks.Printed(t, "molar mass "+i.Symbol(), scaleMass[i], r["molar_mass_g_mol"])
 		sum += r.Float(t, "mole_fraction_X")
 		charge += r.Float(t, "mole_fraction_X") * float64(i.Charge())
 	}
@@ -48,6 +48,39 @@ func TestReferenceAgainstTheTable(t *testing.T) {
 		float64(seawater35.Amount(Bicarbonate)+2*seawater35.Amount(Carbonate)+seawater35.Amount(Borate)+seawater35.Amount(Hydroxide)), 1e-9)
 	checks.Absolute(t, "DIC", seawater35.Carbon().MicromolesPerKilogram(), 1966.315139388544, 1e-9)
 	checks.Absolute(t, "boron", seawater35.Boron().MicromolesPerKilogram(), 415.0985319882308, 1e-9)
+}
+
+// Where the two sets of atomic weights meet: the scale of salinity keeps that of
+// 2005, by which [MFWM08] defines it; a balance counts with that of 2021. The sum with
+// the weights of 2021 was made by hand from the mole fractions.
+func TestTwoSetsOfWeights(t *testing.T) {
+	checks.Absolute(t, "on the scale", seawater35.SolutionSalinity().GramsPerKilogram(), 35.16504, 1e-7)
+	const meanMass = 0.4188071*22.990 + 0.0471678*24.305 + 0.0091823*40.078 + 0.0091159*39.098 + 0.0000810*87.62 +
+		0.4874839*35.45 + 0.0252152*96.056 + 0.0015340*61.016 + 0.0007520*79.904 + 0.0002134*60.008 +
+		0.0000900*78.838 + 0.0000610*18.998 + 0.0000071*17.007 + 0.0002807*61.831 + 0.0000086*44.009
+	balance := 1000 * (1 - float64(seawater35.Water()))
+	checks.Relative(t, "by the balance", balance, 35.16504*meanMass/31.4038218, 1e-12)
+	checks.Printed(t, "as documented", balance, "35.1633")
+	salt := Composition{}.With(Sodium, units.MolePerKilogram).With(Chloride, units.MolePerKilogram)
+	checks.Absolute(t, "NaCl on the scale", salt.grams(), 58.44277, 5e-6)
+	checks.Absolute(t, "NaCl by the balance", 1000*(1-float64(salt.Water())), 58.44, 1e-10)
+
+	// Half a mole of sodium chloride in a kilogram of water, weighed as 0.5 · 58.44 g.
+	n := units.AmountPerKilogram(0.5/(1+0.5*58.44/1000)) * units.MolePerKilogram
+	half := Composition{}.With(Sodium, n).With(Chloride, n)
+	checks.Absolute(t, "ionic strength", half.IonicStrength(), 0.5, 1e-15)
+
+	in := map[Ion]bool{}
+	for _, x := range referenceFraction {
+		in[x.ion] = true
+	}
+	for i := range Ion(count) {
+		if in[i] {
+			checks.Relative(t, i.Name(), species[i].molarMass, scaleMass[i], 3e-4)
+		} else {
+			assert.Equal(t, species[i].molarMass, scaleMass[i], i.Name())
+		}
+	}
 }
 
 func TestReferenceOutside(t *testing.T) {
@@ -131,6 +164,16 @@ func TestSettled(t *testing.T) {
 	checks.Absolute(t, "alkalinity", float64(s.Alkalinity()), float64(c.Alkalinity()), 1e-9)
 	checks.Absolute(t, "carbon", float64(s.Carbon()), float64(c.Carbon()), 1e-9)
 	checks.Absolute(t, "boron", float64(s.Boron()), float64(c.Boron()), 1e-9)
+
+	// The forms are those of package carbonate for the alkalinity that acetate and
+	// phosphate leave to carbon and boron.
+	of, err := c.constants(warm)
+	require.NoError(t, err)
+	weak, err := of.FromAlkalinityDIC(c.Alkalinity()-c.Amount(Acetate)-c.Amount(Phosphate), c.Carbon(), carbonate.Nutrients{})
+	require.NoError(t, err)
+	checks.Absolute(t, "carbonate", float64(s.Amount(Carbonate)), float64(weak.Carbonate()), 1e-9)
+	checks.Absolute(t, "borate", float64(s.Amount(Borate)), float64(weak.Species().BOH4), 1e-9)
+
 	again, err := s.Settled(warm)
 	require.NoError(t, err)
 	assert.True(t, again.Equal(s, 1e-9), "settled water stays as it is")
@@ -173,6 +216,25 @@ func TestSettledWithoutCarbon(t *testing.T) {
 	assert.True(t, pure.Equal(Composition{}, 1e-9))
 	_, err = c.Add(Chloride, 5000).Settled(warm)
 	assert.ErrorContains(t, err, "acid", "no base left")
+}
+
+// Free hydrogen ions are counted as carbonic acid: water of hardly any alkalinity, by
+// the definition TA = HCO3 + 2 CO3 + B(OH)4 + OH - H - HSO4 - HF.
+func TestSettledCountsFreeAcid(t *testing.T) {
+	const left = 5 // µmol/kg of alkalinity
+	acid := seawater35.Add(Chloride, seawater35.Alkalinity()-left)
+	s, err := acid.Settled(warm)
+	require.NoError(t, err)
+	k, err := acid.constants(warm)
+	require.NoError(t, err)
+	weak, err := k.FromAlkalinityDIC(acid.Alkalinity(), acid.Carbon(), carbonate.Nutrients{})
+	require.NoError(t, err)
+	forms := weak.Species()
+	free := forms.HCO3 + 2*forms.CO3 + forms.BOH4 + forms.OH - left
+	assert.Greater(t, float64(free), 10.0, "µmol/kg: so acid that it shows")
+	checks.Absolute(t, "bicarbonate", float64(s.Amount(Bicarbonate)), float64(forms.HCO3-free), 1e-6)
+	checks.Absolute(t, "carbon dioxide", float64(s.Amount(CarbonDioxide)), float64(forms.CO2+free), 1e-6)
+	checks.Absolute(t, "charge", float64(s.Charge()), 0, 1e-9)
 }
 
 func TestSettledRefuses(t *testing.T) {

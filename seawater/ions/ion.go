@@ -48,35 +48,36 @@ const (
 	count
 )
 
-// Atomic weights. The elements of the reference composition have the values of
-// 2005 with which [MFWM08] defines it: newer ones would move its salinity. The
-// others are those of 2021 [AW21].
+// Atomic weights, IUPAC 2021 abridged: the set of [units.MolarMass] and of package
+// salts, by which laboratories report and balances weigh. How the older set of the
+// reference composition goes with it, [Composition.SolutionSalinity] says.
+//
+//	source   [AW21] table 1; the conventional value where the standard weight is an interval
 const (
-	massH  = 1.00794
-	massB  = 10.811
-	massC  = 12.0107
-	massO  = 15.9994
-	massF  = 18.9984032
-	massNa = 22.98976928
-	massMg = 24.3050
-	massS  = 32.065
-	massCl = 35.453
-	massK  = 39.0983
-	massCa = 40.078
-	massBr = 79.904
-	massSr = 87.62
-
+	massH  = 1.0080
 	massLi = 6.94
-	massN  = 14.007
-	massSi = 28.085
-	massP  = 30.973761998
-	massMn = 54.938043
-	massFe = 55.845
+	massB  = float64(units.AsBoron)
+	massC  = float64(units.AsCarbon)
+	massN  = float64(units.AsNitrogen)
+	massO  = float64(units.AsOxygen) / 2
+	massF  = float64(units.AsFluoride)
+	massNa = float64(units.AsSodium)
+	massMg = float64(units.AsMagnesium)
+	massSi = float64(units.AsSilicon)
+	massP  = float64(units.AsPhosphorus)
+	massS  = float64(units.AsSulfur)
+	massCl = float64(units.AsChloride)
+	massK  = float64(units.AsPotassium)
+	massCa = float64(units.AsCalcium)
+	massMn = 54.938
+	massFe = float64(units.AsIron)
 	massCu = 63.546
 	massZn = 65.38
+	massBr = float64(units.AsBromide)
+	massSr = float64(units.AsStrontium)
 	massMo = 95.95
-	massI  = 126.90447
-	massBa = 137.327
+	massI  = float64(units.AsIodine)
+	massBa = 137.33
 )
 
 // species describes each Ion.
@@ -151,8 +152,8 @@ func (i Ion) Charge() int {
 	return int(species[i].charge)
 }
 
-// MolarMass returns the mass of a mole, with the atomic weights of 2005 by
-// which the reference composition is defined. It is NaN for what is no Ion.
+// MolarMass returns the mass of a mole by which it is weighed and reported, with the
+// atomic weights of 2021 [AW21]. It is NaN for what is no Ion.
 func (i Ion) MolarMass() units.MolarMass {
 	if i >= count {
 		return input.NaN[units.MolarMass]()
@@ -172,7 +173,7 @@ func (i Ion) MarshalText() ([]byte, error) {
 func (i *Ion) UnmarshalText(text []byte) error {
 	found, ok := Lookup(string(text))
 	if !ok {
-		return input.Bad("ion", `"`+string(text)+`"`, `a formula or a name such as "Na", "SO4--" or "calcium"`)
+		return input.Bad("ion", input.Quoted(string(text)), `a formula or a name such as "Na", "SO4--" or "calcium"`)
 	}
 	*i = found
 	return nil

@@ -2,10 +2,13 @@ package ions
 
 import (
 	"math"
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
+	"example.org/wellmixed/internal/checks"
 	"example.org/wellmixed/units"
 )
 
@@ -84,6 +87,44 @@ func TestNoSpeciesForgotten(t *testing.T) {
 		if i != Iron {
 			assert.NotZero(t, volumeCoef[i].a[0], i)
 			assert.NotZero(t, refractionCoef[i], i)
+		}
+	}
+}
+
+// IUPAC 2021, abridged: Prohaska et al. 2022, Pure Appl. Chem. 94, 573, table 1, typed
+// in as printed; the ions are sums of them by hand.
+func TestMolarMasses(t *testing.T) {
+	printed := [count]string{
+		Sodium: "22.990", Magnesium: "24.305", Calcium: "40.078", Potassium: "39.098", Strontium: "87.62", Lithium: "6.94",
+		Barium: "137.33", Ammonium: "18.039", Manganese: "54.938", Zinc: "65.38", Copper: "63.546", Chloride: "35.45",
+		Sulfate: "96.056", Bicarbonate: "61.016", Carbonate: "60.008", Bromide: "79.904", Borate: "78.838", Fluoride: "18.998",
+		Hydroxide: "17.007", Iodide: "126.90", Iodate: "174.897", Nitrate: "62.004", Nitrite: "46.005", Phosphate: "95.978",
+		Molybdate: "159.946", Acetate: "59.044", BoricAcid: "61.831", CarbonDioxide: "44.009", Silicate: "96.113", Iron: "55.845",
+	}
+	for i := range Ion(count) {
+		x, err := strconv.ParseFloat(printed[i], 64)
+		require.NoError(t, err)
+		checks.Absolute(t, i.Name(), i.MolarMass().GramsPerMole(), x, 1e-9)
+	}
+	for as, want := range map[units.MolarMass]Ion{
+		units.AsNitrate: Nitrate, units.AsNitrite: Nitrite, units.AsAmmonium: Ammonium, units.AsSulfate: Sulfate,
+		units.AsBoricAcid: BoricAcid, units.AsIodate: Iodate, units.AsCarbonDioxide: CarbonDioxide,
+	} {
+		checks.Absolute(t, want.Name(), float64(as), species[want].molarMass, 1e-9)
+	}
+	// As what a mass may be counted, by hand again.
+	for _, r := range []struct {
+		ion  Ion
+		as   string
+		want float64
+	}{
+		{Ammonium, "NH3", 17.031}, {Phosphate, "PO4", 94.970}, {Silicate, "SiO2", 60.083}, {Calcium, "CaCO3", 100.086},
+		{Magnesium, "CaCO3", 100.086}, {Molybdate, "Mo", 95.95}, {Molybdate, "MoO4", 159.946}, {Iodate, "I", 126.90},
+	} {
+		for _, c := range countings {
+			if c.ion == r.ion && c.as == r.as {
+				checks.Absolute(t, r.as, c.mass, r.want, 1e-9)
+			}
 		}
 	}
 }

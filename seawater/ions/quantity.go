@@ -131,8 +131,8 @@ const wantQuantity = `an element or ion such as "Ca" or "SO4", alkalinity, pH, D
 // meaning reads the quantity of a Measurement.
 func meaning(text string) (quantity, error) {
 	name := strings.TrimSpace(text)
-	if len(name) > 60 {
-		return quantity{}, input.Bad("quantity", quoted(text), wantQuantity)
+	if len(text) > mostText {
+		return quantity{}, input.Bad("quantity", input.Quoted(text), wantQuantity)
 	}
 	for _, b := range bulkNames {
 		if named(b.names, name) {
@@ -156,13 +156,13 @@ func meaning(text string) (quantity, error) {
 	}
 	switch {
 	case base == "N" || strings.EqualFold(base, "nitrogen"):
-		return quantity{}, input.Bad("quantity", quoted(text), `the ion that holds it: "nitrate as N", "nitrite as N" or "ammonium as N"`)
+		return quantity{}, input.Bad("quantity", input.Quoted(text), `the ion that holds it: "nitrate as N", "nitrite as N" or "ammonium as N"`)
 	case !found:
-		return quantity{}, input.Bad("quantity", quoted(text), wantQuantity)
+		return quantity{}, input.Bad("quantity", input.Quoted(text), wantQuantity)
 	}
 	switch ion {
 	case Bicarbonate, Carbonate, CarbonDioxide, Hydroxide:
-		return quantity{}, input.Bad("quantity", quoted(text), "alkalinity together with pH or DIC, which tell it")
+		return quantity{}, input.Bad("quantity", input.Quoted(text), "alkalinity together with pH or DIC, which tell it")
 	case Borate:
 		ion = BoricAcid // boron in all its forms
 	}
@@ -174,7 +174,7 @@ func meaning(text string) (quantity, error) {
 				return q, nil
 			}
 		}
-		return quantity{}, input.Bad("quantity", quoted(text), choices(ion))
+		return quantity{}, input.Bad("quantity", input.Quoted(text), choices(ion))
 	}
 	switch ion {
 	case Nitrate, Nitrite, Ammonium, Phosphate, Molybdate: // nobody can tell
@@ -264,9 +264,9 @@ func contentUnit(field, unit string) (scale, error) {
 		return scale{x.MillimolesPerKilogram(), false, false}, nil
 	}
 	if strings.HasPrefix(unit, "pp") {
-		return scale{}, input.Bad(field+": unit", quoted(unit), `"mg/L" or "mg/kg", "ug/L" or "ug/kg": the two differ by 2.5 % in seawater`)
+		return scale{}, input.Bad(field+": unit", input.Quoted(unit), `"mg/L" or "mg/kg", "ug/L" or "ug/kg": the two differ by 2.5 % in seawater`)
 	}
-	return scale{}, input.Bad(field+": unit", quoted(unit), wantContent)
+	return scale{}, input.Bad(field+": unit", input.Quoted(unit), wantContent)
 }
 
 // perKilogram is one of the unit in µmol per kg, counted by a molar mass, in
@@ -289,7 +289,7 @@ func alkalinityUnit(field, unit string) (scale, error) {
 	}
 	s, err := contentUnit(field, unit)
 	if err != nil || s.mass {
-		return scale{}, input.Bad(field+": unit", quoted(unit), `a unit such as "meq/L", "dKH", "ppm CaCO3" or "umol/kg"`)
+		return scale{}, input.Bad(field+": unit", input.Quoted(unit), `a unit such as "meq/L", "dKH", "ppm CaCO3" or "umol/kg"`)
 	}
 	return s, nil
 }
@@ -300,7 +300,7 @@ func alkalinityUnit(field, unit string) (scale, error) {
 // It also says which of the two salinities a report means.
 func (q *quantity) reader(m Measurement, t units.Temperature) (whole, func(float64) float64, error) {
 	wanted := func(want string) error {
-		return input.Bad(m.Quantity+": unit", quoted(m.Unit), want)
+		return input.Bad(m.Quantity+": unit", input.Quoted(m.Unit), want)
 	}
 	switch q.whole {
 	case byPractical:
@@ -370,5 +370,5 @@ func totalPH(m Measurement, k *carbonate.Constants) (carbonate.TotalPH, error) {
 	case "nbs":
 		return carbonate.PHNBS(m.Value).Total(k), nil
 	}
-	return carbonate.PHTotal(math.NaN()), input.Bad(m.Quantity+": unit", quoted(m.Unit), `the scale: "total", or "NBS" for an electrode set in dilute buffers`)
+	return carbonate.PHTotal(math.NaN()), input.Bad(m.Quantity+": unit", input.Quoted(m.Unit), `the scale: "total", or "NBS" for an electrode set in dilute buffers`)
 }

@@ -127,7 +127,7 @@ func (c *Composition) sound() bool {
 			return false
 		}
 	}
-	return c.grams() < 1000
+	return c.waterShare() > 0
 }
 
 // PracticalSalinity returns the practical salinity of the water, which by
@@ -193,9 +193,10 @@ type Readings struct {
 
 // Closest returns the property whose instruments come nearest to the mass that
 // is dissolved, the uncertainty of the model counted in: the one to trust for
-// how much salt there is.
+// how much salt there is. Of readings that stand beside an error it is none, "no
+// property".
 func (r Readings) Closest() Property {
-	best, least := Density, math.Inf(1)
+	best, least := properties, math.Inf(1)
 	for p, by := range r.By {
 		off := math.Hypot(by.Correction.GramsPerKilogram(), by.Uncertainty.GramsPerKilogram())
 		if off < least {
@@ -216,20 +217,21 @@ func (r Readings) Closest() Property {
 // a pure salt. The shift is the difference between what is shown and what is
 // dissolved.
 //
-// Outside the range of the model the result is an extrapolation and the error
-// a *units.RangeError; a composition that is no water, or in which positive and
-// negative charges differ by more than half a percent, is a *units.InputError
-// with NaN beside it.
+// Outside the range of the model, and where no reference water up to salinity 60
+// has one of the properties, the error is a *units.RangeError; a composition that is
+// no water, or in which positive and negative charges differ by more than half a
+// percent, is a *units.InputError. All is NaN beside an error; whoever wants to
+// extrapolate asks Shown and Density, and CheckRange how far that is from sound.
 func (c Composition) Readings(t units.Temperature) (Readings, error) {
-	nan := units.Absolute(math.NaN())
-	r := Readings{Temperature: t, Dissolved: nan, By: [properties]Reading{{nan, nan, nan}, {nan, nan, nan}, {nan, nan, nan}},
-		Density: units.Density(math.NaN()), Conductivity: units.Conductivity(math.NaN()), Index: refractometer.InAir(math.NaN())}
-	if err := c.usable(t); err != nil {
-		return r, err
+	if err := CheckRange(c, t); err != nil {
+		return noReadings(), err
 	}
-	r.Dissolved = c.SolutionSalinity()
+	r := Readings{Temperature: t, Dissolved: c.SolutionSalinity()}
 	for p := range r.By {
 		shown := c.Shown(Property(p), t)
+		if math.IsNaN(shown.GramsPerKilogram()) {
+			return noReadings(), &units.RangeError{Range: units.Range{Quantity: Property(p).String() + " as salinity", Max: highestShown, Source: "reference waters"}, Got: math.NaN()}
+		}
 		correction := r.Dissolved.GramsPerKilogram() - shown.GramsPerKilogram()
 		r.By[p] = Reading{
 			Shown:       shown,
@@ -240,7 +242,20 @@ func (c Composition) Readings(t units.Temperature) (Readings, error) {
 	r.Density = teos10.DensityExact(r.By[Density].Shown, t, 0)
 	r.Conductivity = pss78.Conductivity(practicalOf(r.By[Conductivity].Shown.GramsPerKilogram()), t, 0)
 	r.Index = refractometer.Seawater(practicalOf(r.By[Index].Shown.GramsPerKilogram()), t)
-	return r, CheckRange(c, t)
+	return r, nil
+}
+
+// noReadings stand beside an error.
+func noReadings() Readings {
+	nan := units.Absolute(math.NaN())
+	r := Readings{
+		Temperature: units.Celsius(math.NaN()), Dissolved: nan,
+		Density: input.NaN[units.Density](), Conductivity: input.NaN[units.Conductivity](), Index: refractometer.InAir(math.NaN()),
+	}
+	for p := range r.By {
+		r.By[p] = Reading{nan, nan, nan}
+	}
+	return r
 }
 
 // How well the model predicts, as found by comparison.
@@ -313,7 +328,7 @@ func CheckRange(c Composition, t units.Temperature) error {
 		return err
 	}
 	salt := math.Min(float64(c.content[Sodium]), float64(c.content[Chloride]))
-	return saltShares.Check(100 * salt / c.cations())
+	return saltShares.Check(100 * (salt / c.cations())) // in this order, as a share of all must not round to more
 }
 
 // usable refuses what is no water.

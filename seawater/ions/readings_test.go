@@ -1,6 +1,7 @@
 package ions
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -34,21 +35,23 @@ func TestReferenceIsExact(t *testing.T) {
 
 // The raw model, before it is taken as a difference.
 func TestRawModelAgainstStandards(t *testing.T) {
-	var density, conductivity float64
+	var density, conductivity, dilute float64
 	for s := 5.; s <= 40; s += 2.5 {
 		for x := 5.; x <= 35; x += 2.5 {
 			c, sp, at := Reference(units.Practical(s)), units.Practical(s), units.Celsius(x)
 			rho := float64(teos10.DensityExact(teos10.AbsoluteFromPractical(sp), at, 0))
 			density = math.Max(density, math.Abs(Density.of(&c, at, 0)-rho))
+			off := math.Abs(Conductivity.of(&c, at, 0)/float64(pss78.Conductivity(sp, at, 0)) - 1)
 			if s >= 20 {
-				kappa := float64(pss78.Conductivity(sp, at, 0))
-				conductivity = math.Max(conductivity, math.Abs(Conductivity.of(&c, at, 0)/kappa-1))
+				conductivity = math.Max(conductivity, off)
 			}
+			dilute = math.Max(dilute, off)
 		}
 	}
-	t.Logf("density within %.4f kg/m³, conductivity within %.3f %%", density, 100*conductivity)
-	assert.Less(t, density, 0.035)
-	assert.Less(t, conductivity, 0.005)
+	t.Logf("density within %.4f kg/m³, conductivity within %.3f %%, from S 5 %.3f %%", density, 100*conductivity, 100*dilute)
+	assert.Less(t, density, 0.03)
+	assert.Less(t, conductivity, 0.004)
+	assert.Less(t, dilute, 0.0125)
 }
 
 // changed reads the composition of a row of testdata/changed_waters.csv.
@@ -115,7 +118,7 @@ func TestChangedWatersAgainstOthers(t *testing.T) {
 		n++
 	}
 	t.Logf("conductivity: rms %.3f, largest %.3f percentage points", math.Sqrt(square/float64(n)), largest)
-	assert.Less(t, math.Sqrt(square/float64(n)), 0.08)
+	assert.Less(t, math.Sqrt(square/float64(n)), 0.04)
 }
 
 // laliberte is the density of the composition written as salts.
@@ -198,7 +201,9 @@ func TestSingleSalts(t *testing.T) {
 
 // The coefficients of TEOS-10 say how much more density tells than conductivity
 // when a nutrient or the alkalinity changes and calcium balances the charge:
-// [PWM11]. Nitrate was not used in making the model.
+// [PWM11]. The pairs of
+// carbonate were calibrated on alkalinity and carbon, the volume of silicate on silicate;
+// nitrate was not used in making the model.
 func TestAnomalyCoefficients(t *testing.T) {
 	const step = 200 // µmol/kg
 	anomaly := func(c Composition) float64 {
@@ -216,19 +221,19 @@ func TestAnomalyCoefficients(t *testing.T) {
 		name string
 		c    Composition
 		w    teos10.Solutes
-		tol  float64 // relative; 0: 5 mg/mmol
+		tol  float64 // relative; 0: 0.5 mg/mmol
 	}{
-		{"alkalinity", seawater35.Add(Calcium, step/2), teos10.Solutes{Alkalinity: step}, 0.10},
-		{"nitrate", seawater35.Add(Nitrate, step).Add(Calcium, step/2), teos10.Solutes{Nitrate: step}, 0.10},
-		{"silicate", seawater35.Add(Silicate, step), teos10.Solutes{Silicate: step}, 0.10},
-		{"alkalinity and carbon", seawater35.Add(Calcium, step/2).Add(Bicarbonate, step), teos10.Solutes{Alkalinity: step, Carbon: step}, 0.10},
+		{"alkalinity", seawater35.Add(Calcium, step/2), teos10.Solutes{Alkalinity: step}, 0.01},
+		{"nitrate", seawater35.Add(Nitrate, step).Add(Calcium, step/2), teos10.Solutes{Nitrate: step}, 0.05},
+		{"silicate", seawater35.Add(Silicate, step), teos10.Solutes{Silicate: step}, 0.005},
+		{"alkalinity and carbon", seawater35.Add(Calcium, step/2).Add(Bicarbonate, step), teos10.Solutes{Alkalinity: step, Carbon: step}, 0.03},
 		{"carbon", seawater35.Add(CarbonDioxide, step), teos10.Solutes{Carbon: step}, 0},
 	}
 	for _, r := range rows {
 		got, want := coefficient(r.c), teos(r.w)
 		t.Logf("%-22s %.1f, TEOS-10 %.1f mg/mmol", r.name, got, want)
 		if r.tol == 0 {
-			checks.Absolute(t, r.name, got, want, 5)
+			checks.Absolute(t, r.name, got, want, 0.5)
 			continue
 		}
 		checks.Relative(t, r.name, got, want, r.tol)
@@ -313,12 +318,79 @@ func TestCheckRange(t *testing.T) {
 	assert.ErrorIs(t, CheckRange(seawater35, units.Temperature{}), units.ErrInput)
 	assert.ErrorIs(t, CheckRange(seawater35.With(Calcium, -1), warm), units.ErrInput)
 
-	r, err := seawater35.Readings(units.Celsius(3)) // an honest extrapolation beside the error
-	assert.ErrorIs(t, err, units.ErrRange)
-	checks.Absolute(t, "density", r.By[Density].Shown.GramsPerKilogram(), 35.16504, 1e-6)
-	r, err = seawater35.With(Calcium, -1).Readings(warm)
-	assert.ErrorIs(t, err, units.ErrInput)
-	assert.True(t, math.IsNaN(r.By[Density].Shown.GramsPerKilogram()) && math.IsNaN(float64(r.Density)))
+	// A share of all is not more than all.
+	for x := 0.05; x < 1; x += 0.01 {
+		n := units.AmountPerKilogram(x) * units.MolePerKilogram
+		assert.NoError(t, CheckRange(Composition{}.With(Sodium, n).With(Chloride, n), warm))
+	}
+}
+
+// Beside an error there is no number, neither where the model extrapolates nor where
+// an instrument shows nothing.
+func TestReadingsRefuse(t *testing.T) {
+	strong := Composition{}.With(Sodium, units.MolePerKilogram).With(Chloride, units.MolePerKilogram) // conducts like S 61
+	for name, r := range map[string]struct {
+		c    Composition
+		t    units.Temperature
+		kind error
+	}{
+		"cold":         {seawater35, units.Celsius(3), units.ErrRange},
+		"fresh":        {Reference(units.Practical(1)), warm, units.ErrRange},
+		"too strong":   {strong, warm, units.ErrRange},
+		"no water":     {seawater35.With(Calcium, -1), warm, units.ErrInput},
+		"charged":      {seawater35.Add(Sodium, 10000), warm, units.ErrInput},
+		"no degrees":   {seawater35, units.Temperature{}, units.ErrInput},
+		"NaN degrees":  {seawater35, units.Celsius(math.NaN()), units.ErrRange},
+		"not a number": {invalid(), warm, units.ErrInput},
+	} {
+		got, err := r.c.Readings(r.t)
+		assert.ErrorIs(t, err, r.kind, name)
+		numbers := []float64{got.Temperature.Celsius(), got.Dissolved.GramsPerKilogram(), float64(got.Density), float64(got.Conductivity), got.Index.Value()}
+		for _, by := range got.By {
+			numbers = append(numbers, by.Shown.GramsPerKilogram(), by.Uncertainty.GramsPerKilogram(), by.Correction.GramsPerKilogram())
+		}
+		for i, x := range numbers {
+			assert.True(t, math.IsNaN(x), "%s: number %d", name, i)
+		}
+		assert.Equal(t, "no property", got.Closest().String(), name)
+	}
+	assert.NoError(t, CheckRange(strong, warm), "the model itself would go so far")
+	_, err := strong.Readings(warm)
+	assert.ErrorContains(t, err, "conductivity as salinity")
+}
+
+// Sodium chloride alone, as a difference from seawater, against published equivalent
+// conductivities at 25 °C: CRC Handbook of Chemistry and Physics, "Equivalent
+// conductivity of electrolytes in aqueous solution" (0.5 mol/L: Robinson and Stokes 1959),
+// from memory, S cm²/eq; the measured solutions of McCleskey 2011 read second
+// hand. The misses are those that the package comment states: below 0.3 mol/L the
+// model makes reference seawater conduct up to 1.6 % too well.
+func TestSodiumChlorideByConcentration(t *testing.T) {
+	for _, r := range []struct {
+		molar, lambda float64
+		miss          float64 // percent
+	}{
+		{0.05, 111.01, -1.1},
+		{0.1, 106.69, -1.0},
+		{0.2, 101.58, -0.7},
+		{0.5, 93.62, -0.4},
+	} {
+		c := sodiumChloride(r.molar * 58.44)
+		c = sodiumChloride(r.molar * 58.44 / c.Density(warm).GramsPerMillilitre())
+		want := r.molar * r.lambda // mS/cm
+		off := 100 * (float64(c.Conductivity(warm))/want - 1)
+		checks.Absolute(t, "percent off", off, r.miss, 0.06)
+		raw := 100 * (Conductivity.of(&c, warm, 0)/want - 1)
+		checks.Absolute(t, "the fit of McCleskey itself", raw, 0, 0.6)
+		read, err := c.Readings(warm)
+		require.NoError(t, err)
+		shown := read.By[Conductivity].Shown.GramsPerKilogram()
+		assert.Less(t, math.Abs(off)/100*shown, 2*read.By[Conductivity].Uncertainty.GramsPerKilogram(), "the stated uncertainty covers it")
+	}
+	for _, r := range []struct{ molal, measured, miss float64 }{{0.1, 10.6, -0.8}, {0.5, 46.52, -0.8}, {0.9999, 84.3, -0.7}} {
+		c := sodiumChloride(r.molal * 58.44 / (1 + r.molal*0.05844))
+		checks.Absolute(t, "percent off", 100*(float64(c.Conductivity(warm))/r.measured-1), r.miss, 0.06)
+	}
 }
 
 func TestShownOutside(t *testing.T) {
@@ -347,6 +419,53 @@ func TestMonotone(t *testing.T) {
 			last = s
 		}
 	}
+}
+
+// Beside an error there is no number; without one every number is there, the three
+// corrections undo what is shown, and the settled water is the same water.
+func FuzzReadings(f *testing.F) {
+	f.Add(480000., 10300., 52800., 28200., 1900., 400., 25.)
+	f.Add(980000., 0., 0., 0., 0., 0., 25.)
+	f.Add(0., 0., 100000., 100000., -1., math.NaN(), 4.99)
+	f.Add(20000., 1e-9, 1e9, 1e308, 5e-324, math.Inf(1), math.Inf(-1))
+	f.Fuzz(func(t *testing.T, sodium, calcium, magnesium, sulfate, bicarbonate, boric, celsius float64) {
+		c := Composition{}
+		for i, x := range map[Ion]float64{Sodium: sodium, Calcium: calcium, Magnesium: magnesium, Sulfate: sulfate, Bicarbonate: bicarbonate, BoricAcid: boric} {
+			c = c.With(i, units.AmountPerKilogram(x))
+		}
+		if q := c.Charge(); q > 0 { // else nearly every water is refused for its charge
+			c = c.Add(Chloride, q)
+		}
+		at := units.Celsius(celsius)
+		r, err := c.Readings(at)
+		numbers := []float64{r.Temperature.Celsius(), r.Dissolved.GramsPerKilogram(), float64(r.Density), float64(r.Conductivity), r.Index.Value()}
+		for _, by := range r.By {
+			numbers = append(numbers, by.Shown.GramsPerKilogram(), by.Uncertainty.GramsPerKilogram(), by.Correction.GramsPerKilogram())
+		}
+		for i, x := range numbers {
+			require.Equal(t, err != nil, math.IsNaN(x), "number %d is %v beside %v", i, x, err)
+		}
+		if err != nil {
+			require.True(t, errors.Is(err, units.ErrInput) || errors.Is(err, units.ErrRange), err)
+		} else {
+			require.NoError(t, CheckRange(c, at))
+			for p, by := range r.By {
+				require.True(t, by.Shown.GramsPerKilogram() >= 0 && by.Uncertainty.GramsPerKilogram() > 0, p)
+				require.InDelta(t, r.Dissolved.GramsPerKilogram(), by.Shown.GramsPerKilogram()+by.Correction.GramsPerKilogram(), 1e-10)
+			}
+		}
+		s, err := c.Settled(at)
+		if err != nil {
+			require.True(t, errors.Is(err, units.ErrInput) || errors.Is(err, units.ErrRange) || errors.Is(err, units.ErrNoConvergence), err)
+			require.True(t, math.IsNaN(float64(s.Amount(Sodium))))
+			return
+		}
+		require.NoError(t, s.Check())
+		scale := float64(c.Carbon()+c.Boron()+c.Amount(Sodium)+c.Amount(Magnesium)+c.Amount(Calcium)) + 1
+		require.InDelta(t, float64(c.Carbon()), float64(s.Carbon()), 1e-12*scale)
+		require.InDelta(t, float64(c.Boron()), float64(s.Boron()), 1e-12*scale)
+		require.InDelta(t, 0, float64(s.Charge()), 1e-12*scale)
+	})
 }
 
 func TestNoAllocations(t *testing.T) {

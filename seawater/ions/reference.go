@@ -31,6 +31,46 @@ var referenceFraction = [...]struct {
 	{CarbonDioxide, 86},
 }
 
+// scaleMass holds the molar masses by which the Reference-Composition Salinity
+// Scale counts: for what the reference composition holds the published ones, with
+// the atomic weights of 2005; newer ones would move the scale. For all else there
+// is none but today's.
+//
+//	source   [MFWM08] table 4 for the fifteen, [AW21] for the others; g/mol
+var scaleMass = [count]float64{
+	Sodium:        22.98976928,
+	Magnesium:     24.3050,
+	Calcium:       40.078,
+	Potassium:     39.0983,
+	Strontium:     87.62,
+	Chloride:      35.453,
+	Sulfate:       96.0626,
+	Bicarbonate:   61.01684,
+	Bromide:       79.904,
+	Carbonate:     60.0089,
+	Borate:        78.84036,
+	Fluoride:      18.9984032,
+	Hydroxide:     17.00734,
+	BoricAcid:     61.83302,
+	CarbonDioxide: 44.0095,
+
+	Lithium:   massLi,
+	Barium:    massBa,
+	Ammonium:  massN + 4*massH,
+	Manganese: massMn,
+	Zinc:      massZn,
+	Copper:    massCu,
+	Iodide:    massI,
+	Iodate:    massI + 3*massO,
+	Nitrate:   massN + 3*massO,
+	Nitrite:   massN + 2*massO,
+	Phosphate: massH + massP + 4*massO,
+	Molybdate: massMo + 4*massO,
+	Acetate:   2*massC + 3*massH + 2*massO,
+	Silicate:  massSi + 4*(massO+massH),
+	Iron:      massFe,
+}
+
 const (
 	referenceUnit     = 35.16504 / 35 // g/kg per practical salinity, exact [MFWM08]
 	referenceMeanMass = 31.4038218    // g per mol of solutes [MFWM08]

@@ -115,11 +115,11 @@ func readLine(line string) (Measurement, error) {
 	var none Measurement
 	f, separator := split(line)
 	if len(f) < 2 || len(f) > 4 {
-		return none, input.Bad("measurement", quoted(line), `quantity, value, unit and perhaps uncertainty, such as "Ca, 412, mg/L, 4"`)
+		return none, input.Bad("measurement", input.Quoted(line), `quantity, value, unit and perhaps uncertainty, such as "Ca, 412, mg/L, 4"`)
 	}
 	m := Measurement{Quantity: f[0]}
-	if m.Quantity == "" {
-		return none, input.Bad("measurement", quoted(line), "a quantity first")
+	if m.Quantity == "" || len(m.Quantity) > mostText {
+		return none, input.Bad("measurement", input.Quoted(line), "a quantity first")
 	}
 	value := f[1]
 	if rest, found := strings.CutPrefix(value, "<"); found {
@@ -131,12 +131,12 @@ func readLine(line string) (Measurement, error) {
 		if separator != "," && strings.Contains(value, ",") {
 			want = `a point for decimals and no mark for thousands, as in "1.5" or "1500"`
 		}
-		return none, input.Bad(m.Quantity, quoted(f[1]), want)
+		return none, input.Bad(m.Quantity, input.Quoted(f[1]), want)
 	}
 	m.Value = x
 	if len(f) > 3 && separator == "," {
 		if _, err := number(f[2]); err == nil {
-			return none, input.Bad(m.Quantity, quoted(f[1]+","+f[2]), "a point for decimals, or semicolons between the fields")
+			return none, input.Bad(m.Quantity, input.Quoted(f[1]+","+f[2]), "a point for decimals, or semicolons between the fields")
 		}
 	}
 	if len(f) > 2 {
@@ -147,7 +147,7 @@ func readLine(line string) (Measurement, error) {
 		part, percent := strings.CutSuffix(text, "%")
 		u, err := number(strings.TrimSpace(part))
 		if err != nil || u < 0 {
-			return none, input.Bad(m.Quantity+": uncertainty", quoted(f[3]), `a standard uncertainty such as "4" or "2 %"`)
+			return none, input.Bad(m.Quantity+": uncertainty", input.Quoted(f[3]), `a standard uncertainty such as "4" or "2 %"`)
 		}
 		if percent {
 			u *= math.Abs(m.Value) / 100
@@ -165,10 +165,5 @@ func number(text string) (float64, error) {
 	return strconv.ParseFloat(text, 64)
 }
 
-// quoted puts a text into quotation marks, and cuts what is too long for a message.
-func quoted(text string) string {
-	if len(text) > 60 {
-		text = strings.ToValidUTF8(text[:60], "") + "..."
-	}
-	return strconv.Quote(text)
-}
+// mostText is the length of a quantity or unit that means something.
+const mostText = 60
