@@ -190,10 +190,50 @@ func TestCalibrated(t *testing.T) {
 	assert.ErrorIs(t, err, units.ErrRange)
 }
 
+// A number meant in µS/cm is seldom silent: no solution has so many mS/cm, and no
+// seawater.
+func TestMicrosiemensForMillisiemens(t *testing.T) {
+	at := units.Celsius(25)
+	const hint = "1413 µS/cm are 1413 * units.MicrosiemensPerCentimetre"
+	for _, c := range []units.Conductivity{1413, 4000, 53000, math.MaxFloat64} {
+		for _, m := range []Meter{{}, {Compensation: twoPercent}, {Compensation: bySeawater}} {
+			r, err := m.Shows(c, at)
+			assert.ErrorIs(t, err, units.ErrRange)
+			assert.ErrorContains(t, err, hint)
+			assert.True(t, math.IsNaN(float64(r)))
+			_, err = m.Measured(c, at)
+			assert.ErrorContains(t, err, hint)
+			_, err = m.Salinity(c, at)
+			assert.ErrorContains(t, err, hint)
+			_, err = m.Calibrated(50, c, at)
+			assert.ErrorContains(t, err, "conductivity: ")
+			assert.ErrorContains(t, err, hint)
+		}
+	}
+	_, err := Meter{}.Salinity(413, at)
+	assert.ErrorIs(t, err, units.ErrRange)
+	assert.ErrorContains(t, err, hint)
+	_, err = Meter{}.Measured(KCl1Demal.Conductivity(at), at)
+	assert.NoError(t, err)
+	_, err = Meter{}.Shows(1000, at)
+	assert.NoError(t, err)
+	_, err = Meter{}.Shows(1000.1, at)
+	assert.ErrorIs(t, err, units.ErrRange)
+	assert.NoError(t, hinted(nil))
+}
+
 func TestCellOffset(t *testing.T) {
 	f, err := CellOffset(1.05, 1)
 	require.NoError(t, err)
 	assert.InDelta(t, 0.05, float64(f), 1e-15)
+	// A meter told 1.05 of a cell of 1 shows 5 % too much: a cell of 0.95 of what it is
+	// told too little.
+	high, err := Meter{CellOffset: f}.Shows(10, units.Celsius(25))
+	require.NoError(t, err)
+	assert.InDelta(t, 10.5, float64(high), 1e-12)
+	f, err = CellOffset(0.95, 1)
+	require.NoError(t, err)
+	assert.InDelta(t, -0.05, float64(f), 1e-15)
 	for _, bad := range [][2]float64{{0, 1}, {1, 0}, {-1, 1}, {math.NaN(), 1}, {1, math.Inf(1)}} {
 		f, err := CellOffset(bad[0], bad[1])
 		assert.ErrorIs(t, err, units.ErrInput)
@@ -395,7 +435,7 @@ func TestRefusals(t *testing.T) {
 		refused(units.ErrRange, err, units.Absolute(float64(r)))
 	}
 	r, err := Meter{CellOffset: 9}.Shows(math.MaxFloat64, at)
-	refused(units.ErrInput, err, units.Absolute(float64(r)))
+	refused(units.ErrRange, err, units.Absolute(float64(r)))
 	r, err = Meter{}.Reading(units.Absolute(60), at)
 	refused(units.ErrRange, err, units.Absolute(float64(r)))
 	sa, err := SalinityMeter{}.Salinity(units.Practical(42.1), at)

@@ -148,7 +148,7 @@ func Strontium(s units.PracticalSalinity) units.AmountPerKilogram {
 	if !(s.Value() >= 0 && s.Value() <= math.MaxFloat64) {
 		return input.NaN[units.AmountPerKilogram]()
 	}
-	return units.AmountPerKilogram(strontiumFraction * seaSaltAt35 / seaSaltMass / 35 * s.Value() * 1e6)
+	return units.AmountPerKilogram(strontiumFraction * seaSaltAt35 / seaSaltMass / 35 * 1e6 * s.Value())
 }
 
 const (
@@ -166,7 +166,14 @@ const (
 //	units    c mol/L, Cl/L g/L at 20 °C
 func (k Kit) Chlorosity(v units.Volume, u Uncertainty) (c, uncertainty teos10.Chlorosity, err error) {
 	x, s, err := k.Amount(v, u)
-	return chlorosity(x), chlorosity(s), err
+	c, uncertainty = chlorosity(x), chlorosity(s)
+	if err == nil {
+		err = input.NotNegative("chlorosity", (c.GramsPerLitre() + uncertainty.GramsPerLitre()), "g/L")
+	}
+	if err != nil {
+		return teos10.ClPerLitre(math.NaN()), teos10.ClPerLitre(math.NaN()), err
+	}
+	return c, uncertainty, nil
 }
 
 func chlorosity(c units.AmountPerLitre) teos10.Chlorosity {
