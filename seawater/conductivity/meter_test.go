@@ -234,6 +234,9 @@ func TestCellOffset(t *testing.T) {
 	f, err = CellOffset(0.95, 1)
 	require.NoError(t, err)
 	assert.InDelta(t, -0.05, float64(f), 1e-15)
+	f, err = CellOffset(0.5, 0.4)
+	require.NoError(t, err)
+	assert.InDelta(t, 0.25, float64(f), 1e-15)
 	for _, bad := range [][2]float64{{0, 1}, {1, 0}, {-1, 1}, {math.NaN(), 1}, {1, math.Inf(1)}} {
 		f, err := CellOffset(bad[0], bad[1])
 		assert.ErrorIs(t, err, units.ErrInput)
