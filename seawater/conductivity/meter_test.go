@@ -531,3 +531,59 @@ func FuzzMeter(f *testing.F) {
 		}
 	})
 }
+
+// What each meter shows in seawater comes back, an estimate is finite, and beside an
+// error stands nothing.
+func FuzzEstimates(f *testing.F) {
+	f.Add(uint8(1), 25., 0.02, 0., 0., 35., 22., 0.1, 0.1, 0.1, 0.01)
+	f.Add(uint8(3), 20., 0., 0.1, -0.5, 0., 18., 0., 0., 0., 0.)
+	f.Add(uint8(0), 0., 0., -0.5, 2., 42., 34., 1e308, 1e308, 1e308, 1e308)
+	f.Add(uint8(2), 25., 0., 9., 0., 1e-300, 0., 5e-324, 1e155, 1., 1.)
+	f.Fuzz(func(t *testing.T, scheme uint8, reference, slope, cell, thermometer, salinity, celsius, ur, ut, uth, uc float64) {
+		m := Meter{Compensation{Scheme: Scheme(scheme), PerKelvin: units.Fraction(slope)}, units.Fraction(cell), units.TemperatureDifference(thermometer)}
+		if reference != 0 {
+			m.Compensation.Reference = units.Celsius(reference)
+		}
+		sa, at := units.Absolute(salinity), units.Celsius(celsius)
+		u := Uncertainty{ur, units.TemperatureDifference(ut), units.TemperatureDifference(uth), units.Fraction(uc)}
+		check := func(what string, s, w units.AbsoluteSalinity, err error) {
+			t.Helper()
+			if err != nil {
+				assert.True(t, math.IsNaN(s.GramsPerKilogram()) && math.IsNaN(w.GramsPerKilogram()), "%s: %v ± %v beside %v", what, s, w, err)
+				return
+			}
+			assert.InDelta(t, salinity, s.GramsPerKilogram(), 3e-4, what) // below salinity 0.0003 PSS-78 is flat
+			assert.True(t, w.GramsPerKilogram() >= 0 && !math.IsInf(w.GramsPerKilogram(), 0), "%s: %v", what, w)
+		}
+		if r, err := m.Reading(sa, at); err == nil {
+			s, w, err := m.Estimate(r, at, u)
+			check("meter", s, w, err)
+		} else {
+			assert.True(t, math.IsNaN(float64(r)))
+		}
+		tds := TDSMeter{m, 0.5}
+		if r, err := tds.Reading(sa, at); err == nil {
+			s, w, err := tds.Estimate(r, at, u)
+			check("tds", s, w, err)
+			least, most, err := tds.Between(r, 1, at)
+			assert.Equal(t, err != nil, math.IsNaN(float64(least)) && math.IsNaN(float64(most)))
+			assert.False(t, least > most)
+		} else {
+			assert.True(t, math.IsNaN(r.PPM()))
+		}
+		salts := SaltMeter{m, SodiumChloride}
+		if r, err := salts.Reading(sa, at); err == nil {
+			s, w, err := salts.Estimate(r, at, u)
+			check("salt", s, w, err)
+		} else {
+			assert.True(t, math.IsNaN(float64(r)))
+		}
+		psu := SalinityMeter{m.CellOffset, m.ThermometerOffset}
+		if r, err := psu.Reading(sa, at); err == nil {
+			s, w, err := psu.Estimate(r, at, u)
+			check("salinity", s, w, err)
+		} else {
+			assert.True(t, math.IsNaN(r.Value()))
+		}
+	})
+}
