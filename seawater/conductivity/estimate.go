@@ -50,8 +50,8 @@ func propagate(sa units.AbsoluteSalinity, reading float64, t units.Temperature, 
 	var byReading float64
 	if h := part * reading; h > 0 {
 		byReading = (salinity(reading+h, t, 0, 0) - salinity(reading-h, t, 0, 0)) / (2 * h) * u.Reading
-	} else { // nothing is below a reading of zero
-		byReading = salinity(u.Reading, t, 0, 0) - salinity(0, t, 0, 0)
+	} else { // nothing is below a reading of zero, which is salinity 0
+		byReading = salinity(u.Reading, t, 0, 0)
 	}
 	byTemperature := (salinity(reading, t.Add(kelvin), 0, 0) - salinity(reading, t.Add(-kelvin), 0, 0)) / (2 * kelvin.CelsiusDegrees())
 	byThermometer := (salinity(reading, t, kelvin, 0) - salinity(reading, t, -kelvin, 0)) / (2 * kelvin.CelsiusDegrees())

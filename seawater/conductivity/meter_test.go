@@ -222,6 +222,35 @@ func TestMicrosiemensForMillisiemens(t *testing.T) {
 	assert.NoError(t, hinted(nil))
 }
 
+// With the scheme Seawater the meter itself works out a salinity, from what its cell
+// measures: a cell that reads high comes to the end of the scale before the water does.
+func TestScaleEndsForTheCell(t *testing.T) {
+	at := units.Celsius(25)
+	end := pss78.Conductivity(units.Practical(42), at, 0)
+	for _, c := range []struct {
+		cell units.Fraction
+		of   units.Conductivity // of the conductivity at the end of the scale
+		ok   bool
+	}{
+		{0, 1, true}, {0, 1 + 1e-12, true}, {0, 1 + 1e-8, false},
+		{0.1, 0.95, false}, {0.1, 0.9, true}, {-0.1, 1.05, true}, {-0.1, 1.12, false},
+	} {
+		_, err := Meter{Compensation: bySeawater, CellOffset: c.cell}.Shows(end*c.of, at)
+		assert.Equal(t, c.ok, err == nil, "%+v: %v", c, err)
+	}
+	for _, c := range []struct {
+		of units.PracticalSalinity
+		ok bool
+	}{{units.Practical(42), true}, {units.Practical(42 * (1 + 1e-10)), true}, {units.Practical(42 * (1 + 1e-8)), false}} {
+		_, err := SalinityMeter{}.Salinity(c.of, at)
+		assert.Equal(t, c.ok, err == nil, "%v: %v", c.of, err)
+	}
+	// The sea pressure of a tank is none: PSS-78 at 10 dbar is 1e-4 lower.
+	sa, err := Meter{}.Salinity(pss78.Conductivity(units.Practical(35), at, 0), at)
+	require.NoError(t, err)
+	assert.InDelta(t, 35, teos10.PracticalFromAbsolute(sa).Value(), 1e-10)
+}
+
 func TestCellOffset(t *testing.T) {
 	f, err := CellOffset(1.05, 1)
 	require.NoError(t, err)

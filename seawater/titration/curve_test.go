@@ -351,25 +351,25 @@ func TestFitUncertainty(t *testing.T) {
 			assert.Less(t, stated[i]/scatter, c.to, c.name+" "+what)
 		}
 	}
-	// K1 as well: pK1 and how it goes with E0.
+	// K1 as well: pK1 and how it goes with DIC.
 	const n = 400
-	var e0s, pks, stated, together float64
+	var dics, pks, stated, together float64
 	var a, k [n]float64
 	for i := range n {
 		f, err := v.FitClosedK1(residuals(closed, 2000))
 		require.NoError(t, err)
-		a[i], k[i] = float64(f.E0), -math.Log10(f.K1/v.Constants.K1)
-		e0s, pks = e0s+float64(a[i]*a[i])/n, pks+float64(k[i]*k[i])/n
+		a[i], k[i] = float64(f.DIC)-2000, -math.Log10(f.K1/v.Constants.K1)
+		dics, pks = dics+float64(a[i]*a[i])/n, pks+float64(k[i]*k[i])/n
 		stated += f.Standard.PK1 / n
-		together += f.Covariance[2][3] / n
+		together += f.Covariance[1][3] / n
 	}
 	assert.InEpsilon(t, math.Sqrt(pks), stated, 0.1)
 	seen := 0.
 	for i := range n {
 		seen += float64(a[i]*k[i]) / n
 	}
-	assert.InDelta(t, seen, together, 0.2*math.Sqrt(e0s*pks))
-	assert.Greater(t, math.Abs(seen), 0.3*math.Sqrt(e0s*pks), "they do go together")
+	assert.InDelta(t, seen, together, 0.2*math.Sqrt(dics*pks))
+	assert.Greater(t, math.Abs(seen), 0.3*math.Sqrt(dics*pks), "they do go together")
 
 	f, err := v.FitClosedK1(millivolts(closed, 0))
 	require.NoError(t, err)
