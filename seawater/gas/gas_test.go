@@ -122,6 +122,13 @@ func TestTotalGasPressure(t *testing.T) {
 	// A pressure of 1025 kg/m³ · 9.80665 m/s² · 1 m.
 	assert.InDelta(t, 1000, float64(BubbleDepth(100.5181625, 1025)), 1e-9)
 	assert.True(t, math.IsNaN(float64(Contents{}.Pressures(units.Practical(-1), warm).Total())))
+	for _, bad := range []float64{inf, -inf, nan} {
+		assert.True(t, math.IsNaN(float64(Contents{Oxygen: units.AmountPerKilogram(bad)}.Pressures(sea, warm).Total())))
+		assert.True(t, math.IsNaN(float64(BubbleDepth(units.AirPressure(bad), 1025))))
+		assert.True(t, math.IsNaN(float64(Oxygen.PartialPressure(sea, warm, units.AmountPerKilogram(bad)))))
+		assert.True(t, math.IsNaN(float64(Oxygen.Dissolved(sea, warm, units.AirPressure(bad)))))
+		assert.True(t, math.IsNaN(CarrierRate(sea, warm, Air{warm, oneAtm, 0.5}, 0, bad)))
+	}
 }
 
 func TestStationPressure(t *testing.T) {

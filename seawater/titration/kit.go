@@ -145,10 +145,11 @@ func (k Kit) TotalHardness(v units.Volume, u Uncertainty) (c, uncertainty units.
 //	range    seawater; an artificial salt has its own
 //	outside  S < 0, NaN or infinite: NaN
 func Strontium(s units.PracticalSalinity) units.AmountPerKilogram {
-	if !(s.Value() >= 0 && s.Value() <= math.MaxFloat64) {
+	c := strontiumFraction * seaSaltAt35 / seaSaltMass / 35 * 1e6 * s.Value()
+	if !(c >= 0 && c <= math.MaxFloat64) {
 		return input.NaN[units.AmountPerKilogram]()
 	}
-	return units.AmountPerKilogram(strontiumFraction * seaSaltAt35 / seaSaltMass / 35 * 1e6 * s.Value())
+	return units.AmountPerKilogram(c)
 }
 
 const (
