@@ -1,6 +1,7 @@
 package rodi
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -127,4 +128,40 @@ func TestAnswersThatAreNone(t *testing.T) {
 	}
 	_, err = s.Produce(Feed{TDS: tds(250), Pressure: 4, Temperature: units.Celsius(15)})
 	assert.ErrorContains(t, err, "sediment: price: ")
+}
+
+// Chlorine is warned of where there is any, or no carbon to tell that there is none.
+func TestChlorineCaution(t *testing.T) {
+	bed := Carbon{Bed: 1}
+	for _, c := range []struct {
+		carbon               Carbon
+		chlorine, chloramine units.MassPerLitre
+		kills, passes        bool
+	}{
+		{bed, 0, 0, false, false}, {Carbon{}, 0, 0, true, false},
+		{bed, 0.1, 0, true, false}, {bed, 0, 0.1, true, true}, {Carbon{}, 0.1, 0.1, true, true},
+	} {
+		f := Feed{Temperature: units.Celsius(20), Chlorine: c.chlorine, Chloramine: c.chloramine}
+		list := System{Carbon: c.carbon}.cautions(f, Product{})
+		assert.Equal(t, c.kills, slices.Contains(list, chlorineKills), "%+v", c)
+		assert.Equal(t, c.passes, slices.Contains(list, chloraminePass), "%+v", c)
+	}
+}
+
+// What a bed lasts for is not known where the capacity for something that is there is not.
+func TestCarbonLastsFor(t *testing.T) {
+	for _, c := range []struct {
+		bed                  Carbon
+		chlorine, chloramine units.MassPerLitre
+		want                 units.Volume
+	}{
+		{Carbon{Chlorine: 20}, 1, 0, 20000}, {Carbon{Chlorine: 20}, 0, 1, 0}, {Carbon{Chlorine: 20}, 1, 1, 0},
+		{Carbon{Chloramine: 4}, 0, 1, 4000}, {Carbon{Chloramine: 4}, 1, 0, 0}, {Carbon{Chloramine: 4}, 1, 1, 0},
+		{Carbon{Chlorine: 20, Chloramine: 4}, 0, 1, 4000}, {Carbon{Chlorine: 20, Chloramine: 4}, 1, 0, 20000},
+		{Carbon{Chlorine: 20, Chloramine: 4}, 0, 0, 0}, {Carbon{}, 0, 0, 0},
+	} {
+		got, err := c.bed.Lasts(c.chlorine, c.chloramine)
+		require.NoError(t, err)
+		assert.InDelta(t, c.want.Litres(), got.Litres(), 1e-8, "%+v", c)
+	}
 }
