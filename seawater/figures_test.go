@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"example.org/wellmixed/units"
 )
 
 // Every limit and bound against a second table, written down number by number.
@@ -22,4 +24,17 @@ func TestFigures(t *testing.T) {
 	} {
 		assert.InDelta(t, c.want, c.got, 1e-12, "%s (%s)", c.figure, c.source)
 	}
+}
+
+// Two that agree against two that stand alone are half of the readings, and half decides
+// nothing; against one they do.
+func TestHalfDecidesNothing(t *testing.T) {
+	at := func(s float64) Reading { return Reading{"", units.Absolute(s), units.Absolute(0.1)} }
+	a, err := Agree(at(10), at(10), at(20), at(40))
+	assert.NoError(t, err)
+	assert.False(t, a.Decided)
+	a, err = Agree(at(10), at(10), at(20))
+	assert.NoError(t, err)
+	assert.True(t, a.Decided)
+	assert.Equal(t, []int{2}, a.Apart)
 }

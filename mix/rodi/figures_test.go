@@ -165,3 +165,21 @@ func TestCarbonLastsFor(t *testing.T) {
 		assert.InDelta(t, c.want.Litres(), got.Litres(), 1e-8, "%+v", c)
 	}
 }
+
+// One pressure read without the step of the gauge is asked about; what is behind the resin
+// is not for drinking.
+func TestJudgeAsksAndWarns(t *testing.T) {
+	r := Readings{Feed: units.TDSReading(240, 0.5), AfterMembrane: units.TDSReading(8, 0.5), Step: 1}
+	c, err := Judge(r, UsualLimits())
+	require.NoError(t, err)
+	assert.NotContains(t, c.Cautions, notForDrinking)
+	r.AfterResin = units.TDSReading(0, 0.5)
+	c, err = Judge(r, UsualLimits())
+	require.NoError(t, err)
+	assert.Contains(t, c.Cautions, notForDrinking)
+	for _, one := range []Readings{{Before: 4}, {Behind: 3}} {
+		one.Feed, one.AfterMembrane, one.Step = r.Feed, r.AfterMembrane, 1
+		_, err = Judge(one, UsualLimits())
+		assert.ErrorContains(t, err, "gauge step: ")
+	}
+}
