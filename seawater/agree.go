@@ -57,7 +57,8 @@ const mostReadings = 16
 //	         Cox 2007, Metrologia 44, 187-200 (largest consistent subset);
 //	         Birge 1932, Phys. Rev. 40, 207-227 (ratio)
 //	errors   no reading, more than 16, a salinity that is negative or not a number, an
-//	         uncertainty that is not above zero: *units.InputError
+//	         uncertainty that is not above zero, or so far from the others that χ² is beyond
+//	         all numbers: *units.InputError
 //
 // The readings are taken as independent: two instruments calibrated in the same
 // standard share its error and count for less than two. Where readings scatter
@@ -99,6 +100,9 @@ func Agree(readings ...Reading) (Agreement, error) {
 		}
 	} else {
 		u *= a.Birge
+	}
+	if !(mean <= math.MaxFloat64 && u > 0 && u <= math.MaxFloat64 && chi2 <= math.MaxFloat64) {
+		return none, input.Bad("readings", "salinities "+input.Number(math.Sqrt(chi2))+" uncertainties apart", "uncertainties of instruments")
 	}
 	a.Salinity, a.Uncertainty = units.Absolute(mean), units.Absolute(u)
 	return a, nil

@@ -81,11 +81,11 @@ func TestAgreeDecidesAtTheLimit(t *testing.T) {
 }
 
 func TestAgreeWithExtremeUncertainties(t *testing.T) {
-	for _, u := range [][2]float64{{1e-200, 1e200}, {1e-200, 1e-200}, {1e200, 1e200}, {0.1, 1e300}} {
+	for _, u := range [][2]float64{{1e-200, 1e200}, {1e-150, 1e-150}, {1e200, 1e200}, {0.1, 1e300}} {
 		a, err := seawater.Agree(readings(35, u[0], 36, u[1])...)
 		require.NoError(t, err)
 		for _, x := range []float64{a.Salinity.GramsPerKilogram(), a.Uncertainty.GramsPerKilogram(), a.ChiSquare, a.Probability, a.Birge} {
-			assert.False(t, math.IsNaN(x), "%v: %+v", u, a)
+			assert.False(t, math.IsNaN(x) || math.IsInf(x, 0), "%v: %+v", u, a)
 		}
 		if u[1] > u[0] {
 			assert.Equal(t, 35., a.Salinity.GramsPerKilogram())
@@ -94,10 +94,16 @@ func TestAgreeWithExtremeUncertainties(t *testing.T) {
 		}
 	}
 	// so far apart that e^-χ²/2 is none: still no probability that is NaN
-	a, err := seawater.Agree(readings(1, 1e-160, 2, 1e-160, 3, 1e-160)...)
+	a, err := seawater.Agree(readings(1, 1e-150, 2, 1e-150, 3, 1e-150)...)
 	require.NoError(t, err)
 	assert.Zero(t, a.Probability)
 	assert.False(t, a.Decided)
+	// and farther than that there is no χ², and no uncertainty to enlarge by it
+	for _, u := range []float64{1e-160, 1e-200} {
+		a, err = seawater.Agree(readings(1, u, 2, u, 3, u)...)
+		assert.ErrorIs(t, err, units.ErrInput)
+		assert.True(t, math.IsNaN(a.Salinity.GramsPerKilogram()) && math.IsNaN(a.Uncertainty.GramsPerKilogram()))
+	}
 }
 
 func TestAgreeNamesTheReading(t *testing.T) {

@@ -82,7 +82,8 @@ func FromConductivity(c units.Conductivity, t units.Temperature) (Sample, error)
 	saltiest := units.Range{
 		Quantity: "conductivity in mS/cm",
 		Max:      pss78.Conductivity(units.Practical(practicalRange.Max), t, 0).MillisiemensPerCentimetre() * (1 + 1e-12),
-		Source:   "practical salinity 0 to 42 at this temperature, PSS-78",
+		Source: "practical salinity 0 to 42 at this temperature, PSS-78; " +
+			"a bare number counts mS/cm, 53000 µS/cm are 53000 * units.MicrosiemensPerCentimetre",
 	}
 	if err := saltiest.Check(c.MillisiemensPerCentimetre()); err != nil {
 		return invalid(), err

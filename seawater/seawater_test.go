@@ -23,6 +23,15 @@ func sample(t testing.TB, sp, celsius float64) seawater.Sample {
 }
 
 // Every way in leads to the same water.
+// A literal that was meant in µS/cm is refused with a hint at it.
+func TestMicrosiemensForMillisiemens(t *testing.T) {
+	for _, c := range []units.Conductivity{413, 4000, 53000, 1e308} {
+		_, err := seawater.FromConductivity(c, units.Celsius(25))
+		assert.ErrorIs(t, err, units.ErrRange)
+		assert.ErrorContains(t, err, "units.MicrosiemensPerCentimetre")
+	}
+}
+
 func TestEveryWayIn(t *testing.T) {
 	for sp := 0.0; sp <= 42; sp += 3 {
 		for c := -2.0; c <= 40; c += 3 {

@@ -15,7 +15,7 @@ type Readings struct {
 	Feed          units.TDS
 	AfterMembrane units.TDS
 	AfterResin    units.TDS
-	Step          float64 // of the meter's display, ppm
+	Step          float64 // of the meter's display, ppm: 1 where it shows no decimals
 
 	Before, Behind units.GaugePressure // sediment and carbon, while water flows
 	GaugeStep      units.GaugePressure // of the gauge's scale; 0: not measured
@@ -33,10 +33,13 @@ type Limits struct {
 }
 
 // UsualLimits returns the limits of common practice: a membrane below 90 %
-// rejection, resin above 1 ppm of a meter with the factor 0.5, prefilters above 0.7 bar (10 psi) of pressure
-// drop, carbon above 0.1 mg/L of chlorine.
+// rejection, resin above 1 ppm of a meter with the factor 0.5, prefilters above 0.7
+// bar (10 psi) of pressure drop, carbon above 0.1 mg/L of chlorine.
 func UsualLimits() Limits {
-	return Limits{Rejection: 90 * units.Percent, AfterResin: units.TDSReading(1, 0.5), PressureDrop: 0.7 * units.BarGauge, Chlorine: 0.1 * units.MilligramPerLitre}
+	return Limits{
+		Rejection: 90 * units.Percent, AfterResin: units.TDSReading(1, 0.5),
+		PressureDrop: 0.7 * units.BarGauge, Chlorine: 0.1 * units.MilligramPerLitre,
+	}
 }
 
 // Stage is a stage of a system.
@@ -131,9 +134,15 @@ func judge(value, uncertainty, limit float64) Verdict {
 // kept or replaced if twice the standard uncertainty of its reading leaves no
 // doubt. Readings at one moment tell of membrane, resin and carbon; a rejection
 // is best compared with that of the same membrane in its first weeks.
+//
+// It asks for the step of the meter: without one, 1 ppm behind the resin would be
+// told from 0 for certain.
 func Judge(r Readings, limit Limits) (Checkup, error) {
 	if err := limit.check(); err != nil {
 		return Checkup{}, input.In("limits", err)
+	}
+	if r.Step == 0 {
+		return Checkup{}, input.Bad("step", "none", "the step of the meter's display in ppm, 1 where it shows no decimals")
 	}
 	found, u, err := rejection("after membrane", r.Feed, r.AfterMembrane, r.Step)
 	if err != nil {

@@ -90,7 +90,9 @@ func TestJudgeRefuses(t *testing.T) {
 	for says, spoil := range map[string]func(*rodi.Readings, *rodi.Limits){
 		"feed: ":                  func(r *rodi.Readings, l *rodi.Limits) { r.Feed = units.TDS{} },
 		"after membrane: ":        func(r *rodi.Readings, l *rodi.Limits) { r.AfterMembrane = tds(300) },
-		"step: ":                  func(r *rodi.Readings, l *rodi.Limits) { r.Step = nan },
+		"step: got NaN":           func(r *rodi.Readings, l *rodi.Limits) { r.Step = nan },
+		"step: got none":          func(r *rodi.Readings, l *rodi.Limits) { r.Step = 0 },
+		"step: got 1e+308":        func(r *rodi.Readings, l *rodi.Limits) { r.Step, r.Feed = 1e308, tds(8) },
 		"after resin: ":           func(r *rodi.Readings, l *rodi.Limits) { r.AfterResin = tds(-1) },
 		"gauge step: ":            func(r *rodi.Readings, l *rodi.Limits) { r.GaugeStep = -1 },
 		"before: ":                func(r *rodi.Readings, l *rodi.Limits) { r.Before, r.Behind, r.GaugeStep = 3, 4, 0.1 },

@@ -57,7 +57,13 @@ func rejection(field string, feed, product units.TDS, step float64) (r, uncertai
 	if err := input.Positive("feed", feed.PPM(), "ppm"); err != nil {
 		return nan, nan, err
 	}
+	if step > feed.PPM() {
+		return nan, nan, input.Bad("step", input.Number(step)+" ppm", "no more than the "+input.Number(feed.PPM())+" ppm of the feed")
+	}
 	f, p := float64(feed.Conductivity()), float64(product.Conductivity())
+	if err := input.Positive("feed", f, "mS/cm"); err != nil { // which a reading of 5e-324 ppm is not
+		return nan, nan, err
+	}
 	if !(p <= f) {
 		return nan, nan, input.Bad(field, product.String(), "at most the feed, "+feed.String()+": are the readings exchanged?")
 	}

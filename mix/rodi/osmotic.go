@@ -22,10 +22,11 @@ import (
 // Of seawater, package teos10 has the exact one.
 func OsmoticPressure(particles units.AmountPerKilogram, t units.Temperature) units.GaugePressure {
 	c := t.Celsius()
-	if !(particles >= 0 && c > -273 && float64(particles)+c <= math.MaxFloat64) {
+	p := units.GaugePressure(1.12*(273+c)*particles.MolesPerKilogram()) * units.PSIGauge
+	if !(particles >= 0 && c > -273 && p <= math.MaxFloat64) {
 		return units.GaugePressure(math.NaN())
 	}
-	return units.GaugePressure(1.12*(273+c)*particles.MolesPerKilogram()) * units.PSIGauge
+	return p
 }
 
 // Dissolved returns what a reading amounts to as sodium chloride.

@@ -113,9 +113,9 @@ func FreeCarbonDioxide(a units.Alkalinity, ph carbonate.NBSPH, t units.Temperatu
 	c := carbonate.At(units.Practical(0), t, carbonate.Options{K1K2: carbonate.Millero1979})
 	h := math.Pow(10, -ph.Value())
 	hydrogenCarbonate := (a.MilliequivalentsPerLitre()/1000 - c.KW/h + h) / (1 + 2*c.K2/h) // mol/L, a kilogram to the litre
-	gas := hydrogenCarbonate * h / c.K1
+	gas := units.AmountPerLitre(hydrogenCarbonate*h/c.K1) * units.MolePerLitre
 	if !(gas >= 0 && gas <= math.MaxFloat64) {
 		return input.NaN[units.AmountPerLitre]()
 	}
-	return units.AmountPerLitre(gas) * units.MolePerLitre
+	return gas
 }

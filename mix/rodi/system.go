@@ -136,17 +136,29 @@ func (p Product) Fill(v units.Volume) (Run, error) {
 	if err := input.Positive("product: flow", float64(p.Flow), "L/h"); err != nil {
 		return Run{}, err
 	}
+	if err := input.NotNegative("product: waste", float64(p.Waste), "L/h"); err != nil {
+		return Run{}, err
+	}
 	r := Run{Time: p.Flow.Time(v), Waste: v * units.Volume(p.Waste/p.Flow), Cost: p.Cost.Times(v.Litres())}
 	r.Feed = v + r.Waste
-	if r.Time < 0 || math.IsInf(float64(r.Feed), 0) {
+	if r.Time < 0 || !(r.Feed <= math.MaxFloat64) {
 		return Run{}, input.Bad("volume", v.String(), "what comes within a lifetime")
+	}
+	if err := input.NotNegative("product: cost", r.Cost.Amount, r.Cost.Currency); err != nil {
+		return Run{}, err
 	}
 	return r, nil
 }
 
 // Idle returns what runs to the drain in a time in which a float valve holds the
 // product back and no shut-off valve closes the feed: the waste flows on all day.
-func (p Product) Idle(d time.Duration) units.Volume { return p.Waste.Volume(d) }
+// Of a time before now it is NaN.
+func (p Product) Idle(d time.Duration) units.Volume {
+	if d < 0 {
+		return input.NaN[units.Volume]()
+	}
+	return p.Waste.Volume(d)
+}
 
 // cost returns the cost of a litre of product.
 func (s System) cost(p Product) (units.Money, error) {
@@ -172,13 +184,16 @@ func (s System) cost(p Product) (units.Money, error) {
 			return units.Money{}, input.Bad(part.field, part.price.String(), "a price in "+total.Currency+" like those before it")
 		}
 		total.Amount += part.price.Amount / part.lasts.Litres()
+		if err := input.NotNegative(part.field, total.Amount, total.Currency+" a litre"); err != nil {
+			return units.Money{}, err
+		}
 	}
 	return total, nil
 }
 
 // temperatureRange is what thin-film membranes and the plastic of their housings
 // bear (common practice).
-var temperatureRange = units.Range{Quantity: "temperature", Min: 0, Max: 45, Unit: "°C", Source: "thin-film membranes, common practice"}
+var temperatureRange = units.Range{Quantity: "temperature", Min: 0, Max: hottest, Unit: "°C", Source: "thin-film membranes, common practice"}
 
 func (f Feed) check() error {
 	if err := checkTDS("feed: tds", f.TDS); err != nil {

@@ -35,10 +35,14 @@ func (u Uncertainty) check() error {
 	return input.NotNegative("uncertainty: cell", float64(u.Cell), "")
 }
 
-// propagate returns the standard uncertainty of a salinity to first order, with
-// difference quotients for the derivatives. Thermometer and cell are changes of
-// the offsets of the meter.
-func propagate(reading float64, t units.Temperature, u Uncertainty, salinity func(reading float64, t units.Temperature, thermometer units.TemperatureDifference, cell units.Fraction) float64) units.AbsoluteSalinity {
+// solver finds a salinity in g/kg. Thermometer and cell are changes of the offsets of the
+// meter.
+type solver func(reading float64, t units.Temperature, thermometer units.TemperatureDifference, cell units.Fraction) float64
+
+// propagate returns sa and its standard uncertainty to first order, with
+// difference quotients for the derivatives.
+func propagate(sa units.AbsoluteSalinity, reading float64, t units.Temperature, u Uncertainty, salinity solver) (
+	_, uncertainty units.AbsoluteSalinity, err error) {
 	const (
 		kelvin = 1e-3 * units.CelsiusDegree
 		part   = 1e-5
@@ -46,13 +50,17 @@ func propagate(reading float64, t units.Temperature, u Uncertainty, salinity fun
 	var byReading float64
 	if h := part * reading; h > 0 {
 		byReading = (salinity(reading+h, t, 0, 0) - salinity(reading-h, t, 0, 0)) / (2 * h) * u.Reading
-	} else { // nothing is below a reading of zero
-		byReading = salinity(u.Reading, t, 0, 0) - salinity(0, t, 0, 0)
+	} else { // nothing is below a reading of zero, which is salinity 0
+		byReading = salinity(u.Reading, t, 0, 0)
 	}
 	byTemperature := (salinity(reading, t.Add(kelvin), 0, 0) - salinity(reading, t.Add(-kelvin), 0, 0)) / (2 * kelvin.CelsiusDegrees())
 	byThermometer := (salinity(reading, t, kelvin, 0) - salinity(reading, t, -kelvin, 0)) / (2 * kelvin.CelsiusDegrees())
 	byCell := (salinity(reading, t, 0, part) - salinity(reading, t, 0, -part)) / (2 * part)
-	return units.Absolute(math.Hypot(
+	uncertainty = units.Absolute(math.Hypot(
 		math.Hypot(byReading, byTemperature*u.Temperature.CelsiusDegrees()),
 		math.Hypot(byThermometer*u.Thermometer.CelsiusDegrees(), byCell*float64(u.Cell))))
+	if err := input.NotNegative("uncertainty", uncertainty.GramsPerKilogram(), "g/kg"); err != nil {
+		return noSalinity(), noSalinity(), err
+	}
+	return sa, uncertainty, nil
 }

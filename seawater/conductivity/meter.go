@@ -42,7 +42,7 @@ func (m Meter) Shows(c units.Conductivity, t units.Temperature) (units.Conductiv
 	if err := m.check(t); err != nil {
 		return input.NaN[units.Conductivity](), err
 	}
-	if err := input.NotNegative("conductivity", float64(c), "mS/cm"); err != nil {
+	if err := checkConductivity("conductivity", c); err != nil {
 		return input.NaN[units.Conductivity](), err
 	}
 	return m.found(m.shows(c, t), c*units.Conductivity(1+float64(m.CellOffset)), t.Add(m.ThermometerOffset))
@@ -55,7 +55,7 @@ func (m Meter) Measured(reading units.Conductivity, t units.Temperature) (units.
 	if err := m.check(t); err != nil {
 		return input.NaN[units.Conductivity](), err
 	}
-	if err := input.NotNegative("reading", float64(reading), "mS/cm"); err != nil {
+	if err := checkConductivity("reading", reading); err != nil {
 		return input.NaN[units.Conductivity](), err
 	}
 	return m.found(m.measured(reading, t), reading, m.Compensation.Reference)
@@ -91,7 +91,8 @@ func (m Meter) Salinity(reading units.Conductivity, t units.Temperature) (units.
 	if err != nil {
 		return noSalinity(), err
 	}
-	return salinity(c, t)
+	sa, err := salinity(c, t)
+	return sa, hinted(err)
 }
 
 // Estimate is Salinity with its standard uncertainty.
@@ -103,9 +104,9 @@ func (m Meter) Estimate(reading units.Conductivity, t units.Temperature, u Uncer
 	if err != nil {
 		return noSalinity(), noSalinity(), err
 	}
-	return sa, propagate(float64(reading), t, u, func(reading float64, t units.Temperature, thermometer units.TemperatureDifference, cell units.Fraction) float64 {
+	return propagate(sa, float64(reading), t, u, func(reading float64, t units.Temperature, thermometer units.TemperatureDifference, cell units.Fraction) float64 {
 		return plainSalinity(m.moved(thermometer, cell).measured(units.Conductivity(reading), t), t)
-	}), nil
+	})
 }
 
 // Calibrated returns the meter with the cell offset that makes it show reading in
@@ -116,6 +117,9 @@ func (m Meter) Calibrated(reading, truth units.Conductivity, t units.Temperature
 	err := input.Positive("reading", float64(reading), "mS/cm")
 	if err == nil {
 		err = input.Positive("conductivity", float64(truth), "mS/cm")
+	}
+	if err == nil {
+		err = checkConductivity("conductivity", truth)
 	}
 	var c units.Conductivity
 	if err == nil {

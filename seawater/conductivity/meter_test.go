@@ -190,10 +190,82 @@ func TestCalibrated(t *testing.T) {
 	assert.ErrorIs(t, err, units.ErrRange)
 }
 
+// A number meant in µS/cm is seldom silent: no solution has so many mS/cm, and no
+// seawater.
+func TestMicrosiemensForMillisiemens(t *testing.T) {
+	at := units.Celsius(25)
+	const hint = "1413 µS/cm are 1413 * units.MicrosiemensPerCentimetre"
+	for _, c := range []units.Conductivity{1413, 4000, 53000, math.MaxFloat64} {
+		for _, m := range []Meter{{}, {Compensation: twoPercent}, {Compensation: bySeawater}} {
+			r, err := m.Shows(c, at)
+			assert.ErrorIs(t, err, units.ErrRange)
+			assert.ErrorContains(t, err, hint)
+			assert.True(t, math.IsNaN(float64(r)))
+			_, err = m.Measured(c, at)
+			assert.ErrorContains(t, err, hint)
+			_, err = m.Salinity(c, at)
+			assert.ErrorContains(t, err, hint)
+			_, err = m.Calibrated(50, c, at)
+			assert.ErrorContains(t, err, "conductivity: ")
+			assert.ErrorContains(t, err, hint)
+		}
+	}
+	_, err := Meter{}.Salinity(413, at)
+	assert.ErrorIs(t, err, units.ErrRange)
+	assert.ErrorContains(t, err, hint)
+	_, err = Meter{}.Measured(KCl1Demal.Conductivity(at), at)
+	assert.NoError(t, err)
+	_, err = Meter{}.Shows(1000, at)
+	assert.NoError(t, err)
+	_, err = Meter{}.Shows(1000.1, at)
+	assert.ErrorIs(t, err, units.ErrRange)
+	assert.NoError(t, hinted(nil))
+}
+
+// With the scheme Seawater the meter itself works out a salinity, from what its cell
+// measures: a cell that reads high comes to the end of the scale before the water does.
+func TestScaleEndsForTheCell(t *testing.T) {
+	at := units.Celsius(25)
+	end := pss78.Conductivity(units.Practical(42), at, 0)
+	for _, c := range []struct {
+		cell units.Fraction
+		of   units.Conductivity // of the conductivity at the end of the scale
+		ok   bool
+	}{
+		{0, 1, true}, {0, 1 + 1e-12, true}, {0, 1 + 1e-8, false},
+		{0.1, 0.95, false}, {0.1, 0.9, true}, {-0.1, 1.05, true}, {-0.1, 1.12, false},
+	} {
+		_, err := Meter{Compensation: bySeawater, CellOffset: c.cell}.Shows(end*c.of, at)
+		assert.Equal(t, c.ok, err == nil, "%+v: %v", c, err)
+	}
+	for _, c := range []struct {
+		of units.PracticalSalinity
+		ok bool
+	}{{units.Practical(42), true}, {units.Practical(42 * (1 + 1e-10)), true}, {units.Practical(42 * (1 + 1e-8)), false}} {
+		_, err := SalinityMeter{}.Salinity(c.of, at)
+		assert.Equal(t, c.ok, err == nil, "%v: %v", c.of, err)
+	}
+	// The sea pressure of a tank is none: PSS-78 at 10 dbar is 1e-4 lower.
+	sa, err := Meter{}.Salinity(pss78.Conductivity(units.Practical(35), at, 0), at)
+	require.NoError(t, err)
+	assert.InDelta(t, 35, teos10.PracticalFromAbsolute(sa).Value(), 1e-10)
+}
+
 func TestCellOffset(t *testing.T) {
 	f, err := CellOffset(1.05, 1)
 	require.NoError(t, err)
 	assert.InDelta(t, 0.05, float64(f), 1e-15)
+	// A meter told 1.05 of a cell of 1 shows 5 % too much: a cell of 0.95 of what it is
+	// told too little.
+	high, err := Meter{CellOffset: f}.Shows(10, units.Celsius(25))
+	require.NoError(t, err)
+	assert.InDelta(t, 10.5, float64(high), 1e-12)
+	f, err = CellOffset(0.95, 1)
+	require.NoError(t, err)
+	assert.InDelta(t, -0.05, float64(f), 1e-15)
+	f, err = CellOffset(0.5, 0.4)
+	require.NoError(t, err)
+	assert.InDelta(t, 0.25, float64(f), 1e-15)
 	for _, bad := range [][2]float64{{0, 1}, {1, 0}, {-1, 1}, {math.NaN(), 1}, {1, math.Inf(1)}} {
 		f, err := CellOffset(bad[0], bad[1])
 		assert.ErrorIs(t, err, units.ErrInput)
@@ -395,7 +467,7 @@ func TestRefusals(t *testing.T) {
 		refused(units.ErrRange, err, units.Absolute(float64(r)))
 	}
 	r, err := Meter{CellOffset: 9}.Shows(math.MaxFloat64, at)
-	refused(units.ErrInput, err, units.Absolute(float64(r)))
+	refused(units.ErrRange, err, units.Absolute(float64(r)))
 	r, err = Meter{}.Reading(units.Absolute(60), at)
 	refused(units.ErrRange, err, units.Absolute(float64(r)))
 	sa, err := SalinityMeter{}.Salinity(units.Practical(42.1), at)
@@ -485,6 +557,62 @@ func FuzzMeter(f *testing.F) {
 		salts := SaltMeter{m, Solution(scheme)}
 		if content, err := salts.Shows(units.Conductivity(reading), at); err != nil != math.IsNaN(float64(content)) {
 			t.Errorf("%+v: %v, %v", salts, content, err)
+		}
+	})
+}
+
+// What each meter shows in seawater comes back, an estimate is finite, and beside an
+// error stands nothing.
+func FuzzEstimates(f *testing.F) {
+	f.Add(uint8(1), 25., 0.02, 0., 0., 35., 22., 0.1, 0.1, 0.1, 0.01)
+	f.Add(uint8(3), 20., 0., 0.1, -0.5, 0., 18., 0., 0., 0., 0.)
+	f.Add(uint8(0), 0., 0., -0.5, 2., 42., 34., 1e308, 1e308, 1e308, 1e308)
+	f.Add(uint8(2), 25., 0., 9., 0., 1e-300, 0., 5e-324, 1e155, 1., 1.)
+	f.Fuzz(func(t *testing.T, scheme uint8, reference, slope, cell, thermometer, salinity, celsius, ur, ut, uth, uc float64) {
+		m := Meter{Compensation{Scheme: Scheme(scheme), PerKelvin: units.Fraction(slope)}, units.Fraction(cell), units.TemperatureDifference(thermometer)}
+		if reference != 0 {
+			m.Compensation.Reference = units.Celsius(reference)
+		}
+		sa, at := units.Absolute(salinity), units.Celsius(celsius)
+		u := Uncertainty{ur, units.TemperatureDifference(ut), units.TemperatureDifference(uth), units.Fraction(uc)}
+		check := func(what string, s, w units.AbsoluteSalinity, err error) {
+			t.Helper()
+			if err != nil {
+				assert.True(t, math.IsNaN(s.GramsPerKilogram()) && math.IsNaN(w.GramsPerKilogram()), "%s: %v ± %v beside %v", what, s, w, err)
+				return
+			}
+			assert.InDelta(t, salinity, s.GramsPerKilogram(), 3e-4, what) // below salinity 0.0003 PSS-78 is flat
+			assert.True(t, w.GramsPerKilogram() >= 0 && !math.IsInf(w.GramsPerKilogram(), 0), "%s: %v", what, w)
+		}
+		if r, err := m.Reading(sa, at); err == nil {
+			s, w, err := m.Estimate(r, at, u)
+			check("meter", s, w, err)
+		} else {
+			assert.True(t, math.IsNaN(float64(r)))
+		}
+		tds := TDSMeter{m, 0.5}
+		if r, err := tds.Reading(sa, at); err == nil {
+			s, w, err := tds.Estimate(r, at, u)
+			check("tds", s, w, err)
+			least, most, err := tds.Between(r, 1, at)
+			assert.Equal(t, err != nil, math.IsNaN(float64(least)) && math.IsNaN(float64(most)))
+			assert.False(t, least > most)
+		} else {
+			assert.True(t, math.IsNaN(r.PPM()))
+		}
+		salts := SaltMeter{m, SodiumChloride}
+		if r, err := salts.Reading(sa, at); err == nil {
+			s, w, err := salts.Estimate(r, at, u)
+			check("salt", s, w, err)
+		} else {
+			assert.True(t, math.IsNaN(float64(r)))
+		}
+		psu := SalinityMeter{m.CellOffset, m.ThermometerOffset}
+		if r, err := psu.Reading(sa, at); err == nil {
+			s, w, err := psu.Estimate(r, at, u)
+			check("salinity", s, w, err)
+		} else {
+			assert.True(t, math.IsNaN(r.Value()))
 		}
 	})
 }

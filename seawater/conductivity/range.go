@@ -1,8 +1,10 @@
 package conductivity
 
 import (
+	"errors"
 	"math"
 
+	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/seawater/pss78"
 	"example.org/wellmixed/seawater/teos10"
 	"example.org/wellmixed/units"
@@ -16,6 +18,9 @@ var (
 	naturalRange = units.Range{Quantity: "temperature", Min: 0, Max: 35.9, Unit: "°C", Source: "ISO 7888"}
 	pureRange    = units.Range{Quantity: "temperature", Min: 0, Max: 40, Unit: "°C",
 		Source: "McCleskey 2011, IAPWS R11-24 and SR7-09"}
+	// The best solutions are acids with some 850 mS/cm at 25 °C (from memory).
+	solutionRange = units.Range{Quantity: "conductivity", Min: 0, Max: 1000, Unit: "mS/cm",
+		Source: "more than any solution in water; " + microsiemens}
 	aeratedRange = units.Range{Quantity: "temperature", Min: 0, Max: 50, Unit: "°C", Source: "Pratt et al. 2001"}
 )
 
@@ -36,6 +41,33 @@ func CheckAeratedWater(t units.Temperature) error { return aeratedRange.Check(t.
 
 // possible tells whether this can be the conductivity of any water.
 func possible(c units.Conductivity) bool { return c >= 0 && c <= math.MaxFloat64 }
+
+// checkConductivity refuses what cannot be one. What is far too large was most likely
+// meant in µS/cm.
+func checkConductivity(field string, c units.Conductivity) error {
+	if err := input.NotNegative(field, float64(c), "mS/cm"); err != nil {
+		return err
+	}
+	return input.As(field, solutionRange.Check(c.MillisiemensPerCentimetre()))
+}
+
+// hinted adds to the error of a salinity beyond the scale what may be the matter with the
+// conductivity.
+func hinted(err error) error {
+	if err == nil {
+		return nil
+	}
+	var out *units.RangeError
+	if !errors.As(err, &out) || out.Quantity != "practical salinity" {
+		return err
+	}
+	named := *out
+	named.Source += "; " + microsiemens
+	return &named
+}
+
+// microsiemens is what to look at when a conductivity is too large.
+const microsiemens = "a bare number counts mS/cm, 1413 µS/cm are 1413 * units.MicrosiemensPerCentimetre"
 
 // noSalinity stands beside an error.
 func noSalinity() units.AbsoluteSalinity { return units.Absolute(math.NaN()) }

@@ -66,10 +66,10 @@ func (m SalinityMeter) Estimate(reading units.PracticalSalinity, t units.Tempera
 	if err != nil {
 		return noSalinity(), noSalinity(), err
 	}
-	return sa, propagate(reading.Value(), t, u, func(reading float64, t units.Temperature, thermometer units.TemperatureDifference, cell units.Fraction) float64 {
+	return propagate(sa, reading.Value(), t, u, func(reading float64, t units.Temperature, thermometer units.TemperatureDifference, cell units.Fraction) float64 {
 		m := SalinityMeter{m.CellOffset + cell, m.ThermometerOffset + thermometer}
 		return plainSalinity(m.measured(units.Practical(reading), t), t)
-	}), nil
+	})
 }
 
 // Calibrated returns the meter with the cell offset that makes it show reading in

@@ -200,10 +200,10 @@ func (m SaltMeter) Estimate(reading units.MassPerLitre, t units.Temperature, u U
 	if err != nil {
 		return noSalinity(), noSalinity(), err
 	}
-	return sa, propagate(float64(reading), t, u, func(reading float64, t units.Temperature, thermometer units.TemperatureDifference, cell units.Fraction) float64 {
+	return propagate(sa, float64(reading), t, u, func(reading float64, t units.Temperature, thermometer units.TemperatureDifference, cell units.Fraction) float64 {
 		c := m.Solution.Conductivity(units.MassPerLitre(reading))
 		return plainSalinity(m.Meter.moved(thermometer, cell).measured(c, t), t)
-	}), nil
+	})
 }
 
 // Calibrated returns the meter with the cell offset that makes it show reading in

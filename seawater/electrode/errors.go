@@ -2,6 +2,7 @@ package electrode
 
 import (
 	"errors"
+	"math"
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/units"
@@ -20,7 +21,11 @@ type SlopeError struct {
 
 // Error reads "slope of 3.2 %: not the slope of a pH electrode: ...".
 func (e *SlopeError) Error() string {
-	return "slope of " + input.Fixed(e.Slope.Percent(), 1) + " %: " + ErrSlope.Error() + ": " + e.Reason
+	percent := input.Number(e.Slope.Percent())
+	if math.Abs(e.Slope.Percent()) < 1e4 {
+		percent = input.Fixed(e.Slope.Percent(), 1)
+	}
+	return "slope of " + percent + " %: " + ErrSlope.Error() + ": " + e.Reason
 }
 
 // Is makes errors.Is(err, ErrSlope) true.

@@ -181,7 +181,7 @@ const (
 //	range    room temperatures; 0 <= v <= 0.7 m/s (from memory)
 //	outside  extrapolates; no such water, air or draught: NaN
 func CarrierRate(s units.PracticalSalinity, t units.Temperature, a Air, v units.Speed, activity float64) float64 {
-	if !possible(s, t) || !(v >= 0) {
+	if !possible(s, t) || !(v >= 0 && float64(v)+activity <= math.MaxFloat64) || math.IsInf(activity, 0) {
 		return math.NaN()
 	}
 	return carrier(surfacePressure(s, t)-a.VapourPressure(), v, activity, latent(s, t))

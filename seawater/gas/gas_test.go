@@ -122,6 +122,13 @@ func TestTotalGasPressure(t *testing.T) {
 	// A pressure of 1025 kg/m³ · 9.80665 m/s² · 1 m.
 	assert.InDelta(t, 1000, float64(BubbleDepth(100.5181625, 1025)), 1e-9)
 	assert.True(t, math.IsNaN(float64(Contents{}.Pressures(units.Practical(-1), warm).Total())))
+	for _, bad := range []float64{inf, -inf, nan} {
+		assert.True(t, math.IsNaN(float64(Contents{Oxygen: units.AmountPerKilogram(bad)}.Pressures(sea, warm).Total())))
+		assert.True(t, math.IsNaN(float64(BubbleDepth(units.AirPressure(bad), 1025))))
+		assert.True(t, math.IsNaN(float64(Oxygen.PartialPressure(sea, warm, units.AmountPerKilogram(bad)))))
+		assert.True(t, math.IsNaN(float64(Oxygen.Dissolved(sea, warm, units.AirPressure(bad)))))
+		assert.True(t, math.IsNaN(CarrierRate(sea, warm, Air{warm, oneAtm, 0.5}, 0, bad)))
+	}
 }
 
 func TestStationPressure(t *testing.T) {
@@ -129,13 +136,27 @@ func TestStationPressure(t *testing.T) {
 	checks.Relative(t, "at the sea", float64(StationPressure(1030, 0)), 1030, 1e-14)
 	h := 1500 * units.Metre
 	assert.Equal(t, PressureAtAltitude(h), StationPressure(oneAtm, h))
-	// A reduced pressure that is that of an altitude adds the two heights.
-	checks.Relative(t, "sum of heights", float64(StationPressure(PressureAtAltitude(200*units.Metre), h)), float64(PressureAtAltitude(1700*units.Metre)), 1e-14)
+	// A reduced pressure that is that of an altitude adds the two geopotential heights.
+	geometric := func(h float64) units.Length { return units.Length(h/(1-h/6356766)) * units.Metre }
+	checks.Relative(t, "sum of heights", float64(StationPressure(PressureAtAltitude(geometric(200)), geometric(1500))), float64(PressureAtAltitude(geometric(1700))), 1e-14)
 	for _, bad := range []units.AirPressure{StationPressure(0, h), StationPressure(-1, h), StationPressure(units.AirPressure(nan), h),
 		StationPressure(units.AirPressure(inf), h), PressureAtAltitude(45 * 1000 * units.Metre), PressureAtAltitude(units.Length(nan)),
 		PressureAtAltitude(units.Length(inf)), PressureAtAltitude(units.Length(-inf))} {
 		assert.True(t, math.IsNaN(float64(bad)), bad)
 	}
+}
+
+// US Standard Atmosphere 1976, table I, pressure against geometric altitude (from
+// memory). Taken for geopotential, 2200 m would be 7 Pa too little and 10 km 64.
+func TestStandardAtmosphere(t *testing.T) {
+	for metres, printed := range map[float64]string{
+		-1000: "1139.3", 500: "954.61", 1000: "898.76", 2000: "795.01", 3000: "701.21",
+		4000: "616.60", 5000: "540.48", 8000: "356.51", 10000: "264.99", 11000: "226.99",
+	} {
+		// The table cuts some digits off and rounds others: one unit of the last.
+		checks.PrintedWithin(t, "p", PressureAtAltitude(units.Length(metres)*units.Metre).Hectopascals(), printed, 1)
+	}
+	checks.Absolute(t, "2200 m", PressureAtAltitude(2200*units.Metre).Hectopascals(), 775.4826570099674, 1e-9)
 }
 
 func TestSchmidt(t *testing.T) {

@@ -7,22 +7,23 @@ import (
 	"example.org/wellmixed/units"
 )
 
-// The standard atmosphere: temperature at the datum, K; its fall with height, K/m;
-// and the power g M/(R L) [US76].
+// The standard atmosphere: temperature at the datum, K; its fall with geopotential
+// height, K/m; the power g M/(R L); and the radius of the earth, m [US76].
 const (
 	standardTemperature = 288.15
 	standardLapse       = 0.0065
 	standardPower       = 9.80665 * 0.0289644 / (8.31432 * standardLapse) // 5.255876
+	earthRadius         = 6356766
 )
 
 // PressureAtAltitude returns what a barometer shows on an average day at a height
-// above the sea. Weather moves it by 3 % either way.
+// above the sea, as a map gives it. Weather moves it by 3 % either way.
 //
-//	symbol   p = p0 (1 - L h/T0)^(g M/(R L))
-//	source   [US76]
+//	symbol   p = p0 (1 - L H/T0)^(g M/(R L)), H = r h/(r + h)
+//	source   [US76]; H is the geopotential height, 0.8 m less at 2200 m
 //	units    h m, result hPa
 //	range    -5000 <= h <= 11000 m
-//	outside  extrapolates; above 44330 m, NaN or Inf: NaN
+//	outside  extrapolates; above 44640 m, NaN or Inf: NaN
 func PressureAtAltitude(h units.Length) units.AirPressure {
 	return StationPressure(1*units.Atmosphere, h)
 }
@@ -31,14 +32,15 @@ func PressureAtAltitude(h units.Length) units.AirPressure {
 // the weather report gives the pressure reduced to sea level. Reports always do:
 // taking that figure for the pressure in Denver makes oxygen a fifth too high.
 //
-//	symbol   p = p0 ((q/p0)^(1/n) - L h/T0)^n, n = g M/(R L)
+//	symbol   p = p0 ((q/p0)^(1/n) - L H/T0)^n, n = g M/(R L), H as there
 //	source   [US76], the altimeter setting of aviation
 //	units    q and result hPa, h m
 //	range    as PressureAtAltitude
 //	outside  extrapolates; a pressure of 0 or below, NaN or Inf: NaN
 func StationPressure(reduced units.AirPressure, h units.Length) units.AirPressure {
 	q := float64(reduced / units.Atmosphere)
-	x := 1 - standardLapse*h.Metres()/standardTemperature
+	z := h.Metres()
+	x := 1 - standardLapse*(z/(1+z/earthRadius))/standardTemperature
 	if q != 1 {
 		x += math.Pow(q, 1/standardPower) - 1
 	}

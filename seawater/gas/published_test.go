@@ -150,7 +150,7 @@ func TestExchangeTable(t *testing.T) {
 		case "enthalpy":
 			got = 1000 * withRatio(in["t"], 101325, in["W"]).Enthalpy()
 		case "p_isa":
-			got = 100 * PressureAtAltitude(units.Length(in["H"])*units.Metre).Hectopascals()
+			got = 100 * PressureAtAltitude(units.Length(in["H"]/(1-in["H"]/6356766))*units.Metre).Hectopascals() // H is geopotential
 		case "schmidt_w14":
 			s := units.Practical(35)
 			if strings.Contains(r["conditions"], "fresh") {

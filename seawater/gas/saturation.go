@@ -88,9 +88,9 @@ func ratio(a, b float64) units.Fraction {
 //	source   see Saturation and CarbonDioxideSaturation
 //	units    S PSS-78, t °C ITS-90, c µmol/kg, result hPa
 //	range    CheckRange tells
-//	outside  extrapolates; no such water: NaN
+//	outside  extrapolates; no such water, an infinite content: NaN
 func (g Species) PartialPressure(s units.PracticalSalinity, t units.Temperature, c units.AmountPerKilogram) units.AirPressure {
-	if !possible(s, t) {
+	if !possible(s, t) || math.IsInf(float64(c), 0) {
 		return units.AirPressure(math.NaN())
 	}
 	k := carbonate.GasAt(s, t)
@@ -100,7 +100,7 @@ func (g Species) PartialPressure(s units.PracticalSalinity, t units.Temperature,
 // Dissolved returns the content that is in balance with a partial pressure of the
 // gas. It is the inverse of PartialPressure.
 func (g Species) Dissolved(s units.PracticalSalinity, t units.Temperature, p units.AirPressure) units.AmountPerKilogram {
-	if !possible(s, t) {
+	if !possible(s, t) || math.IsInf(float64(p), 0) {
 		return units.AmountPerKilogram(math.NaN())
 	}
 	k := carbonate.GasAt(s, t)

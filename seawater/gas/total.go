@@ -33,6 +33,7 @@ type Pressures struct {
 // Warming water in a closed pipe keeps the contents and raises the pressures.
 //
 //	source   PartialPressure for the gases, VapourPressure for the water
+//	outside  no such water: NaN; an infinite content: NaN for that gas
 func (c Contents) Pressures(s units.PracticalSalinity, t units.Temperature) Pressures {
 	if !possible(s, t) {
 		nan := units.AirPressure(math.NaN())
@@ -40,6 +41,7 @@ func (c Contents) Pressures(s units.PracticalSalinity, t units.Temperature) Pres
 	}
 	k := carbonate.GasAt(s, t)
 	of := func(g Species, c units.AmountPerKilogram) units.AirPressure {
+		c += c - c // NaN for infinity
 		return units.AirPressure(float64(c) / g.henry(s, t, &k))
 	}
 	return Pressures{
@@ -86,9 +88,9 @@ const TotalGasLimit = 110 * units.Percent
 //
 //	symbol   z = ΔP/(ρ g), g = 9.80665 m/s²
 //	units    excess hPa, ρ kg/m³
-//	outside  no excess: 0 or below; ρ of 0 or below, NaN: NaN
+//	outside  no excess: 0 or below; ρ of 0 or below, infinity, NaN: NaN
 func BubbleDepth(excess units.AirPressure, rho units.Density) units.Length {
-	if !(rho > 0) {
+	if !(rho > 0) || math.IsInf(float64(excess)+float64(rho), 0) {
 		return units.Length(math.NaN())
 	}
 	return units.Length(excess.Hectopascals()*100/(rho.KilogramsPerCubicMetre()*9.80665)) * units.Metre

@@ -412,3 +412,79 @@ func FuzzSalinity(f *testing.F) {
 		}
 	})
 }
+
+// Each instrument: what it shows comes back, an estimate is finite, and beside an error
+// stands nothing.
+func FuzzInstruments(f *testing.F) {
+	f.Add(20., 25., 25e-6, 0., 35., 25., 1e-4, 0.1, 1e-6)
+	f.Add(4., 40., 2e-4, -0.02, 0., -2., 0., 0., 0.)
+	f.Add(20., 20., 2e-3, 0.05, 120., 40., 1e300, 1e308, 1e308)
+	f.Fuzz(func(t *testing.T, at, water, expansion, offset, salinity, celsius, ur, ut, ue float64) {
+		sa, c := units.Absolute(salinity), units.Celsius(celsius)
+		u := Uncertainty{ur, units.TemperatureDifference(ut), Expansion(ue)}
+		h := Hydrometer{units.GravityPair{Liquid: units.Celsius(at), Water: units.Celsius(water)}, Expansion(expansion), offset}
+		d := DensityHydrometer{units.Celsius(at), Expansion(expansion), units.Density(1000 * offset)}
+		o := Densitometer{units.Density(1000 * offset)}
+		for i, x := range []struct {
+			reading  func() (float64, error)
+			salinity func(float64) (units.AbsoluteSalinity, error)
+			estimate func(float64) (units.AbsoluteSalinity, units.AbsoluteSalinity, error)
+			again    func(float64) (float64, error) // what it shows once set by a reading
+		}{
+			{func() (float64, error) { return h.Reading(sa, c) },
+				func(r float64) (units.AbsoluteSalinity, error) { return h.Salinity(r, c) },
+				func(r float64) (units.AbsoluteSalinity, units.AbsoluteSalinity, error) { return h.Estimate(r, c, u) },
+				func(r float64) (float64, error) {
+					set, err := h.Calibrated(r, sa, c)
+					if err != nil {
+						return math.NaN(), err
+					}
+					return set.Reading(sa, c)
+				}},
+			{func() (float64, error) { r, err := d.Reading(sa, c); return float64(r), err },
+				func(r float64) (units.AbsoluteSalinity, error) { return d.Salinity(units.Density(r), c) },
+				func(r float64) (units.AbsoluteSalinity, units.AbsoluteSalinity, error) {
+					return d.Estimate(units.Density(r), c, u)
+				},
+				func(r float64) (float64, error) {
+					set, err := d.Calibrated(units.Density(r), sa, c)
+					if err != nil {
+						return math.NaN(), err
+					}
+					again, err := set.Reading(sa, c)
+					return float64(again), err
+				}},
+			{func() (float64, error) { r, err := o.Reading(sa, c); return float64(r), err },
+				func(r float64) (units.AbsoluteSalinity, error) { return o.Salinity(units.Density(r), c) },
+				func(r float64) (units.AbsoluteSalinity, units.AbsoluteSalinity, error) {
+					return o.Estimate(units.Density(r), c, Uncertainty{Reading: u.Reading, Temperature: u.Temperature})
+				},
+				func(r float64) (float64, error) {
+					set, err := o.Calibrated(units.Density(r), sa, c)
+					if err != nil {
+						return math.NaN(), err
+					}
+					again, err := set.Reading(sa, c)
+					return float64(again), err
+				}},
+		} {
+			r, err := x.reading()
+			if err != nil {
+				assert.True(t, math.IsNaN(r), "%d: %v beside %v", i, r, err)
+				continue
+			}
+			back, err := x.salinity(r)
+			require.NoError(t, err, "%d", i)
+			assert.InDelta(t, salinity, back.GramsPerKilogram(), 1e-8, "%d", i)
+			s, width, err := x.estimate(r)
+			w := width.GramsPerKilogram()
+			assert.Equal(t, err != nil, math.IsNaN(s.GramsPerKilogram()), "%d", i)
+			assert.Equal(t, err != nil, math.IsNaN(w), "%d", i)
+			assert.False(t, w < 0 || math.IsInf(w, 0), "%d: %v", i, w)
+			again, err := x.again(r)
+			if err == nil { // an offset of the rounding of two
+				assert.InDelta(t, r, again, 1e-9*r, "%d", i)
+			}
+		}
+	})
+}

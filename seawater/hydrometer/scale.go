@@ -88,7 +88,11 @@ func (s scale) estimate(reading float64, t units.Temperature, u Uncertainty) (sa
 	byReading := s.unit / (growth * rho) * u.Reading
 	byTemperature := (alpha - s.expansion/growth) * u.Temperature.CelsiusDegrees()
 	byExpansion := t.Sub(s.at).CelsiusDegrees() / growth * float64(u.Expansion)
-	return sa, units.Absolute(math.Hypot(math.Hypot(byReading, byTemperature), byExpansion) / beta), nil
+	uncertainty = units.Absolute(math.Hypot(math.Hypot(byReading, byTemperature), byExpansion) / beta)
+	if err := input.NotNegative("uncertainty", uncertainty.GramsPerKilogram(), "g/kg"); err != nil {
+		return noSalinity(), noSalinity(), err
+	}
+	return sa, uncertainty, nil
 }
 
 // offsetFor returns by how much the instrument is off that shows reading. On its

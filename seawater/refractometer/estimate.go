@@ -50,5 +50,9 @@ func (i Instrument) Estimate(r Reading, t units.Temperature, u Uncertainty) (
 	square := func(x float64) float64 { return x * x }
 	variance := square(perReading*float64(u.Reading)) +
 		square(perKelvin*float64(u.Temperature)) + square(perLag*float64(u.Lag))
-	return sa, units.Absolute(absolute(math.Sqrt(variance))), nil
+	uncertainty = units.Absolute(absolute(math.Sqrt(variance)))
+	if err := input.NotNegative("uncertainty", uncertainty.GramsPerKilogram(), "g/kg"); err != nil {
+		return none, none, err
+	}
+	return sa, uncertainty, nil
 }

@@ -47,6 +47,13 @@ func TestComputedPressure(t *testing.T) {
 	}
 }
 
+// The most by which the formulas miss the table of Austin and Halikas: a property of the
+// formulas, which these numbers pin and do not check.
+const (
+	austinHalikasMS90 = 1.7e-5
+	austinHalikasQF95 = 5.8e-5
+)
+
 // The table has five decimals; [MS90] misses it by up to 1.7e-5 and [QF95],
 // though fitted to it, by up to 5.8e-5. Relative to vacuum either would miss it
 // by 4e-4.
@@ -60,8 +67,9 @@ func TestAustinHalikas(t *testing.T) {
 			worst["MS90"] = math.Max(worst["MS90"], math.Abs(MillardSeaver(s, temperature, 0, w).Value()-want))
 		}
 	}
-	assert.InDelta(t, 5.8e-5, worst["QF95"], 0.05e-5)
-	assert.InDelta(t, 1.65e-5, worst["MS90"], 0.05e-5)
+	assert.InDelta(t, austinHalikasQF95, worst["QF95"], 0.05e-5)
+	assert.InDelta(t, austinHalikasMS90, worst["MS90"], 0.1e-5)
+	assert.LessOrEqual(t, worst["MS90"], austinHalikasMS90)
 }
 
 // What the documentation says of how far the formulas are apart.

@@ -55,8 +55,8 @@ func CheckRange(sa units.AbsoluteSalinity, ct ConservativeTemperature, p units.S
 	}
 	salinity, temperature := volumeSalinity, volumeTemperature
 	if d := math.Min(p.Decibars(), 6500); d >= 500 {
-		salinity.Min = 0.005*d - 2.5
-		temperature.Max = 95./3 - d/300
+		salinity.Min = 0.005 * (d - 500) // 0 at 500 dbar to the last bit, on every processor
+		temperature.Max = (9500 - d) / 300
 	}
 	if err := salinity.Check(sa.GramsPerKilogram()); err != nil {
 		return err

@@ -16,7 +16,8 @@
 // A curve, as pH or as millivolts, gives more. [Vessel.Gran] draws the classic
 // straight line; [Vessel.FitOpen] is the least-squares fit of SOP 3b, with the CO2
 // driven out; [Vessel.FitClosed] fits alkalinity, DIC and the electrode to the whole
-// curve of a closed cell. [Vessel.Curve] tells what to expect.
+// curve of a closed cell, and [Vessel.FitClosedDIC], with that DIC or a better one, the
+// alkalinity to its acid end, where it is best. [Vessel.Curve] tells what to expect.
 //
 // # How wrong is an end point
 //

@@ -112,6 +112,33 @@ func ExampleVessel_FitClosed() {
 	// Output: alkalinity 2300.00, DIC 2000.00 µmol/kg, meter off by 0.08
 }
 
+// The same with other constants for K1 and K2 than the water has: by its acid end, the
+// alkalinity hardly notices.
+func ExampleVessel_FitClosedDIC() {
+	v := titration.Vessel{
+		Sample: 100 * units.Gram, Acid: 0.1 * units.MolePerKilogram,
+		Constants: carbonate.At(units.Practical(35), units.Celsius(25), carbonate.Options{K1K2: carbonate.Millero2010}),
+	}
+	var acid []units.Mass
+	for i := range 35 {
+		acid = append(acid, 0.1*units.Mass(i))
+	}
+	points, err := v.Curve(2300, titration.Closed(2000), acid)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	v.Constants = carbonate.At(units.Practical(35), units.Celsius(25), carbonate.Options{K1K2: carbonate.Roy1993})
+	whole, err := v.FitClosed(points)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	f, err := v.FitClosedDIC(points, whole.DIC, titration.Window{})
+	fmt.Printf("all points %.1f, acid end %.1f µmol/kg, %v\n", whole.Alkalinity.MicromolesPerKilogram(), f.Alkalinity.MicromolesPerKilogram(), err)
+	// Output: all points 2297.4, acid end 2299.7 µmol/kg, <nil>
+}
+
 // An open cell: acid to pH 3.5, air bubbled through, then points down to pH 3 in
 // millivolts. The acid is measured by volume and turned into mass.
 func ExampleVessel_FitOpen() {

@@ -29,7 +29,7 @@ type Gran struct {
 // Points given as pH are put into the window as they are. For voltages the E0 that
 // comes out decides; it starts from the last third of the curve.
 func (v *Vessel) Gran(points []Point, w Window) (Gran, error) {
-	w = w.orAcid()
+	w = w.or(AcidWindow())
 	list, err := v.samples(points, granPoints)
 	if err != nil {
 		return noGran(), err

@@ -145,10 +145,11 @@ func (k Kit) TotalHardness(v units.Volume, u Uncertainty) (c, uncertainty units.
 //	range    seawater; an artificial salt has its own
 //	outside  S < 0, NaN or infinite: NaN
 func Strontium(s units.PracticalSalinity) units.AmountPerKilogram {
-	if !(s.Value() >= 0 && s.Value() <= math.MaxFloat64) {
+	c := strontiumFraction * seaSaltAt35 / seaSaltMass / 35 * 1e6 * s.Value()
+	if !(c >= 0 && c <= math.MaxFloat64) {
 		return input.NaN[units.AmountPerKilogram]()
 	}
-	return units.AmountPerKilogram(strontiumFraction * seaSaltAt35 / seaSaltMass / 35 * s.Value() * 1e6)
+	return units.AmountPerKilogram(c)
 }
 
 const (
@@ -166,7 +167,14 @@ const (
 //	units    c mol/L, Cl/L g/L at 20 °C
 func (k Kit) Chlorosity(v units.Volume, u Uncertainty) (c, uncertainty teos10.Chlorosity, err error) {
 	x, s, err := k.Amount(v, u)
-	return chlorosity(x), chlorosity(s), err
+	c, uncertainty = chlorosity(x), chlorosity(s)
+	if err == nil {
+		err = input.NotNegative("chlorosity", (c.GramsPerLitre() + uncertainty.GramsPerLitre()), "g/L")
+	}
+	if err != nil {
+		return teos10.ClPerLitre(math.NaN()), teos10.ClPerLitre(math.NaN()), err
+	}
+	return c, uncertainty, nil
 }
 
 func chlorosity(c units.AmountPerLitre) teos10.Chlorosity {

@@ -77,7 +77,7 @@ func TestStrontium(t *testing.T) {
 	checks.Relative(t, "mol/kg at salinity 35", sr.MolesPerKilogram(), 9.0701324766783627e-05, 1e-15)
 	checks.Absolute(t, "as calcium", float64(units.AsCalcium.MassPerLitre(sr.PerLitre(1023.343))), 3.71977, 5e-4)
 	checks.Absolute(t, "fresh", float64(Strontium(units.Practical(0))), 0, 0)
-	for _, s := range []float64{-1, math.NaN(), math.Inf(1)} {
+	for _, s := range []float64{-1, math.NaN(), math.Inf(1), math.MaxFloat64} {
 		assert.True(t, math.IsNaN(float64(Strontium(units.Practical(s)))), "%v", s)
 	}
 }

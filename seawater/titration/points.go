@@ -54,8 +54,8 @@ func (p Point) EMF() units.Voltage {
 }
 
 // Window is the stretch of pH of which the points count. The zero value is
-// AcidWindow: a curve that begins at the sample, taken as a whole, gives half the
-// alkalinity.
+// AcidWindow, for FitClosedDIC pH 3 to 4: a curve that begins at the sample, taken as a
+// whole, gives half the alkalinity.
 type Window struct{ Low, High carbonate.TotalPH }
 
 // AcidWindow returns pH 3 to 3.5, where SOP 3b measures [DSC].
@@ -69,10 +69,10 @@ func WholeCurve() Window {
 
 func (w Window) all() bool { return w == WholeCurve() }
 
-// orAcid returns the window that w stands for.
-func (w Window) orAcid() Window {
+// or returns the window that w stands for where its zero value means usual.
+func (w Window) or(usual Window) Window {
 	if w == (Window{}) {
-		return AcidWindow()
+		return usual
 	}
 	return w
 }
@@ -81,7 +81,7 @@ func (w Window) holds(ph float64) bool { return ph >= w.Low.Value() && ph <= w.H
 
 // String writes "pH 3 to 3.5" or "the curve".
 func (w Window) String() string {
-	w = w.orAcid()
+	w = w.or(AcidWindow())
 	if w.all() {
 		return "the curve"
 	}

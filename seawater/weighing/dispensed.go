@@ -38,5 +38,9 @@ func Dispensed(reading units.Mass, sa units.AbsoluteSalinity, t units.Temperatur
 		float64(u.Reading/reading),
 		float64(rho)/net*teos10.ThermalExpansionExact(sa, t, 0)*u.Temperature.CelsiusDegrees(),
 		(1/net-1/(steel-float64(a)))*float64(u.Air))
-	return v, v * units.Volume(relative), nil
+	uncertainty = v * units.Volume(relative)
+	if err := input.NotNegative("uncertainty", (v + uncertainty).Litres(), "L"); err != nil {
+		return input.NaN[units.Volume](), input.NaN[units.Volume](), err
+	}
+	return v, uncertainty, nil
 }

@@ -27,7 +27,11 @@ func (f Flask) Reading(sa units.AbsoluteSalinity, t units.Temperature) (units.Ma
 	if err != nil {
 		return input.NaN[units.Mass](), err
 	}
-	return f.shown(sa, t), nil
+	w := f.shown(sa, t)
+	if err := input.Positive("reading", w.Grams(), "g"); err != nil {
+		return input.NaN[units.Mass](), err
+	}
+	return w, nil
 }
 
 // Salinity returns the salinity of the water of temperature t for which the
@@ -88,7 +92,11 @@ func (f Flask) Estimate(reading units.Mass, t units.Temperature, u Uncertainty) 
 	byTemperature := (rho*teos10.ThermalExpansionExact(sa, t, 0) - net*float64(f.Vessel.Expansion)/growth) * u.Temperature.CelsiusDegrees()
 	byAir := (1 - float64(reading)/(float64(f.Vessel.Volume(t))*steel)) * float64(u.Air)
 	sum := root(byReading, byCapacity, byExpansion, byTemperature, byAir)
-	return sa, units.Absolute(sum / (rho * teos10.HalineContractionExact(sa, t, 0))), nil
+	uncertainty = units.Absolute(sum / (rho * teos10.HalineContractionExact(sa, t, 0)))
+	if err := input.NotNegative("uncertainty", uncertainty.GramsPerKilogram(), "g/kg"); err != nil {
+		return noSalinity(), noSalinity(), err
+	}
+	return sa, uncertainty, nil
 }
 
 // Calibrated returns the flask with the capacity that makes the balance show
@@ -109,6 +117,10 @@ func (f Flask) Calibrated(reading units.Mass, sa units.AbsoluteSalinity, t units
 		return f, err
 	}
 	f.Vessel.Capacity = Volume(reading, teos10.DensityExact(sa, t, 0), f.Air.Density()) / f.Vessel.growth(t)
+	if err := f.Vessel.check(); err != nil {
+		f.Vessel.Capacity = input.NaN[units.Volume]()
+		return f, err
+	}
 	return f, nil
 }
 

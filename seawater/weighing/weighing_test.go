@@ -314,3 +314,36 @@ func TestExpansions(t *testing.T) {
 		assert.InEpsilon(t, float64(3*e.linear), float64(e.got), 5e-4, name)
 	}
 }
+
+// What is weighed comes back, an estimate is finite, and beside an error stands nothing.
+func FuzzEstimates(f *testing.F) {
+	f.Add(1., 20., 9.9e-6, 20., 1013.25, 0.5, 35., 25., 0.1, 0.1, 1e-4, 1e-6, 0.01)
+	f.Add(2., 25., 4.5e-4, 40., 600., 1., 0., -2., 0., 0., 0., 0., 0.)
+	f.Add(1e300, 20., 0.002, 0., 1100., 0., 120., 40., 1e308, 1e308, 1e308, 1., 1e308)
+	f.Fuzz(func(t *testing.T, capacity, at, expansion, room, pressure, humidity, salinity, celsius, ur, ut, uc, ue, ua float64) {
+		air := Air{units.Celsius(room), units.AirPressure(pressure), units.Fraction(humidity)}
+		k := Flask{Vessel{units.Volume(capacity), units.Celsius(at), Expansion(expansion)}, air}
+		sa, c := units.Absolute(salinity), units.Celsius(celsius)
+		u := Uncertainty{units.Mass(ur), units.TemperatureDifference(ut), units.Volume(uc), Expansion(ue), units.Density(ua)}
+		w, err := k.Reading(sa, c)
+		if err != nil {
+			require.True(t, math.IsNaN(w.Grams()), "%v beside %v", w, err)
+			return
+		}
+		s, width, err := k.Estimate(w, c, u)
+		require.Equal(t, err != nil, math.IsNaN(s.GramsPerKilogram()) && math.IsNaN(width.GramsPerKilogram()), "%v", err)
+		if err == nil {
+			require.InDelta(t, salinity, s.GramsPerKilogram(), 1e-7)
+			require.True(t, width.GramsPerKilogram() >= 0 && !math.IsInf(width.GramsPerKilogram(), 0))
+		}
+		set, err := k.Calibrated(w, sa, c)
+		require.NoError(t, err)
+		require.InEpsilon(t, capacity, set.Vessel.Capacity.Litres(), 1e-12)
+		v, uv, err := Dispensed(w, sa, c, air, Uncertainty{Reading: u.Reading, Temperature: u.Temperature, Air: u.Air})
+		require.Equal(t, err != nil, math.IsNaN(v.Litres()) && math.IsNaN(uv.Litres()), "%v", err)
+		if err == nil {
+			require.InEpsilon(t, k.Vessel.Volume(c).Litres(), v.Litres(), 1e-12)
+			require.True(t, uv >= 0 && !math.IsInf(uv.Litres(), 0))
+		}
+	})
+}
