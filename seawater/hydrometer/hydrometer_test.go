@@ -196,10 +196,12 @@ func TestCalibrated(t *testing.T) {
 	}
 	_, err = glassSG25.Calibrated(1.026, units.Absolute(-1), units.Celsius(25))
 	assert.ErrorIs(t, err, units.ErrRange)
-	_, err = Hydrometer{}.Calibrated(1.026, standard, units.Celsius(25))
+	unusable, err := Hydrometer{}.Calibrated(1.026, standard, units.Celsius(25))
 	assert.ErrorIs(t, err, units.ErrInput)
-	_, err = DensityHydrometer{}.Calibrated(1026, standard, units.Celsius(25))
+	assert.True(t, math.IsNaN(unusable.Offset), "an offset of zero would pass for a true instrument")
+	none, err := DensityHydrometer{}.Calibrated(1026, standard, units.Celsius(25))
 	assert.ErrorIs(t, err, units.ErrInput)
+	assert.True(t, math.IsNaN(float64(none.Offset)))
 }
 
 // First-order propagation [GUM] against a Monte Carlo run (JCGM 101). The spread
