@@ -31,14 +31,15 @@ func TestUNESCO44(t *testing.T) {
 // here, 0.0017746776777830204 there, at 25 °C); TestZeroCrossing shows which of
 // the two is nearer.
 func TestGrid(t *testing.T) {
+	const ofSalinity, ofConductivity, atZero = 5e-13, 2e-12, 2e-11
 	for _, row := range checks.Table(t, "testdata/gsw_grid.csv") {
 		s, c := row.Float(t, "SP"), units.Conductivity(row.Float(t, "C_mS_cm"))
 		temperature, p := units.Celsius(row.Float(t, "t_C")), units.SeaPressure(row.Float(t, "p_dbar"))
 		what := "SP=" + row["SP"] + " t=" + row["t_C"] + " p=" + row["p_dbar"]
-		checks.Absolute(t, "salinity at "+what, Salinity(c, temperature, p).Value(), s, 5e-13*(1+s))
-		tol := 2e-12
+		checks.Absolute(t, "salinity at "+what, Salinity(c, temperature, p).Value(), s, ofSalinity*(1+s))
+		tol := ofConductivity
 		if s == 0 {
-			s, tol = math.SmallestNonzeroFloat64, 2e-11 // where the extension crosses zero
+			s, tol = math.SmallestNonzeroFloat64, atZero // where the extension crosses zero
 		}
 		checks.Relative(t, "conductivity at "+what,
 			float64(Conductivity(units.Practical(s), temperature, p)), float64(c), tol)
