@@ -201,7 +201,6 @@ func TestSingleSalts(t *testing.T) {
 // [PWM11]. Nitrate was not used in making the model.
 func TestAnomalyCoefficients(t *testing.T) {
 	const step = 200 // µmol/kg
-	const share = 0.10
 	anomaly := func(c Composition) float64 {
 		s, err := c.Settled(warm)
 		require.NoError(t, err)
@@ -219,10 +218,10 @@ func TestAnomalyCoefficients(t *testing.T) {
 		w    teos10.Solutes
 		tol  float64 // relative; 0: 5 mg/mmol
 	}{
-		{"alkalinity", seawater35.Add(Calcium, step/2), teos10.Solutes{Alkalinity: step}, share},
-		{"nitrate", seawater35.Add(Nitrate, step).Add(Calcium, step/2), teos10.Solutes{Nitrate: step}, share},
-		{"silicate", seawater35.Add(Silicate, step), teos10.Solutes{Silicate: step}, share},
-		{"alkalinity and carbon", seawater35.Add(Calcium, step/2).Add(Bicarbonate, step), teos10.Solutes{Alkalinity: step, Carbon: step}, share},
+		{"alkalinity", seawater35.Add(Calcium, step/2), teos10.Solutes{Alkalinity: step}, 0.10},
+		{"nitrate", seawater35.Add(Nitrate, step).Add(Calcium, step/2), teos10.Solutes{Nitrate: step}, 0.10},
+		{"silicate", seawater35.Add(Silicate, step), teos10.Solutes{Silicate: step}, 0.10},
+		{"alkalinity and carbon", seawater35.Add(Calcium, step/2).Add(Bicarbonate, step), teos10.Solutes{Alkalinity: step, Carbon: step}, 0.10},
 		{"carbon", seawater35.Add(CarbonDioxide, step), teos10.Solutes{Carbon: step}, 0},
 	}
 	for _, r := range rows {

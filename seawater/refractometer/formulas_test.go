@@ -47,11 +47,17 @@ func TestComputedPressure(t *testing.T) {
 	}
 }
 
+// The most by which the formulas miss the table of Austin and Halikas: a property of the
+// formulas, which these numbers pin and do not check.
+const (
+	austinHalikasMS90 = 1.7e-5
+	austinHalikasQF95 = 5.8e-5
+)
+
 // The table has five decimals; [MS90] misses it by up to 1.7e-5 and [QF95],
 // though fitted to it, by up to 5.8e-5. Relative to vacuum either would miss it
 // by 4e-4.
 func TestAustinHalikas(t *testing.T) {
-	const ofQuanFry, ofMillardSeaver = 5.8e-5, 1.65e-5
 	worst := map[string]float64{}
 	for _, row := range checks.Table(t, "testdata/austin_halikas1976.csv") {
 		s, temperature := units.Practical(row.Float(t, "S")), units.Celsius(row.Float(t, "T68")/t68PerT90)
@@ -61,8 +67,9 @@ func TestAustinHalikas(t *testing.T) {
 			worst["MS90"] = math.Max(worst["MS90"], math.Abs(MillardSeaver(s, temperature, 0, w).Value()-want))
 		}
 	}
-	assert.InDelta(t, ofQuanFry, worst["QF95"], 0.05e-5)
-	assert.InDelta(t, ofMillardSeaver, worst["MS90"], 0.05e-5)
+	assert.InDelta(t, austinHalikasQF95, worst["QF95"], 0.05e-5)
+	assert.InDelta(t, austinHalikasMS90, worst["MS90"], 0.1e-5)
+	assert.LessOrEqual(t, worst["MS90"], austinHalikasMS90)
 }
 
 // What the documentation says of how far the formulas are apart.
