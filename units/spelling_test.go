@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/stretchr/testify/assert"
 )
@@ -86,5 +87,15 @@ func TestBaseUnits(t *testing.T) {
 	} {
 		assert.Equal(t, 1., x, name)
 	}
-	assert.InEpsilon(t, 0.02, float64((50 * MillisiemensPerCentimetre).Resistivity()/(1000*KilohmCentimetre))*1000, 1e-12) // 20 Ω·cm
+	assert.InEpsilon(t, 0.02, float64((50*MillisiemensPerCentimetre).Resistivity()/(1000*KilohmCentimetre))*1000, 1e-12) // 20 Ω·cm
+}
+
+// An error does not cost as much as the text that caused it, wherever that went.
+func TestErrorsAreShort(t *testing.T) {
+	long := strings.Repeat("é9", 1<<20)
+	for _, e := range []*InputError{{Field: long}, {Got: long}, {Want: long}} {
+		assert.Less(t, len(e.Error()), 450)
+		assert.True(t, utf8.ValidString(e.Error()))
+	}
+	assert.Equal(t, `volume: got "5 gal", want "5 US gal"`, (&InputError{"volume", `"5 gal"`, `"5 US gal"`}).Error())
 }
