@@ -70,6 +70,13 @@ func TestEverySpelling(t *testing.T) {
 			}
 		}
 	}
+	var half Volume
+	assert.NoError(t, half.UnmarshalText([]byte(".5 L")))
+	assert.Equal(t, Volume(0.5), half)
+	assert.ErrorContains(t, half.UnmarshalText([]byte("5")), "a volume such as")
+	var air AirPressure
+	assert.ErrorContains(t, air.UnmarshalText([]byte("5 of")), "an air pressure such as")
+	assert.Contains(t, Fraction(math.NaN()).String(), "NaN")
 	var s AbsoluteSalinity
 	assert.NoError(t, s.UnmarshalText([]byte("1000 g/kg")))
 	assert.Error(t, s.UnmarshalText([]byte("1001 g/kg")))
@@ -87,6 +94,9 @@ func TestBaseUnits(t *testing.T) {
 	} {
 		assert.Equal(t, 1., x, name)
 	}
+	assert.InEpsilon(t, 1000, float64(MolePerLitre), 1e-15)
+	assert.InEpsilon(t, 1e-4, float64(SquareCentimetre), 1e-15)
+	assert.InEpsilon(t, 1e-3, float64(MillilitrePerHour), 1e-15)
 	assert.InEpsilon(t, 0.02, float64((50*MillisiemensPerCentimetre).Resistivity()/(1000*KilohmCentimetre))*1000, 1e-12) // 20 Ω·cm
 }
 
@@ -95,6 +105,7 @@ func TestErrorsAreShort(t *testing.T) {
 	long := strings.Repeat("é9", 1<<20)
 	for _, e := range []*InputError{{Field: long}, {Got: long}, {Want: long}} {
 		assert.Less(t, len(e.Error()), 450)
+		assert.Contains(t, e.Error(), "é9é9")
 		assert.True(t, utf8.ValidString(e.Error()))
 	}
 	assert.Equal(t, `volume: got "5 gal", want "5 US gal"`, (&InputError{"volume", `"5 gal"`, `"5 US gal"`}).Error())
