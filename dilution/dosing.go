@@ -106,7 +106,10 @@ func Drip(drops int, in time.Duration, perMillilitre float64) (Pump, error) {
 	}
 	one := units.Flow(1 / perMillilitre / 1000 / in.Hours())
 	p := Pump{units.Flow(drops) * one, one / units.Flow(math.Sqrt(6))}
-	return p, p.check()
+	if err := p.check(); err != nil {
+		return none, err
+	}
+	return p, nil
 }
 
 func (p Pump) check() error {

@@ -88,8 +88,10 @@ func (p Periodic[Q]) Changes(start, goal Q) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	_, err = p.After(start, n) // is the tank ever empty on the way?
-	return n, err
+	if _, err = p.After(start, n); err != nil { // is the tank ever empty on the way?
+		return 0, err
+	}
+	return n, nil
 }
 
 // ShareToHold returns the share to change each time for the level to settle at

@@ -62,9 +62,19 @@ type InputError struct {
 	Want  string // what is expected, as a phrase after "want"
 }
 
-// Error reads `volume: got "5 gal", want "5 US gal" or "5 imp gal"`.
+// Error reads `volume: got "5 gal", want "5 US gal" or "5 imp gal"`. Of texts longer than
+// a message the beginning stands there.
 func (e *InputError) Error() string {
-	return e.Field + ": got " + e.Got + ", want " + e.Want
+	return beginning(e.Field) + ": got " + beginning(e.Got) + ", want " + beginning(e.Want)
+}
+
+// beginning cuts a text that is longer than a message.
+func beginning(text string) string {
+	const most = 400 // bytes
+	if len(text) <= most {
+		return text
+	}
+	return strings.ToValidUTF8(text[:most], "") + "..."
 }
 
 // Is makes errors.Is(err, ErrInput) true.

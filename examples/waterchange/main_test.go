@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"flag"
 	"io"
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -47,12 +48,15 @@ func TestReports(t *testing.T) {
 			var a, b any
 			require.NoError(t, json.Unmarshal([]byte(got), &a))
 			require.NoError(t, json.Unmarshal(want, &b))
-			assert.Empty(t, cmp.Diff(b, a, cmp.Comparer(nearly)))
+			assert.Empty(t, cmp.Diff(b, a, cmp.Comparer(nearly), cmp.Comparer(near)))
 			continue
 		}
 		assert.Empty(t, cmp.Diff(string(want), got), name)
 	}
 }
+
+// near compares numbers to nine digits.
+func near(a, b float64) bool { return a == b || math.Abs(a-b) <= 1e-9*max(math.Abs(a), math.Abs(b)) }
 
 // nearly compares texts by their numbers to nine digits.
 func nearly(a, b string) bool {

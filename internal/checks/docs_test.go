@@ -1,7 +1,6 @@
 package checks_test
 
 import (
-	"bytes"
 	"flag"
 	"fmt"
 	"go/ast"
@@ -17,112 +16,149 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"example.org/wellmixed/internal/checks"
 )
 
 var update = flag.Bool("update", false, "rewrite the README's table of checks and seawater/REFERENCES.md")
 
 const root = "../.."
 
-// check is one row of the README's table: a published source, what of the
-// library is held against it, how near it comes, and the test that says so. A
-// test that is renamed or removed, and a table that gains or loses rows, fails
-// TestREADME.
+// check is one row of the README's table: a source, what of the library is held against
+// it, of what kind its values are, how near the library has to come, and the tests that
+// say so.
+//
+// What a row says in numbers is taken from the tests. {name} is the constant of that name
+// in one of the tests, which has to use it; {n} counts the rows of the tables, and
+// {n column=text} or {n column~pattern} those whose column is so. A test that is renamed
+// or removed, a tolerance that is changed, a table that gains or loses rows fails TestREADME.
 type check struct {
-	source, what, near string
-	tests              []string // folder and name of the test: "seawater/pss78 TestUNESCO44"
-	tables             []string // whose rows are counted
+	source, what, kind, near string
+	tests                    []string // folder and name of the test: "seawater/pss78 TestUNESCO44"
+	tables                   []string // whose rows are counted
 }
 
-// published lists the checks. Where "{n}" stands, the rows of the tables are
-// counted.
+// Kinds of values. Where a row has several it says how many of each.
+const (
+	printed  = "published"
+	handed   = "second-hand" // published, but read elsewhere than in the original
+	computed = "computed"    // with another implementation, named, or with the formula evaluated apart from the library
+)
+
+// published lists the checks.
 var published = []check{
 	{"UNESCO Technical Papers in Marine Science 44 (Fofonoff and Millard 1983)",
-		"practical salinity and conductivity ratio, density, specific volume anomaly, heat capacity, sound speed, freezing point, lapse rate, potential temperature, depth: {n} values",
-		"every printed digit, but for four single-precision roundings of 1983 (2.5 units of the last digit) and one misprint, R(25, 0 °C, 0), named in the test",
+		"practical salinity and conductivity ratio, density, specific volume anomaly, heat capacity, sound speed, freezing point, lapse rate, potential temperature, depth: {n} values", printed,
+		"every printed digit, but for {n tolerance=2.5} of single precision: 2.5 units of the last digit, and every digit of the same in double precision; one handed-down R is a slip and left out",
 		[]string{"seawater/pss78 TestUNESCO44", "seawater/eos80 TestUNESCO44"},
 		[]string{"seawater/pss78/testdata/unesco44.csv", "seawater/eos80/testdata/unesco44.csv"}},
 	{"IAPWS R13-08 table 8, SR7-09 table 6, G10-15, R14-19, R1-76, SR6-08",
-		"Gibbs function of seawater and its derivatives, thermal conductivity, surface tension: {n} values",
-		"every printed digit of 90 values; 38 more rest on another equation for pure water and are met to 5e-4; 22 above 40 °C are only finite",
+		"Gibbs function of seawater and its derivatives, thermal conductivity, surface tension: {n} values", printed,
+		"every printed digit of {n usable=yes}; {n usable=approx} rest on another equation for pure water: {approximation} relative; {n usable=no} above 40 °C are only finite",
 		[]string{"seawater/teos10 TestIAPWSReleases"}, []string{"seawater/teos10/testdata/iapws_releases.csv"}},
-	{"TEOS-10, documented examples and check values of its toolbox 3.06", "all functions of `teos10` that have them: {n} values", "to their digits",
-		[]string{"seawater/teos10 TestDocumentedExamples", "seawater/teos10 TestToolboxCheckValues"},
-		[]string{"seawater/teos10/testdata/teos10_examples.csv", "seawater/teos10/testdata/teos10_toolbox.csv"}},
-	{"TEOS-10, {n} points computed with gsw 3.6.16", "29 quantities", "1e-12; what passes through zero within 1e-13 K, 1e-9 J/kg",
+	{"TEOS-10, documented examples of its toolbox 3.06", "functions of `teos10`: {n} values", printed + ", computed with the toolbox",
+		"half of the last digit; where all 16 are printed {lastBits} relative, up to {lastBitsOfADifference} of a difference",
+		[]string{"seawater/teos10 TestDocumentedExamples"}, []string{"seawater/teos10/testdata/teos10_examples.csv"}},
+	{"TEOS-10, check values of its toolbox 3.06", "functions of `teos10`: {n} values", computed + " with the toolbox", "what the toolbox asks of itself; {lastBits} where it names nothing",
+		[]string{"seawater/teos10 TestToolboxCheckValues"}, []string{"seawater/teos10/testdata/teos10_toolbox.csv"}},
+	{"TEOS-10", "29 quantities at {n} points", computed + " with gsw 3.6.16", "{relative} relative; what passes through zero has an absolute tolerance beside it, named in the test",
 		[]string{"seawater/teos10 TestReferenceGrid"}, []string{"seawater/teos10/testdata/gsw_grid.csv"}},
-	{"PSS-78 and Hill et al. 1986, {n} points computed with gsw 3.6.16", "conductivity to salinity and back, salinity 0 to 42", "1e-12",
+	{"PSS-78 and Hill et al. 1986", "conductivity to salinity and back, salinity 0 to 42: {n} points", computed + " with gsw 3.6.16",
+		"salinity {gridSalinity} (1+S); conductivity {gridConductivity}, at salinity 0 {gridConductivityZero} relative",
 		[]string{"seawater/pss78 TestGrid"}, []string{"seawater/pss78/testdata/gsw_grid.csv"}},
-	{"IAPWS R9-97 table 3 (refractive index of water, {n} values)", "`refractometer.Water`", "every printed digit",
+	{"IAPWS R9-97 table 3", "`refractometer.Water`: {n} indices", printed, "every printed digit",
 		[]string{"seawater/refractometer TestIAPWS"}, []string{"seawater/refractometer/testdata/iapws97.csv"}},
-	{"Austin and Halikas 1976 (seawater, {n} indices of 5 decimals)", "Millard and Seaver 1990; Quan and Fry 1995", "1.7e-5; 5.8e-5",
+	{"Austin and Halikas 1976, as tabulated by Mobley 2010", "indices of seawater by Quan and Fry 1995 and by Millard and Seaver 1990: {n} of 5 decimals", handed,
+		"the misfits of the two formulas, {austinHalikasQF95} and {austinHalikasMS90}, are pinned",
 		[]string{"seawater/refractometer TestAustinHalikas"}, []string{"seawater/refractometer/testdata/austin_halikas1976.csv"}},
-	{"CRC Handbook (sodium chloride, {n} indices of 4 decimals)", "`refractometer.SodiumChloride`", "every printed digit",
+	{"CRC Handbook", "`refractometer.SodiumChloride`: {n} indices of 4 decimals", printed, "every printed digit",
 		[]string{"seawater/refractometer TestSodiumChloride"}, []string{"seawater/refractometer/testdata/crc_sodium_chloride.csv"}},
-	{"ISO 7888, the whole table; KCl standards of OIML R 56 and IAPWS/NIST: {n} values", "compensation, standards", "every printed digit",
-		[]string{"seawater/conductivity TestNaturalWater", "seawater/conductivity TestPotassiumChloride"},
-		[]string{"seawater/conductivity/testdata/iso7888.csv", "seawater/conductivity/testdata/kcl.csv"}},
-	{"Tanaka et al. 2001 (CIPM), Picard et al. 2008 (CIPM-2007), ISO 4787 factors: {n} values", "water and air density, weighing", "printed digits; three pipette certificates within 3e-5",
-		[]string{"seawater/hydrometer TestWaterDensity", "seawater/weighing TestTable"},
-		[]string{"seawater/hydrometer/testdata/water_density.csv", "seawater/weighing/testdata/weighing.csv"}},
-	{"Pure water at 25 °C, 0.05501 µS/cm and 18.18 MΩ·cm (Light et al. 2005)", "`conductivity.PureWater`", "0.05499 and 18.18, within the source's uncertainty",
+	{"ISO 7888", "compensation of natural water: {n} values, whole degrees and some tenths of the table", printed, "every printed digit",
+		[]string{"seawater/conductivity TestNaturalWater"}, []string{"seawater/conductivity/testdata/iso7888.csv"}},
+	{"OIML R 56 and IAPWS/NIST", "conductivity of KCl standards and aerated water: {n} values", printed, "every printed digit",
+		[]string{"seawater/conductivity TestPotassiumChloride"}, []string{"seawater/conductivity/testdata/kcl.csv"}},
+	{"Tanaka et al. 2001 (CIPM)", "density of water: {n} values", "{n origin=published} second-hand, {n origin=computed} computed with the formula", "every printed digit; {lastBits} relative",
+		[]string{"seawater/hydrometer TestWaterDensity"}, []string{"seawater/hydrometer/testdata/water_density.csv"}},
+	{"Picard et al. 2008 (CIPM-2007), ISO 8655, pipette certificates", "air density and factors Z: {n} values",
+		"{n origin=handbook} published, {n origin=certificate} of certificates, {n origin=table} second-hand, {n origin=computed} computed with the formula",
+		"the tolerance that stands in each row: of the printed digits, of a certificate's input",
+		[]string{"seawater/weighing TestTable"}, []string{"seawater/weighing/testdata/weighing.csv"}},
+	{"Light et al. 2005", "pure water at 25 °C, 0.05501 µS/cm and 18.18 MΩ·cm", printed, "{ofConductivity} µS/cm and {ofResistivity} MΩ·cm, the source's uncertainty",
 		[]string{"seawater/conductivity TestPureWaterPublished"}, nil},
-	{"Dickson, Sabine and Christian 2007, printed constants and totals at 35 and 25 °C, and the printed values of the papers of the constants", "`carbonate`: {n} values",
+	{"Dickson, Sabine and Christian 2007 and DOE 1994; Orr et al. 2015; Zeebe and Wolf-Gladrow 2001", "constants of `carbonate` at 35 and 25 °C: {n} values", "{n source~chapter 5} published, {n source~Orr|Zeebe} second-hand",
 		"printed digits, but for pK of fluoride (2.627 printed, 2.626 by its formula) and of silicate (9.39; 9.384), whose printed values were rounded twice",
 		[]string{"seawater/carbonate TestPrintedConstants"}, []string{"seawater/carbonate/testdata/dickson2007.csv"}},
-	{"{n} CO2 systems, computed with PyCO2SYS 1.8.3 (Humphreys et al. 2022)", "pH; pCO2, concentrations, saturation", "5e-14; 3e-13 relative",
+	{"CO2 systems", "{n} systems: pH on four scales; pCO2, concentrations, saturation, Revelle factor", computed + " with PyCO2SYS 1.8.3 (Humphreys et al. 2022)", "{ofPH}; {ofTheRest} relative",
 		[]string{"seawater/carbonate TestGrid"}, []string{"seawater/carbonate/testdata/carbonate_grid.csv"}},
-	{"IUPAC 2002 and NIST buffers, {n} printed pH from 0 to 50 °C; tris of DelValls and Dickson 1998, Müller et al. 2018", "`electrode`", "every printed digit",
-		[]string{"seawater/electrode TestBuffersArePrinted", "seawater/electrode TestNernstAndSeawaterBuffers"}, []string{"seawater/electrode/testdata/buffers.csv"}},
-	{"Dickson 1981, table 1, a titration of {n} points", "`titration.Vessel.Mixture`; the fit of the same points", "5e-7 in pH; alkalinity to 4e-5 µmol/kg",
+	{"NIST SP 260-53 and IUPAC 2002; a manual of 2005", "buffers of `electrode`, 0 to 50 °C: {n} values", `{n pH~^\d+\.\d{3}$} published, {n pH~^\d+\.\d\d$} of technical buffers from an instrument's manual`, "every printed digit",
+		[]string{"seawater/electrode TestBuffersArePrinted"}, []string{"seawater/electrode/testdata/buffers.csv"}},
+	{"DelValls and Dickson 1998, Müller et al. 2018, Dickson et al. 2007", "Nernst slope, tris and aminopyridine in seawater: {n} values", "{n kind=printed} published, {n kind=computed} computed with the formulas", "every printed digit; {ofBuffers} relative, slope {ofSlope}",
+		[]string{"seawater/electrode TestNernstAndSeawaterBuffers"}, []string{"seawater/electrode/testdata/checks.csv"}},
+	{"Dickson 1981, table 1", "a titration of {n} points by `titration.Vessel.Mixture`; the fit of the same points", printed, "every printed digit of pH; alkalinity {dicksonAlkalinity}, DIC {dicksonDIC} µmol/kg",
 		[]string{"seawater/titration TestDickson1981", "seawater/titration TestDickson1981FitsBack"}, []string{"seawater/titration/testdata/dickson1981_table1.csv"}},
-	{"Dickson, Sabine and Christian 2007, SOP 3b: 2260.06 µmol/kg", "`titration.Vessel.FitOpen`", "2260.08; rounding of the printed data leaves 0.2 open",
-		[]string{"seawater/titration TestSOP3b", "seawater/titration TestSOP3bWithinRounding"}, nil},
-	{"Garcia and Gordon 1992, Hamme and Emerson 2004, Weiss 1974, Weiss and Price 1980, Wanninkhof 2014, US Standard Atmosphere 1976", "`gas`", "every printed digit of 49 values",
-		[]string{"seawater/gas TestPublishedSolubility", "seawater/gas TestExchangeTable"}, nil},
-	{"Shah's look-up values of evaporation; the example of VDI 2089", "`gas`", "0.2 % low in all nine; 0.07 %",
-		[]string{"seawater/gas TestExchangeTable"}, nil},
-	{"IUPAC atomic weights 2021", "ratios of reported masses, NO3 to NO3-N and the like; molar masses of {n} compounds", "last bit; every printed digit",
-		[]string{"units TestMolarMass", "mix/salts TestCompoundsAgainstTable"}, []string{"mix/salts/testdata/compounds.csv"}},
-	{"Millero et al. 2008, reference composition", "`ions.Reference`, ionic strength 0.7226, chlorinity 19.373945", "every printed digit",
-		[]string{"seawater/ions TestReferenceAgainstTheTable"}, nil},
-	{"McDougall et al. 2012, salinity anomaly of alkalinity, nitrate, silicate", "density of `ions`", "within 5 % (published 55.6, 38.9, 50.7; here 56.0, 37.0, 50.8 mg/mmol)",
+	{"Dickson, Sabine and Christian 2007, SOP 3b: 2260.06 µmol/kg", "`titration.Vessel.FitOpen`", printed, "within what the rounding of the printed data leaves open; the printed digits with an acid of 0.100459, printed as 0.10046",
+		[]string{"seawater/titration TestSOP3bWithinRounding"}, nil},
+	{"Garcia and Gordon 1992, Hamme and Emerson 2004, Weiss 1970 and 1974", "solubility of gases: {n} values",
+		"{n source~check value$|table II$} published; {n source~OCMIP|documentation|Sarmiento} second-hand: the documentation of two packages, a textbook; {n source~^computed} computed with gsw and mocsy",
+		"every printed digit; {double} relative, and {single} of what was computed in single precision",
+		[]string{"seawater/gas TestPublishedSolubility"}, []string{"seawater/gas/testdata/solubility_published.csv"}},
+	{"Shah's evaporation, VDI 2089, ASHRAE 2017, US Standard Atmosphere, Wanninkhof 2014", "`gas`: {n} values",
+		"{n source~^ASHRAE|; \\d+ printed} published; {n source~second-hand|worked} second-hand; {n source~^computed(, | with|$|; IAPWS| \\()} computed", "the tolerance that stands in each row",
+		[]string{"seawater/gas TestExchangeTable"}, []string{"seawater/gas/testdata/exchange.csv"}},
+	{"IUPAC atomic weights 2021", "ratios of reported masses, NO3 to NO3-N and the like", computed + " from the weights", "{relative} relative", []string{"units TestMolarMass"}, nil},
+	{"IUPAC atomic weights 2021", "molar masses of {n} compounds", computed + " from the weights", "every digit of three decimals",
+		[]string{"mix/salts TestCompoundsAgainstTable"}, []string{"mix/salts/testdata/compounds.csv"}},
+	{"Millero et al. 2008, reference composition", "`ions.Reference`: {n} species, ionic strength 0.7226, chlorinity 19.373945", printed, "every printed digit",
+		[]string{"seawater/ions TestReferenceAgainstTheTable"}, []string{"seawater/ions/testdata/reference_composition.csv"}},
+	{"TEOS-10 (McDougall et al. 2012), salinity anomaly", "of alkalinity, nitrate, silicate by the density of `ions`", "published coefficients", "the tolerance that stands in each row of the test: the two are different models",
 		[]string{"seawater/ions TestAnomalyCoefficients"}, nil},
-	{"Nine artificial seawaters: ASTM D1141, Kester et al. 1967, Lyman and Fleming 1940, DOE 1994, ESAW and others", "`recipe`; the solver finds each from its ions alone", "the papers' rounding (one printed amount of ESAW differs by 0.1 %); 1e-9",
-		[]string{"mix/recipe TestPublishedMolarities", "mix/recipe TestSolveFindsRecipesBack"}, nil},
-	{"Solubility and density of solutions, CRC Handbook and others", "`salts`", "every value used; density within 1 to 4 kg/m³ up to 30 %",
-		[]string{"mix/salts TestSolubilityAgainstTables", "mix/salts TestDensityAgainstCRC"}, nil},
-	{"Wolf-Gladrow et al. 2007, 24 processes", "stoichiometry of `replenish`", "1e-12",
-		[]string{"mix/replenish TestProcesses"}, nil},
-	{"NIST/SEMATECH table of χ²", "`seawater.Agree`", "printed digits", []string{"seawater TestProbabilityAgainstTheTable"}, nil},
-	{"NIST SP 811, DIN 38409, UK Weights and Measures Act", "every unit constant", "last bit or the next", []string{"units TestConstantsMeetTheirDefinitions"}, nil},
-	{"Levenspiel (stirred tank), Rowland and Tozer (periodic dosing)", "dilution, steady states", "1e-12",
-		[]string{"dilution TestRemainingByHand", "dilution TestPeriodicAgainstTheProcess", "dilution TestCourseContinuously"}, nil},
-	{"Millero et al. 2008", "absolute from practical salinity", "1e-14", []string{"seawater/teos10 TestReferenceSalinity"}, nil},
+	{"ESAW (Berges et al. 2001), Aquil (Price et al. 1989)", "molarities of `recipe`: {n} values", "{n recipe=ESAW} published, {n recipe=Aquil} from memory", "the papers' rounding; one of ESAW contradicts itself by 0.1 %",
+		[]string{"mix/recipe TestPublishedMolarities"}, []string{"mix/recipe/testdata/molarities.csv"}},
+	{"Artificial seawaters: ASTM D1141, Kester et al. 1967, Lyman and Fleming 1940, DOE 1994, ESAW and others", "the solver finds each from its ions alone", "published recipes; the way back is the library's own", "each mass but for rounding",
+		[]string{"mix/recipe TestSolveFindsRecipesBack"}, nil},
+	{"CRC Handbook and others", "solubility of `salts`: {n} values", "{n kind~grams|molality} published, {n kind=phreeqc} computed with PHREEQC 3",
+		"printed digits of what is used; {overlap} where two tables overlap, {rough} for three salts; computed {computed}",
+		[]string{"mix/salts TestSolubilityAgainstTables"}, []string{"mix/salts/testdata/solubility.csv"}},
+	{"CRC Handbook", "density of solutions, {n} values, up to the end of the formula", printed, "{usual} kg/m³; more for seven solutes, named in the test with their misfit",
+		[]string{"mix/salts TestDensityAgainstCRC"}, []string{"mix/salts/testdata/crc_density.csv"}},
+	{"Wolf-Gladrow et al. 2007", "alkalinity of {n kind=process} processes in `replenish`", "5 published; the others from the balance of elements and charge", "{equivalents} equivalents",
+		[]string{"mix/replenish TestProcesses"}, []string{"mix/replenish/testdata/stoichiometry.csv"}},
+	{"NIST/SEMATECH table of χ²", "`seawater.Agree`", printed, "probability {ofProbability}", []string{"seawater TestProbabilityAgainstTheTable"}, nil},
+	{"NIST SP 811, DIN 38409, UK Weights and Measures Act", "every unit constant", printed + " definitions", "{relative}: the last bit", []string{"units TestConstantsMeetTheirDefinitions"}, nil},
+	{"Stirred tank (Levenspiel 1999)", "what a continuous change leaves after one volume, 1/e", "by hand", "{byHand}", []string{"dilution TestRemainingByHand"}, nil},
+	{"Periodic changes", "levels and resting point against the process done step by step", "the library's own steps; no printed number", "{stepByStep} relative", []string{"dilution TestPeriodicAgainstTheProcess"}, nil},
+	{"Millero et al. 2008", "absolute from practical salinity, 35.16504 g/kg at 35", "published definition", "exact; there and back {thereAndBack} (1+S)", []string{"seawater/teos10 TestReferenceSalinity"}, nil},
 }
 
-// TestREADME keeps the README's table to the list above.
+// TestREADME keeps the README's table to the list above, and the list to the tests.
 func TestREADME(t *testing.T) {
-	exists := map[string]bool{}
 	var table strings.Builder
-	table.WriteString("| source | what | how near |\n|---|---|---|\n")
+	table.WriteString("| source | what | values | how near |\n|---|---|---|---|\n")
 	for _, c := range published {
+		tests := map[string]string{} // constants that the tests of the row use
 		for _, test := range c.tests {
-			folder, _, _ := strings.Cut(test, " ")
-			if !exists[folder] {
-				for _, f := range testsIn(t, folder) {
-					exists[folder+" "+f] = true
-				}
-				exists[folder] = true
-			}
-			assert.True(t, exists[test], "no such test: %s", test)
+			folder, name, _ := strings.Cut(test, " ")
+			assert.True(t, constantsOf(t, folder, name, tests), "no such test: %s", test)
 		}
-		n := 0
+		var rows []checks.Row
 		for _, path := range c.tables {
-			n += rowsOf(t, filepath.Join(root, path))
+			rows = append(rows, checks.Table(t, filepath.Join(root, path))...)
 		}
-		assert.Equal(t, len(c.tables) > 0, strings.Contains(c.source+c.what, "{n}"), c.source)
-		row := fmt.Sprintf("| %s | %s | %s |\n", c.source, c.what, c.near)
-		table.WriteString(strings.ReplaceAll(row, "{n}", fmt.Sprint(n)))
+		row := fmt.Sprintf("| %s | %s | %s | %s |\n", c.source, c.what, c.kind, c.near)
+		assert.Equal(t, len(c.tables) > 0, strings.Contains(row, "{n"), c.source)
+		table.WriteString(placeholder.ReplaceAllStringFunc(row, func(text string) string {
+			name := text[1 : len(text)-1]
+			if name == "n" {
+				return fmt.Sprint(len(rows))
+			}
+			if condition, ok := strings.CutPrefix(name, "n "); ok {
+				n := count(rows, condition)
+				assert.NotZero(t, n, "%s: no rows with %s", c.source, condition)
+				return fmt.Sprint(n)
+			}
+			assert.Contains(t, tests, name, "%s: no test of the row uses such a constant", c.source)
+			return tests[name]
+		}))
 	}
 	const begin, end = "<!-- checks: go test ./internal/checks -update -->\n", "<!-- end of checks -->\n"
 	path := filepath.Join(root, "README.md")
@@ -138,6 +174,89 @@ func TestREADME(t *testing.T) {
 		return
 	}
 	assert.Empty(t, cmp.Diff(want, string(readme)), "run go test ./internal/checks -update")
+}
+
+// placeholder is a number that a row takes from its tests.
+var placeholder = regexp.MustCompile(`\{(?:n [a-z A-Z]+[=~](?:[^{}]|\{\d\})+|[A-Za-z]+)\}`)
+
+// count counts the rows of which a column is a text, "kind=printed", or matches a
+// pattern, "source~^ASHRAE".
+func count(rows []checks.Row, condition string) (n int) {
+	i := strings.IndexAny(condition, "=~")
+	column, text := condition[:i], condition[i+1:]
+	for _, r := range rows {
+		value, ok := r[column]
+		switch {
+		case condition[i] == '=' && value == text, condition[i] == '~' && ok && regexp.MustCompile(text).MatchString(value):
+			n++
+		}
+	}
+	return n
+}
+
+// constantsOf adds the constants that a test uses, its own or of its file, by name with
+// their values as written; false if there is no such test.
+func constantsOf(t *testing.T, folder, test string, used map[string]string) (found bool) {
+	files, err := filepath.Glob(filepath.Join(root, folder, "*_test.go"))
+	require.NoError(t, err)
+	for _, path := range files {
+		f, err := parser.ParseFile(token.NewFileSet(), path, nil, 0)
+		require.NoError(t, err)
+		for _, d := range f.Decls {
+			fn, ok := d.(*ast.FuncDecl)
+			if !ok || fn.Recv != nil || fn.Name.Name != test {
+				continue
+			}
+			found = true
+			values, uses := map[string]string{}, map[string]int{}
+			ast.Inspect(f, func(n ast.Node) bool {
+				if other, ok := n.(*ast.FuncDecl); ok && other != fn {
+					return false // constants of other functions
+				}
+				if spec, ok := n.(*ast.ValueSpec); ok {
+					for i, name := range spec.Names {
+						if i < len(spec.Values) {
+							if lit, ok := spec.Values[i].(*ast.BasicLit); ok {
+								values[name.Name] = lit.Value
+							}
+						}
+					}
+				}
+				return true
+			})
+			ast.Inspect(fn, func(n ast.Node) bool {
+				if id, ok := n.(*ast.Ident); ok {
+					uses[id.Name]++
+				}
+				return true
+			})
+			for _, other := range f.Decls { // and of the functions that it calls
+				if h, ok := other.(*ast.FuncDecl); ok && h != fn && h.Recv == nil && uses[h.Name.Name] > 0 {
+					ast.Inspect(h, func(n ast.Node) bool {
+						if id, ok := n.(*ast.Ident); ok {
+							uses[id.Name]++
+						}
+						return true
+					})
+				}
+			}
+			declared := map[string]int{} // inside the test: a mention that is no use
+			ast.Inspect(fn, func(n ast.Node) bool {
+				if spec, ok := n.(*ast.ValueSpec); ok {
+					for _, name := range spec.Names {
+						declared[name.Name]++
+					}
+				}
+				return true
+			})
+			for name, value := range values {
+				if uses[name] > declared[name] {
+					used[name] = value
+				}
+			}
+		}
+	}
+	return found
 }
 
 // TestExportedNamesAreDocumented: a comment on every exported function, method and
@@ -196,35 +315,6 @@ func receiverIsExported(d *ast.FuncDecl) bool {
 			return true
 		}
 	}
-}
-
-// testsIn lists the test functions of a folder.
-func testsIn(t *testing.T, folder string) (names []string) {
-	files, err := filepath.Glob(filepath.Join(root, folder, "*_test.go"))
-	require.NoError(t, err)
-	for _, path := range files {
-		f, err := parser.ParseFile(token.NewFileSet(), path, nil, 0)
-		require.NoError(t, err)
-		for _, d := range f.Decls {
-			if fn, ok := d.(*ast.FuncDecl); ok && strings.HasPrefix(fn.Name.Name, "Test") {
-				names = append(names, fn.Name.Name)
-			}
-		}
-	}
-	return names
-}
-
-// rowsOf counts the rows of a table without comments and head.
-func rowsOf(t *testing.T, path string) int {
-	data, err := os.ReadFile(path)
-	require.NoError(t, err)
-	n := -1
-	for line := range bytes.Lines(data) {
-		if line = bytes.TrimSpace(line); len(line) > 0 && line[0] != '#' {
-			n++
-		}
-	}
-	return n
 }
 
 // entry is one source in the package comment of a package.

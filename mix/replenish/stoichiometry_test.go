@@ -64,6 +64,7 @@ var changes = map[string]ions.Ion{
 
 // Each process of the table moves alkalinity as its changes of strong ions say.
 func TestProcesses(t *testing.T) {
+	const equivalents = 1e-12
 	n := 0
 	for _, r := range checks.Table(t, "testdata/stoichiometry.csv") {
 		if r["kind"] != "process" {
@@ -74,7 +75,7 @@ func TestProcesses(t *testing.T) {
 		for column, i := range changes {
 			c = c.Add(i, units.AmountPerKilogram(r.Float(t, column)))
 		}
-		checks.Absolute(t, r["name"], float64(tested.Alkalinity.In(c)), r.Float(t, "dTA_eq"), 1e-12)
+		checks.Absolute(t, r["name"], float64(tested.Alkalinity.In(c)), r.Float(t, "dTA_eq"), equivalents)
 	}
 	assert.Equal(t, 24, n)
 }

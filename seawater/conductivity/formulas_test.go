@@ -87,9 +87,10 @@ func TestDemalIsSmooth(t *testing.T) {
 // What is published of pure water at 25 °C: 0.05501 ± 0.0001 µS/cm and
 // 18.18 ± 0.03 MΩ·cm [LLBM], which the trade rounds to 0.055 and 18.2.
 func TestPureWaterPublished(t *testing.T) {
+	const ofConductivity, ofResistivity = 0.0001, 0.03
 	c := PureWater(units.Celsius(25))
-	checks.Absolute(t, "conductivity [LLBM]", c.MicrosiemensPerCentimetre(), 0.05501, 0.0001)
-	checks.Absolute(t, "resistivity [LLBM]", c.Resistivity().MegohmCentimetres(), 18.18, 0.03)
+	checks.Absolute(t, "conductivity [LLBM]", c.MicrosiemensPerCentimetre(), 0.05501, ofConductivity)
+	checks.Absolute(t, "resistivity [LLBM]", c.Resistivity().MegohmCentimetres(), 18.18, ofResistivity)
 	checks.Printed(t, "common practice", c.MicrosiemensPerCentimetre(), "0.055")
 	checks.Printed(t, "common practice", c.Resistivity().MegohmCentimetres(), "18.2")
 	checks.Printed(t, "slope in % per K, common practice", 100*math.Log(float64(PureWater(units.Celsius(25.5))/PureWater(units.Celsius(24.5)))), "5")

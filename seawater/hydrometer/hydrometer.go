@@ -1,6 +1,8 @@
 package hydrometer
 
 import (
+	"math"
+
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/units"
 )
@@ -60,9 +62,11 @@ func (h Hydrometer) Estimate(reading float64, t units.Temperature, u Uncertainty
 func (h Hydrometer) Calibrated(reading float64, sa units.AbsoluteSalinity, t units.Temperature) (Hydrometer, error) {
 	h.Offset = 0
 	err := h.check()
-	if err == nil {
-		h.Offset, err = h.scale().offsetFor(reading, waterGravity, sa, t)
+	if err != nil {
+		h.Offset = math.NaN()
+		return h, err
 	}
+	h.Offset, err = h.scale().offsetFor(reading, waterGravity, sa, t)
 	return h, err
 }
 
@@ -130,12 +134,12 @@ func (h DensityHydrometer) Estimate(reading units.Density, t units.Temperature, 
 // in water of a known salinity at the temperature t.
 func (h DensityHydrometer) Calibrated(reading units.Density, sa units.AbsoluteSalinity, t units.Temperature) (DensityHydrometer, error) {
 	h.Offset = 0
-	err := h.check()
-	if err == nil {
-		var offset float64
-		offset, err = h.scale().offsetFor(float64(reading), waterDensity, sa, t)
-		h.Offset = units.Density(offset)
+	if err := h.check(); err != nil {
+		h.Offset = units.Density(math.NaN())
+		return h, err
 	}
+	offset, err := h.scale().offsetFor(float64(reading), waterDensity, sa, t)
+	h.Offset = units.Density(offset)
 	return h, err
 }
 

@@ -25,12 +25,13 @@ var (
 var standard = units.Absolute(35.16504)
 
 func TestWaterDensity(t *testing.T) {
+	const lastBits = 1e-15
 	for _, row := range checks.Table(t, "testdata/water_density.csv") {
 		got := float64(WaterDensity(units.Celsius(row.Float(t, "T_degC"))))
 		if row["origin"] == "published" {
 			checks.Printed(t, "water at "+row["T_degC"]+" °C [T01]", got, row["value"])
 		} else {
-			checks.Relative(t, "water at "+row["T_degC"]+" °C [T01]", got, row.Float(t, "value"), 1e-15)
+			checks.Relative(t, "water at "+row["T_degC"]+" °C [T01]", got, row.Float(t, "value"), lastBits)
 		}
 	}
 }
@@ -196,10 +197,12 @@ func TestCalibrated(t *testing.T) {
 	}
 	_, err = glassSG25.Calibrated(1.026, units.Absolute(-1), units.Celsius(25))
 	assert.ErrorIs(t, err, units.ErrRange)
-	_, err = Hydrometer{}.Calibrated(1.026, standard, units.Celsius(25))
+	unusable, err := Hydrometer{}.Calibrated(1.026, standard, units.Celsius(25))
 	assert.ErrorIs(t, err, units.ErrInput)
-	_, err = DensityHydrometer{}.Calibrated(1026, standard, units.Celsius(25))
+	assert.True(t, math.IsNaN(unusable.Offset), "an offset of zero would pass for a true instrument")
+	none, err := DensityHydrometer{}.Calibrated(1026, standard, units.Celsius(25))
 	assert.ErrorIs(t, err, units.ErrInput)
+	assert.True(t, math.IsNaN(float64(none.Offset)))
 }
 
 // First-order propagation [GUM] against a Monte Carlo run (JCGM 101). The spread

@@ -10,12 +10,13 @@ import (
 )
 
 func TestReferenceSalinity(t *testing.T) {
+	const thereAndBack = 1e-14
 	assert.Equal(t, 35.16504, AbsoluteFromPractical(units.Practical(35)).GramsPerKilogram(), "by definition")
 	assert.Equal(t, 35.0, PracticalFromAbsolute(units.Absolute(35.16504)).Value())
 	assert.Equal(t, 0.0, AbsoluteFromPractical(units.Practical(0)).GramsPerKilogram())
 	for sp := 0.0; sp < 50; sp += 0.7 {
 		back := PracticalFromAbsolute(AbsoluteFromPractical(units.Practical(sp))).Value()
-		assert.InDelta(t, sp, back, 1e-14*(1+sp))
+		assert.InDelta(t, sp, back, thereAndBack*(1+sp))
 	}
 	for _, s := range []float64{-1e-9, nan, inf, -inf} {
 		assert.True(t, math.IsNaN(AbsoluteFromPractical(units.Practical(s)).GramsPerKilogram()), s)
