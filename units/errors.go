@@ -3,6 +3,7 @@ package units
 import (
 	"errors"
 	"strconv"
+	"strings"
 )
 
 // The kinds of failure of the whole library, for errors.Is.
@@ -68,6 +69,17 @@ func (e *InputError) Error() string {
 
 // Is makes errors.Is(err, ErrInput) true.
 func (e *InputError) Is(target error) bool { return target == ErrInput }
+
+// Quoted puts a text into quotation marks for the Got of an error, cut short
+// where it is too long for a message: an error must not cost as much as the
+// text that caused it.
+func Quoted(text string) string {
+	const most = 60 // bytes
+	if len(text) > most {
+		text = strings.ToValidUTF8(text[:most], "") + "..."
+	}
+	return strconv.Quote(text)
+}
 
 func number(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
 

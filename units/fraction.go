@@ -27,7 +27,7 @@ func (f *Fraction) UnmarshalText(text []byte) error {
 		return err
 	}
 	if !hasName("%|percent", unit) {
-		return &InputError{"fraction", quote(string(text)), fractionWant}
+		return &InputError{"fraction", Quoted(string(text)), fractionWant}
 	}
 	// "29 %" is read as 29e-2, because 29 * 0.01 is not the number 0.29.
 	s := plain(string(text))

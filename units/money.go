@@ -27,7 +27,7 @@ func (m *Money) UnmarshalText(text []byte) error {
 		return err
 	}
 	if !isCurrency(code) || x < 0 {
-		return &InputError{"price", quote(string(text)), moneyWant}
+		return &InputError{"price", Quoted(string(text)), moneyWant}
 	}
 	*m = Money{x, code}
 	return nil

@@ -30,20 +30,20 @@ func (s *PracticalSalinity) UnmarshalText(text []byte) error {
 	}
 	switch {
 	case unit == "" && x >= 1 && x < 1.1 && x != 1:
-		return &InputError{"practical salinity", quote(string(text)),
+		return &InputError{"practical salinity", Quoted(string(text)),
 			practicalWant + `; a number just above 1 looks like a specific gravity: write "1.025 PSS-78" if you mean it`}
 	case hasName("|PSS-78|PSU|ppt|‰", unit):
 	case same(unit, "g/kg"):
-		return &InputError{"practical salinity", quote(string(text)),
+		return &InputError{"practical salinity", Quoted(string(text)),
 			practicalWant + `; a value in g/kg is absolute salinity (practical 35 is 35.165 g/kg)`}
 	case same(unit, "ppm"):
-		return &InputError{"practical salinity", quote(string(text)),
+		return &InputError{"practical salinity", Quoted(string(text)),
 			practicalWant + `; "ppm" could be a mass fraction or a dissolved-solids reading`}
 	default:
-		return &InputError{"practical salinity", quote(string(text)), practicalWant}
+		return &InputError{"practical salinity", Quoted(string(text)), practicalWant}
 	}
 	if x < 0 {
-		return &InputError{"practical salinity", quote(string(text)), "zero or more"}
+		return &InputError{"practical salinity", Quoted(string(text)), "zero or more"}
 	}
 	*s = Practical(x)
 	return nil
@@ -86,10 +86,10 @@ func (s *AbsoluteSalinity) UnmarshalText(text []byte) error {
 		return err
 	}
 	if !same(unit, "g/kg") {
-		return &InputError{"absolute salinity", quote(string(text)), absoluteWant}
+		return &InputError{"absolute salinity", Quoted(string(text)), absoluteWant}
 	}
 	if x < 0 || x > 1000 {
-		return &InputError{"absolute salinity", quote(string(text)), "0 to 1000 g/kg"}
+		return &InputError{"absolute salinity", Quoted(string(text)), "0 to 1000 g/kg"}
 	}
 	*s = Absolute(x)
 	return nil

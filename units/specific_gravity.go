@@ -57,7 +57,7 @@ func (g *SpecificGravity) UnmarshalText(text []byte) error {
 	g.ratio = math.NaN()
 	ratio, pair, ok := parseGravity(plain(string(text)))
 	if !ok {
-		return &InputError{"specific gravity", quote(string(text)), gravityWant}
+		return &InputError{"specific gravity", Quoted(string(text)), gravityWant}
 	}
 	*g = SpecificGravity{ratio, pair}
 	return nil

@@ -45,7 +45,7 @@ const tdsWant = `a dissolved-solids reading with the factor of the meter such as
 // in the manual of the meter.
 func (r *TDS) UnmarshalText(text []byte) error {
 	*r = TDS{math.NaN(), TDSScale(math.NaN())}
-	bad := &InputError{"dissolved solids", quote(string(text)), tdsWant}
+	bad := &InputError{"dissolved solids", Quoted(string(text)), tdsWant}
 	ppm, rest, err := split("dissolved solids", string(text), tdsWant)
 	if err != nil {
 		return err

@@ -74,11 +74,11 @@ func (t *Temperature) UnmarshalText(text []byte) error {
 	case hasName("K|kelvin", unit):
 		*t = Kelvin(x)
 	default:
-		return &InputError{"temperature", quote(string(text)), temperatureWant}
+		return &InputError{"temperature", Quoted(string(text)), temperatureWant}
 	}
 	if t.celsius < -zeroCelsius {
 		t.celsius = math.NaN()
-		return &InputError{"temperature", quote(string(text)), "a temperature above absolute zero"}
+		return &InputError{"temperature", Quoted(string(text)), "a temperature above absolute zero"}
 	}
 	return nil
 }

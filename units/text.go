@@ -64,16 +64,16 @@ func (tb *table) read(text string) (float64, error) {
 	u, ok := tb.find(name)
 	switch {
 	case !ok:
-		return math.NaN(), &InputError{tb.quantity, quote(text), tb.want()}
+		return math.NaN(), &InputError{tb.quantity, Quoted(text), tb.want()}
 	case u.refuse != "":
-		return math.NaN(), &InputError{tb.quantity, quote(text), u.refuse}
+		return math.NaN(), &InputError{tb.quantity, Quoted(text), u.refuse}
 	}
 	x *= u.size
 	if u.per != 0 {
 		x /= u.per
 	}
 	if math.IsInf(x, 0) {
-		return math.NaN(), &InputError{tb.quantity, quote(text), "a number of ordinary size"}
+		return math.NaN(), &InputError{tb.quantity, Quoted(text), "a number of ordinary size"}
 	}
 	return x, nil
 }
@@ -119,12 +119,12 @@ func split(quantity, text, want string) (x float64, name string, err error) {
 	rest := strings.TrimSpace(s[n:])
 	switch {
 	case n == 0 || perr != nil:
-		return math.NaN(), "", &InputError{quantity, quote(text), want}
+		return math.NaN(), "", &InputError{quantity, Quoted(text), want}
 	case strings.HasPrefix(rest, ","):
-		return math.NaN(), "", &InputError{quantity, quote(text),
+		return math.NaN(), "", &InputError{quantity, Quoted(text),
 			`a point for decimals and no mark for thousands, as in "1.5" or "1500"`}
 	case rest != "" && (rest[0] >= '0' && rest[0] <= '9' || rest[0] == '.'):
-		return math.NaN(), "", &InputError{quantity, quote(text), "one number and one unit"}
+		return math.NaN(), "", &InputError{quantity, Quoted(text), "one number and one unit"}
 	}
 	return x, rest, nil
 }
@@ -222,8 +222,6 @@ func isWord(name string) bool {
 	}
 	return true
 }
-
-func quote(text string) string { return strconv.Quote(text) }
 
 func marshal(quantity string, x float64, unit string) ([]byte, error) {
 	if math.IsNaN(x) || math.IsInf(x, 0) {

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/seawater/conductivity"
 	"example.org/wellmixed/seawater/hydrometer"
@@ -115,7 +116,7 @@ func read(text string, t units.Temperature) (seawater.Reading, error) {
 	short, number, found := strings.Cut(text, "=")
 	reading, err := strconv.ParseFloat(number, 64)
 	if !found || err != nil {
-		return seawater.Reading{}, &units.InputError{Field: "reading", Got: strconv.Quote(text), Want: `a name of the table and a number, such as "hydrometer60=1.0262"`}
+		return seawater.Reading{}, &units.InputError{Field: "reading", Got: input.Quoted(text), Want: `a name of the table and a number, such as "hydrometer60=1.0262"`}
 	}
 	var names []string
 	for _, m := range house {
@@ -128,5 +129,5 @@ func read(text string, t units.Temperature) (seawater.Reading, error) {
 		}
 		names = append(names, m.short)
 	}
-	return seawater.Reading{}, &units.InputError{Field: "reading", Got: strconv.Quote(short), Want: "one of " + strings.Join(names, ", ")}
+	return seawater.Reading{}, &units.InputError{Field: "reading", Got: input.Quoted(short), Want: "one of " + strings.Join(names, ", ")}
 }

@@ -6,6 +6,7 @@ import (
 
 	"example.org/wellmixed/dilution"
 	"example.org/wellmixed/internal/form"
+	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/mix"
 	"example.org/wellmixed/mix/rodi"
 	"example.org/wellmixed/mix/salts"
@@ -149,13 +150,13 @@ func (s *scenario) chemistry(in *inputs) {
 		} else if nbs, err := units.Parse[carbonate.NBSPH](text); err == nil {
 			in.tankNBS = &nbs
 		} else {
-			s.Fail("tank.ph", strconv.Quote(text), `a pH with its scale, "8.1 total" or, from a meter set in ordinary buffers, "8.2 NBS"`)
+			s.Fail("tank.ph", input.Quoted(text), `a pH with its scale, "8.1 total" or, from a meter set in ordinary buffers, "8.2 NBS"`)
 		}
 	}
 	if s.Has("air.co2") {
 		in.air = carbonate.XCO2(s.Number("air.co2")) // ppm
 		if in.air < 100 || in.air > 20000 {
-			s.Fail("air.co2", strconv.Quote(s.Text("air.co2", "")), `parts per million in the room, "430" outdoors, up to "2000" in closed rooms`)
+			s.Fail("air.co2", input.Quoted(s.Text("air.co2", "")), `parts per million in the room, "430" outdoors, up to "2000" in closed rooms`)
 		}
 	}
 }
@@ -259,7 +260,7 @@ func (s *scenario) vessel() mix.Vessel {
 		}
 		v, err = mix.Marked(marks...)
 	default:
-		s.Fail("vessel.shape", strconv.Quote(shape), `"box", "cylinder", "bucket" or "marks"`)
+		s.Fail("vessel.shape", input.Quoted(shape), `"box", "cylinder", "bucket" or "marks"`)
 	}
 	if h, ok := form.Optional[units.Length](s.Form, "vessel.safe_fill"); ok && err == nil && s.Err == nil {
 		v, err = v.SafeFillTo(h)

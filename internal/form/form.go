@@ -13,6 +13,7 @@ import (
 	"strings"
 	"time"
 
+	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/units"
 )
 
@@ -63,7 +64,7 @@ func (f *Form) Fail(field, got, want string) {
 // Complain gives the error of a text the name of its field.
 func (f *Form) Complain(field, text string, err error) {
 	if bad, ok := err.(*units.InputError); ok {
-		f.Fail(field, strconv.Quote(text), bad.Want)
+		f.Fail(field, input.Quoted(text), bad.Want)
 	}
 }
 
@@ -138,7 +139,7 @@ func (f *Form) Number(field string) float64 {
 	text := f.Text(field, want)
 	x, err := strconv.ParseFloat(text, 64)
 	if !(err == nil && x >= 0 && x < 1e6) {
-		f.Fail(field, strconv.Quote(text), want)
+		f.Fail(field, input.Quoted(text), want)
 	}
 	return x
 }
@@ -156,7 +157,7 @@ func (f *Form) Days(field string) time.Duration {
 		}
 	}
 	if err != nil || d <= 0 || d > 3650*24*time.Hour {
-		f.Fail(field, strconv.Quote(text), want)
+		f.Fail(field, input.Quoted(text), want)
 	}
 	return d
 }
@@ -165,7 +166,7 @@ func (f *Form) Days(field string) time.Duration {
 func (f *Form) Rest() {
 	for _, name := range slices.Sorted(maps.Keys(f.Texts)) {
 		if !f.used[name] {
-			f.Fail(name, strconv.Quote(f.Texts[name]), "no such field: it is misspelt, or does not go with the others")
+			f.Fail(name, input.Quoted(f.Texts[name]), "no such field: it is misspelt, or does not go with the others")
 			return
 		}
 	}

@@ -19,6 +19,10 @@ func Bad(field, got, want string) error {
 	return &units.InputError{Field: field, Got: got, Want: want}
 }
 
+// Quoted writes a text that was given, in quotation marks and cut to the length
+// of a message: see [units.Quoted].
+func Quoted(text string) string { return units.Quoted(text) }
+
 // Positive refuses what is not a finite number above zero.
 func Positive(field string, x float64, unit string) error {
 	if x > 0 && !math.IsInf(x, 0) {

@@ -3,6 +3,7 @@ package input
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -25,6 +26,14 @@ func TestRefusals(t *testing.T) {
 	assert.ErrorIs(t, Share("x", 0), units.ErrInput)
 	assert.EqualError(t, Positive("tank", -1, "L"), "tank: got -1 L, want a number above zero")
 	assert.EqualError(t, Positive("scoops", 0, ""), "scoops: got 0, want a number above zero")
+}
+
+func TestQuotedIsCut(t *testing.T) {
+	assert.Equal(t, `"5 gal"`, Quoted("5 gal"))
+	assert.Equal(t, `"`+strings.Repeat("x", 60)+`"`, Quoted(strings.Repeat("x", 60)))
+	assert.Equal(t, `"`+strings.Repeat("x", 60)+`..."`, Quoted(strings.Repeat("x", 61)))
+	assert.Equal(t, `"x`+strings.Repeat("°", 29)+`..."`, Quoted("x"+strings.Repeat("°", 40)), "no letter is cut in half")
+	assert.LessOrEqual(t, len(Quoted(strings.Repeat("\xff", 1<<20))), 4*60+5)
 }
 
 func TestInNamesTheField(t *testing.T) {

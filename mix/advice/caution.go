@@ -40,7 +40,7 @@ func (s *Severity) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return input.Bad("severity", string(text), "note, care or danger")
+	return input.Bad("severity", input.Quoted(string(text)), "note, care or danger")
 }
 
 // Caution is a warning that goes with a plan: a stable identifier for
