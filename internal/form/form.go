@@ -113,7 +113,7 @@ type Quantity[Q any] interface {
 
 // Get reads a quantity that must be given.
 func Get[Q any, P Quantity[Q]](f *Form, field string) Q {
-	_, none := units.Parse[Q, P]("") // what this quantity wants to see
+	_, none := units.Parse[Q, P]("?") // what this quantity wants to see
 	want := "a value"
 	if bad, ok := none.(*units.InputError); ok {
 		want = bad.Want
