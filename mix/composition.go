@@ -20,11 +20,8 @@ import (
 //	source  ions.Composition.Shown, with its uncertainty in ions.Reading
 //	range   5 to 35 °C, ordinary salt mixes: ions.Composition.CheckRange tells
 func (s Salt) Shows(by ions.Property, dissolved units.PracticalSalinity, t units.Temperature) (units.PracticalSalinity, error) {
-	if _, err := saltAt("salinity", dissolved, "temperature", t); err != nil {
+	if err := askable(dissolved, by, t); err != nil {
 		return nothing(), err
-	}
-	if by > ions.Index {
-		return nothing(), input.Bad("property", input.Number(float64(by)), "density, conductivity or index")
 	}
 	if !s.differs() {
 		return dissolved, nil
@@ -40,10 +37,10 @@ func (s Salt) Shows(by ions.Property, dissolved units.PracticalSalinity, t units
 // mass dissolved, when an instrument shows this in a mix of this salt. Put
 // its result into [Mixed] to correct a batch.
 func (s Salt) Means(by ions.Property, shown units.PracticalSalinity, t units.Temperature) (units.PracticalSalinity, error) {
-	if _, err := saltAt("salinity", shown, "temperature", t); err != nil || !s.differs() {
-		if err != nil {
-			return nothing(), err
-		}
+	if err := askable(shown, by, t); err != nil {
+		return nothing(), err
+	}
+	if !s.differs() {
 		return shown, nil
 	}
 	var failed error
@@ -68,6 +65,15 @@ func (s Salt) Means(by ions.Property, shown units.PracticalSalinity, t units.Tem
 		return nothing(), input.Bad("salinity", shown.String(), "a reading that a mix of this salt can give")
 	}
 	return units.Practical(x), nil
+}
+
+// askable refuses what no instrument shows.
+func askable(s units.PracticalSalinity, by ions.Property, t units.Temperature) error {
+	if by > ions.Index {
+		return input.Bad("property", input.Number(float64(by)), "density, conductivity or index")
+	}
+	_, err := saltAt("salinity", s, "temperature", t)
+	return err
 }
 
 func nothing() units.PracticalSalinity { return units.Practical(math.NaN()) }
@@ -134,7 +140,16 @@ func (s Salt) readsOf(mix seawater.Sample) (Reads, []string, error) {
 			" (standard uncertainty of the model " + input.Fixed(warm.By[ions.Density].Uncertainty.GramsPerKilogram(), 2) + ", " +
 			input.Fixed(warm.By[ions.Conductivity].Uncertainty.GramsPerKilogram(), 2) + " and " + input.Fixed(warm.By[ions.Index].Uncertainty.GramsPerKilogram(), 2) +
 			"). The salinity of the plan is what is dissolved; nearest to it comes the " + warm.Closest().String() + ".",
-		"The volume of the plan is that of a mix of sea salt; a litre of this one weighs " + input.Fixed(100*(float64(r.Density/mix.Density())-1), 3) + " % more.",
+		"The volume of the plan is that of a mix of sea salt; a litre of this one weighs " + moreOrLess(float64(r.Density/mix.Density())-1) + ".",
 	}
 	return out, say, nil
+}
+
+// moreOrLess writes a share as "0.123 % more".
+func moreOrLess(share float64) string {
+	word := " % more"
+	if share < 0 {
+		word = " % less"
+	}
+	return input.Fixed(math.Abs(100*share), 3) + word
 }

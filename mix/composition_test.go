@@ -3,6 +3,7 @@ package mix_test
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -104,4 +105,56 @@ func TestSaltOfItsOwnComposition(t *testing.T) {
 	assert.ErrorIs(t, err, units.ErrInput)
 	_, err = other.Means(ions.Density, units.Practical(60), warm)
 	assert.Error(t, err)
+}
+
+// A salt with as much magnesium sulfate as the model bears moves a meter by a fifth
+// and a hydrometer by an eighth the other way: far beyond what ordinary mixes do.
+func TestSaltFarFromTheSea(t *testing.T) {
+	warm := units.Celsius(25)
+	bitter := mix.Salt{Ions: ions.Reference(units.Practical(35)).Add(ions.Magnesium, 150*units.MillimolePerKilogram).Add(ions.Sulfate, 150*units.MillimolePerKilogram)}
+	for by, off := range map[ions.Property]float64{ions.Conductivity: 1.22, ions.Density: 0.88} {
+		for _, s := range []float64{15, 25} {
+			shown, err := bitter.Shows(by, units.Practical(s), warm)
+			require.NoError(t, err)
+			assert.InDelta(t, off, s/shown.Value(), 0.03, "%v at %v", by, s)
+			back, err := bitter.Means(by, shown, warm)
+			require.NoError(t, err, "%v at %v", by, s)
+			assert.InDelta(t, s, back.Value(), 1e-8)
+		}
+	}
+}
+
+// The sentence about the weight of a litre, against the two densities.
+func TestWeightOfALitre(t *testing.T) {
+	warm := units.Celsius(25)
+	for name, c := range map[string]ions.Composition{
+		"more": ions.Reference(units.Practical(35)).Add(ions.Magnesium, 20*units.MillimolePerKilogram).Add(ions.Sulfate, 20*units.MillimolePerKilogram),
+		"less": ions.Reference(units.Practical(35)).Add(ions.Sodium, 100*units.MillimolePerKilogram).Add(ions.Chloride, 100*units.MillimolePerKilogram),
+	} {
+		p, err := mix.Plan(mix.Batch{
+			Target: units.Practical(35), Temperature: warm, WaterTemperature: warm, Amount: mix.FinalVolume(50),
+			Salt: mix.Salt{SeaSalt: 95 * units.Percent, Ions: c},
+		})
+		require.NoError(t, err)
+		// Sea water of 35 at 25 °C weighs 1023.343 kg/m³ (UNESCO 1983, EOS-80).
+		percent := math.Abs(float64(p.Reads.Density)/1023.343-1) * 100
+		said := p.Assumptions[len(p.Assumptions)-1]
+		var x float64
+		var word string
+		_, err = fmt.Sscanf(said[strings.Index(said, "weighs"):], "weighs %f %% %s", &x, &word)
+		require.NoError(t, err, said)
+		assert.Equal(t, name+".", word)
+		assert.InDelta(t, percent, x, 0.002, said)
+		assert.Greater(t, x, 0.01)
+	}
+}
+
+// No composition is needed for a property to be wrong.
+func TestPropertyThatIsNone(t *testing.T) {
+	sea := mix.Salt{SeaSalt: 95 * units.Percent}
+	for _, ask := range []func(ions.Property, units.PracticalSalinity, units.Temperature) (units.PracticalSalinity, error){sea.Shows, sea.Means} {
+		x, err := ask(201, units.Practical(35), units.Celsius(25))
+		assert.EqualError(t, err, "property: got 201, want density, conductivity or index")
+		assert.True(t, math.IsNaN(x.Value()))
+	}
 }

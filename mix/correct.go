@@ -1,6 +1,8 @@
 package mix
 
 import (
+	"math"
+
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/seawater"
@@ -62,22 +64,31 @@ func Correct(m Mixed) (Correction, error) {
 	if err != nil {
 		return Correction{}, err
 	}
+	if right := target.Absolute().GramsPerKilogram(); math.Abs(m.Present.Absolute().GramsPerKilogram()-right) <= rounding*right {
+		target = m.Present.Sample // as it should be: no last bit makes a correction
+	}
 	var c Correction
 	if m.Present.Absolute().GramsPerKilogram() > target.Absolute().GramsPerKilogram() {
 		c = m.dilute(target, water)
 	} else {
 		c = m.strengthen(target, share)
 	}
+	c.Volume = c.Mix.Volume()
+	if !(float64(c.Volume) <= math.MaxFloat64 && float64(c.AddWater) <= math.MaxFloat64) {
+		return Correction{}, input.Bad("target", m.Target.String(), "a salinity that this much can be diluted to")
+	}
 	if scoop > 0 {
 		c.Scoops = float64(c.AddSalt / scoop)
 	}
-	c.Volume = c.Mix.Volume()
 	c.Cautions = []advice.Caution{saltIntoWater, mixUntilClear, mainsNearWater}
 	if c.Scoops > 0 {
 		c.Cautions = append(c.Cautions, settledSalt)
 	}
 	return c, nil
 }
+
+// rounding is the part of a quantity that its last digits can be off.
+const rounding = 1e-12
 
 // dilute balances kept·S = final·target, with as much kept as the vessel
 // allows.

@@ -126,5 +126,9 @@ func Temper(hot, cold seawater.Sample, want units.Temperature, total units.Volum
 		return input.NaN[units.Volume](), input.NaN[units.Volume](), units.ErrNoConvergence
 	}
 	grams := float64(total / blend(share).Volume())
-	return hot.OfMass(units.Mass(share * grams)).Volume(), cold.OfMass(units.Mass((1 - share) * grams)).Volume(), nil
+	ofHot, ofCold = hot.OfMass(units.Mass(share*grams)).Volume(), cold.OfMass(units.Mass((1-share)*grams)).Volume()
+	if !(ofHot+ofCold <= math.MaxFloat64) {
+		return input.NaN[units.Volume](), input.NaN[units.Volume](), input.Bad("total", total.String(), "a volume of ordinary size")
+	}
+	return ofHot, ofCold, nil
 }

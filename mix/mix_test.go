@@ -527,3 +527,91 @@ func TestPlansAreJSON(t *testing.T) {
 	require.NoError(t, json.Unmarshal(text, &back))
 	assert.Equal(t, p, back)
 }
+
+// A mix that is right wants nothing, to the last bit, on every processor. On those
+// that fuse x*y + z it wanted -3.7e-14 g of salt.
+func TestRightMixIsLeftAlone(t *testing.T) {
+	for salinity := 1.0; salinity <= 41; salinity += 0.5 {
+		for _, celsius := range []float64{0, 12.3, 25, 31.7} {
+			made := salty(t, salinity, celsius)
+			byMeter, err := seawater.FromConductivity(made.Conductivity(), units.Celsius(celsius))
+			require.NoError(t, err)
+			byDensity, err := seawater.FromDensity(made.Density(), units.Celsius(celsius))
+			require.NoError(t, err)
+			for how, found := range map[string]seawater.Sample{"made": made, "by meter": byMeter, "by density": byDensity} {
+				for _, liters := range []units.Volume{0.7, 40, 1234.5} {
+					present := found.OfVolume(liters)
+					c, err := mix.Correct(mix.Mixed{
+						Present: present, Target: units.Practical(salinity), Salt: mix.Salt{SeaSalt: 0.953}, Most: liters + 1, WaterTemperature: units.Celsius(18),
+					})
+					require.NoError(t, err)
+					if how == "made" {
+						assert.Zero(t, c.AddSalt, "%v at %v °C", salinity, celsius)
+						assert.Zero(t, c.AddWater)
+						assert.Equal(t, present, c.Mix)
+					}
+					assert.GreaterOrEqual(t, c.AddSalt.Grams(), 0.0)
+					assert.GreaterOrEqual(t, c.AddWater.Litres(), 0.0)
+					assert.Less(t, c.AddSalt.Grams(), 1e-6*present.Mass.Grams(), how)
+					assert.Zero(t, c.Remove)
+				}
+			}
+		}
+	}
+}
+
+// A batch that is complete already takes no salt and no water.
+func TestCompleteBatch(t *testing.T) {
+	for salinity := 1.0; salinity <= 41; salinity += 0.5 {
+		b := mix.Batch{
+			Target: units.Practical(salinity), Temperature: units.Celsius(25), WaterTemperature: units.Celsius(18),
+			Amount: mix.FinalVolume(40), Salt: mix.Salt{SeaSalt: 0.953}, Present: salty(t, salinity, 25).OfVolume(40),
+		}
+		p, err := mix.Plan(b)
+		if assert.NoError(t, err, salinity) {
+			assert.GreaterOrEqual(t, p.Salt.Grams(), 0.0)
+			assert.InDelta(t, 0, p.Salt.Grams(), 1e-9)
+			assert.InDelta(t, 0, p.Water.Litres(), 1e-9)
+		}
+		b.Amount = mix.WaterVolume(0)
+		p, err = mix.Plan(b)
+		if assert.NoError(t, err, salinity) {
+			assert.Zero(t, p.Salt)
+		}
+	}
+}
+
+// Numbers that no answer can be given for are errors, which came back as answers.
+func TestAnswersThatAreNone(t *testing.T) {
+	present := salty(t, 35, 25).OfVolume(40)
+	for _, target := range []float64{1e-310, 5e-324, 1e-300} {
+		c, err := mix.Correct(mix.Mixed{Present: present, Target: units.Practical(target), Salt: mix.Salt{SeaSalt: 0.95}, WaterTemperature: units.Celsius(18)})
+		if err == nil {
+			assert.False(t, math.IsInf(c.AddWater.Litres(), 0) || math.IsNaN(c.AddWater.Litres()), target)
+			continue
+		}
+		assert.ErrorIs(t, err, units.ErrInput)
+		assert.Zero(t, c)
+	}
+	_, err := mix.Correct(mix.Mixed{Present: present, Target: units.Practical(1e-310), Salt: mix.Salt{SeaSalt: 0.95}, WaterTemperature: units.Celsius(18)})
+	assert.EqualError(t, err, "target: got 1e-310 PSS-78, want a salinity that this much can be diluted to")
+	for _, total := range []units.Volume{1e308, math.MaxFloat64} {
+		hot, cold, err := mix.Temper(water(t, 38), water(t, 12), units.Celsius(25), total)
+		assert.ErrorContains(t, err, "total: got "+total.String()+", want a volume of ordinary size")
+		assert.True(t, math.IsNaN(float64(hot)) && math.IsNaN(float64(cold)))
+	}
+	for _, l := range [][3]units.Length{{1e308, 1, 1}, {1, 1e308, 1}, {1, 1, 1e308}, {1e200, 1e200, 1e200}, {1e-200, 1e-200, 1e-200}} {
+		for name, made := range map[string]func(a, b, c units.Length) (mix.Vessel, error){"box": mix.Box, "bucket": mix.Bucket} {
+			v, err := made(l[0], l[1], l[2])
+			if err == nil {
+				assert.False(t, math.IsInf(v.Brim().Litres(), 0) || math.IsNaN(v.Brim().Litres()), "%s %v", name, l)
+				assert.Positive(t, v.Brim().Litres(), "%s %v", name, l)
+				continue
+			}
+			assert.ErrorContains(t, err, name+": got "+l[0].String()+", ")
+			assert.False(t, v.Exists())
+		}
+	}
+	_, err = mix.Bucket(1e308, 1, 1)
+	assert.EqualError(t, err, "bucket: got 1e+308 mm, 1 mm, 1 mm, want measures of a vessel")
+}

@@ -155,8 +155,8 @@ func (b Batch) balance(water, target seawater.Sample, share units.Fraction) (pou
 			return poured, product, err
 		}
 		total := target.OfVolume(volume)
-		product = units.Mass(float64(total.Salt()-b.Present.Salt()) / float64(share))
-		poured = water.OfMass(total.Mass - product - b.Present.Mass)
+		product = noLess(units.Mass(float64(total.Salt()-b.Present.Salt())/float64(share)), total.Mass)
+		poured = water.OfMass(noLess(total.Mass-product-b.Present.Mass, total.Mass))
 	case waterVolume:
 		if err := input.NotNegative("amount", float64(b.Amount.volume), "L"); err != nil {
 			return poured, product, err
@@ -189,6 +189,14 @@ func (b Batch) balance(water, target seawater.Sample, share units.Fraction) (pou
 			"less than the batch: ask for a larger batch, or add salt to what is there with Correct")
 	}
 	return poured, product, nil
+}
+
+// noLess takes what is below zero by the last digits of the whole alone for zero.
+func noLess(part, whole units.Mass) units.Mass {
+	if part < 0 && part >= -rounding*whole {
+		return 0
+	}
+	return part
 }
 
 // pourTo returns the water that fills a vessel up to a volume, over what is

@@ -79,8 +79,9 @@ func CalibrateScoop(b PastBatch) (Scoop, error) {
 //
 //	salt + share·m = s (liquid + m)
 //
-// It is negative if the liquid is saltier already.
+// It is negative if the liquid is saltier already, and zero, not a last bit of it,
+// if it is right.
 func dissolve(liquid seawater.Portion, share units.Fraction, target seawater.Sample) units.Mass {
 	s := target.Absolute().GramsPerKilogram() / 1000
-	return units.Mass((s*float64(liquid.Mass) - float64(liquid.Salt())) / (float64(share) - s))
+	return units.Mass((float64(s*float64(liquid.Mass)) - float64(liquid.Salt())) / (float64(share) - s))
 }

@@ -16,10 +16,12 @@ import (
 type Vessel struct {
 	// The volume in litres below height h in decimetres is
 	// c[0] h + c[1] h² + c[2] h³, unless there are marks.
-	c     [3]float64
-	marks []Mark
-	brim  units.Length
-	safe  units.Length
+	c        [3]float64
+	marks    []Mark
+	shape    string          // "box", "bucket" or "marks": how it is written
+	measures [3]units.Length // what Box or Bucket was given
+	brim     units.Length
+	safe     units.Length
 }
 
 // Mark is a line on the side of a vessel.
@@ -27,6 +29,9 @@ type Mark struct {
 	Height units.Length
 	Volume units.Volume
 }
+
+// The shapes.
+const box, bucket, marked = "box", "bucket", "marks"
 
 const decimetre = 100 * units.Millimetre
 
@@ -36,7 +41,8 @@ func Box(length, width, height units.Length) (Vessel, error) {
 		return Vessel{}, err
 	}
 	area := float64(length/decimetre) * float64(width/decimetre)
-	return Vessel{c: [3]float64{area}, brim: height, safe: height}, nil
+	v := Vessel{c: [3]float64{area}, shape: box, measures: [3]units.Length{length, width, height}, brim: height, safe: height}
+	return v.ofOrdinarySize()
 }
 
 // Cylinder returns an upright round vessel of the given inside measures.
@@ -54,7 +60,19 @@ func Bucket(bottom, top, height units.Length) (Vessel, error) {
 	}
 	r := float64(bottom/decimetre) / 2
 	k := (float64(top/decimetre)/2 - r) / float64(height/decimetre)
-	return Vessel{c: [3]float64{math.Pi * r * r, math.Pi * r * k, math.Pi * k * k / 3}, brim: height, safe: height}, nil
+	v := Vessel{
+		c:     [3]float64{math.Pi * r * r, math.Pi * r * k, math.Pi * k * k / 3},
+		shape: bucket, measures: [3]units.Length{bottom, top, height}, brim: height, safe: height,
+	}
+	return v.ofOrdinarySize()
+}
+
+// ofOrdinarySize refuses measures whose product no number holds.
+func (v Vessel) ofOrdinarySize() (Vessel, error) {
+	if brim := v.Brim(); !(brim > 0 && brim <= math.MaxFloat64) {
+		return Vessel{}, input.Bad(v.shape, v.measures[0].String()+", "+v.measures[1].String()+", "+v.measures[2].String(), "measures of a vessel")
+	}
+	return v, nil
 }
 
 // Marked returns a vessel known by its marks, lowest first, the last of them
@@ -72,7 +90,7 @@ func Marked(marks ...Mark) (Vessel, error) {
 		}
 		last = m
 	}
-	return Vessel{marks: append([]Mark(nil), marks...), brim: last.Height, safe: last.Height}, nil
+	return Vessel{marks: append([]Mark(nil), marks...), shape: marked, brim: last.Height, safe: last.Height}, nil
 }
 
 // SafeFillTo returns the vessel with a height up to which it may be filled:

@@ -1,6 +1,7 @@
 package seawater_test
 
 import (
+	"encoding"
 	"math"
 	"math/rand/v2"
 	"strings"
@@ -254,7 +255,7 @@ func TestText(t *testing.T) {
 	p, err := units.Parse[seawater.Portion]("40 L of 35 ppt at 25 °C")
 	require.NoError(t, err)
 	assert.InDelta(t, 40, p.Volume().Litres(), 1e-12)
-	for _, bad := range []string{"", "35 ppt", "35 ppt at 25", "35 at 99 °C", "x at 25 °C", "1.025 at 25 °C", "x g/kg at 25 °C", "200 g/kg at 25 °C"} {
+	for _, bad := range []string{"  ", "35 ppt", "35 ppt at 25", "35 ppt at ", "35 at 99 °C", "x at 25 °C", "1.025 at 25 °C", "x g/kg at 25 °C", "200 g/kg at 25 °C"} {
 		s, err := units.Parse[seawater.Sample](bad)
 		assert.Error(t, err, bad)
 		assert.True(t, math.IsNaN(float64(s.Density())), bad)
@@ -268,6 +269,31 @@ func TestText(t *testing.T) {
 	}
 	_, err = seawater.Blend(seawater.Sample{}.OfMass(-1)).MarshalText()
 	assert.Error(t, err)
+
+	// What nobody set comes back as that, and no water at 0 °C is made of it.
+	for _, unset := range []encoding.TextMarshaler{seawater.Sample{}, seawater.Portion{}} {
+		text, err := unset.MarshalText()
+		assert.NoError(t, err)
+		assert.Empty(t, text)
+	}
+	s, err := units.Parse[seawater.Sample]("")
+	assert.NoError(t, err)
+	assert.False(t, s.Temperature().IsSet())
+	p, err = units.Parse[seawater.Portion]("")
+	assert.NoError(t, err)
+	assert.False(t, p.Temperature().IsSet())
+	_, err = units.Parse[seawater.Portion]("2 L of ")
+	assert.ErrorIs(t, err, units.ErrInput)
+	_, err = seawater.Sample{}.OfMass(2).MarshalText()
+	assert.ErrorIs(t, err, units.ErrInput)
+	ice, err := seawater.PureWater(units.Celsius(0))
+	require.NoError(t, err)
+	text, err := ice.MarshalText()
+	require.NoError(t, err)
+	assert.Equal(t, "0 g/kg at 0 °C", string(text))
+	s, err = units.Parse[seawater.Sample](string(text))
+	require.NoError(t, err)
+	assert.True(t, s.Temperature().IsSet())
 }
 
 // Sample asks the right formula of teos10 the right way: every property against

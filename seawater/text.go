@@ -9,10 +9,15 @@ import (
 )
 
 // String writes the sample, "35.16504 g/kg at 25 °C", as MarshalText does.
-func (s Sample) String() string { return s.salinity.String() + " at " + s.temperature.String() }
+func (s Sample) String() string {
+	if !s.temperature.IsSet() && s == (Sample{}) {
+		return ""
+	}
+	return s.salinity.String() + " at " + s.temperature.String()
+}
 
-// MarshalText writes "35.16504 g/kg at 25 °C"; reading that gives the same
-// sample back.
+// MarshalText writes "35.16504 g/kg at 25 °C", and nothing for the zero value;
+// reading that gives the same sample back.
 func (s Sample) MarshalText() ([]byte, error) {
 	if err := s.check(); err != nil {
 		return nil, err
@@ -25,12 +30,16 @@ const sampleWant = `a salinity and a temperature such as "35 ppt at 25 °C" or "
 // UnmarshalText reads "35 ppt at 25 °C", a practical salinity, or "35.165 g/kg at
 // 25 °C", an absolute one.
 func (s *Sample) UnmarshalText(text []byte) error {
+	if len(text) == 0 {
+		*s = Sample{}
+		return nil
+	}
 	*s = invalid()
 	salinity, temperature, found := strings.Cut(string(text), " at ")
 	if !found {
-		return input.Bad("water", `"`+string(text)+`"`, sampleWant)
+		return input.Bad("water", input.Quoted(string(text)), sampleWant)
 	}
-	t, err := units.Parse[units.Temperature](temperature)
+	t, err := units.Parse[units.Temperature](strings.TrimSpace(temperature))
 	if err != nil {
 		return err
 	}
@@ -52,11 +61,26 @@ func (s *Sample) UnmarshalText(text []byte) error {
 
 // String writes the portion, "40 g of 35.16504 g/kg at 25 °C", as MarshalText
 // does.
-func (p Portion) String() string { return p.Mass.String() + " of " + p.Sample.String() }
+func (p Portion) String() string {
+	if p.none() {
+		return ""
+	}
+	return p.Mass.String() + " of " + p.Sample.String()
+}
 
-// MarshalText writes "40 g of 35.16504 g/kg at 25 °C"; reading that gives the same
-// portion back.
+// none tells the zero value, which stands for no water.
+func (p Portion) none() bool { return !p.temperature.IsSet() && p == (Portion{}) }
+
+// MarshalText writes "40 g of 35.16504 g/kg at 25 °C", and nothing for the zero
+// value; reading that gives the same portion back. A mass of a water whose
+// temperature nobody set is refused.
 func (p Portion) MarshalText() ([]byte, error) {
+	if p.none() {
+		return nil, nil
+	}
+	if err := input.Set("temperature", p.temperature); err != nil {
+		return nil, err
+	}
 	mass, err := p.Mass.MarshalText()
 	if err != nil {
 		return nil, err
@@ -71,13 +95,20 @@ func (p Portion) MarshalText() ([]byte, error) {
 // UnmarshalText reads "40 kg of 35 ppt at 25 °C" or "40 L of 35 ppt at 25 °C",
 // the volume measured at that temperature.
 func (p *Portion) UnmarshalText(text []byte) error {
+	if len(text) == 0 {
+		*p = Portion{}
+		return nil
+	}
 	*p = Portion{invalid(), units.Mass(math.NaN())}
 	amount, water, found := strings.Cut(string(text), " of ")
 	if !found {
-		return input.Bad("water", `"`+string(text)+`"`, `an amount of a water such as "40 L of 35 ppt at 25 °C"`)
+		return input.Bad("water", input.Quoted(string(text)), `an amount of a water such as "40 L of 35 ppt at 25 °C"`)
 	}
 	s, err := units.Parse[Sample](water)
 	if err != nil {
+		return err
+	}
+	if err := input.Set("temperature", s.temperature); err != nil { // "40 L of "
 		return err
 	}
 	mass, err := units.Parse[units.Mass](amount)
@@ -87,7 +118,7 @@ func (p *Portion) UnmarshalText(text []byte) error {
 	}
 	volume, verr := units.Parse[units.Volume](amount)
 	if verr != nil {
-		return input.Bad("water", `"`+string(text)+`"`, `a mass or a volume of a water such as "40 L of 35 ppt at 25 °C"`)
+		return input.Bad("water", input.Quoted(string(text)), `a mass or a volume of a water such as "40 L of 35 ppt at 25 °C"`)
 	}
 	*p = s.OfVolume(volume)
 	return nil

@@ -31,9 +31,9 @@ var alkalinityUnits = table{
 	quantity: "alkalinity", base: "meq/L", example: `"2.9 meq/L", "8.2 dKH" or "146 ppm CaCO3"`,
 	units: []unit{
 		{names: "meq/L|mEq/L|mval/L", size: float64(MilliequivalentPerLitre)},
-		{names: "dKH|degrees KH", size: float64(DKH)},
+		{names: "dKH|°dKH|degrees KH", size: float64(DKH)},
 		{names: "ppm CaCO3|mg/L CaCO3|mg/L as CaCO3|ppm as CaCO3", size: float64(PPMCaCO3)},
-		{names: "KH", refuse: `"dKH"`},
+		{names: "KH|°KH", refuse: `"dKH"`},
 		{names: "ppm|mg/L", refuse: `"ppm CaCO3" if the kit counts calcium carbonate`},
 		{names: "umol/kg|meq/kg|mmol/kg", refuse: `a value per litre: alkalinity per kilogram needs the density of the water`},
 	},

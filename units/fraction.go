@@ -30,11 +30,12 @@ func (f *Fraction) UnmarshalText(text []byte) error {
 		return &InputError{"fraction", Quoted(string(text)), fractionWant}
 	}
 	// "29 %" is read as 29e-2, because 29 * 0.01 is not the number 0.29.
-	s := plain(string(text))
-	if y, err := strconv.ParseFloat(s[:numberLen(s)]+"e-2", 64); err == nil {
-		x = y
-	} else { // the text has an exponent of its own
-		x /= 100
+	_, digits, _, _ := cut(string(text))
+	mantissa, exponent, _ := strings.Cut(strings.ToLower(digits), "e")
+	tens, _ := strconv.Atoi(exponent) // an exponent beyond an int stands after a zero: others were refused
+	digits = mantissa + "e" + strconv.Itoa(tens-2)
+	if x, err = strconv.ParseFloat(digits, 64); err != nil || lost(x, digits) {
+		return &InputError{"fraction", Quoted(string(text)), "a number of ordinary size"}
 	}
 	*f = Fraction(x)
 	return nil

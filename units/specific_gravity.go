@@ -55,9 +55,10 @@ const gravityWant = `a specific gravity with its pair of temperatures such as "1
 // A bare "1.0264" is refused: the pair is marked on the instrument.
 func (g *SpecificGravity) UnmarshalText(text []byte) error {
 	g.ratio = math.NaN()
-	ratio, pair, ok := parseGravity(plain(string(text)))
+	given := string(text)
+	ratio, pair, ok := parseGravity(given)
 	if !ok {
-		return &InputError{"specific gravity", Quoted(string(text)), gravityWant}
+		return &InputError{"specific gravity", Quoted(given), gravityWant}
 	}
 	*g = SpecificGravity{ratio, pair}
 	return nil
@@ -67,24 +68,26 @@ func (g *SpecificGravity) UnmarshalText(text []byte) error {
 // being read as a specific gravity: no water and no brine is outside.
 func plausibleGravity(ratio float64) bool { return ratio > 0.9 && ratio < 1.3 }
 
-func parseGravity(s string) (ratio float64, pair GravityPair, ok bool) {
-	first, second, _ := strings.Cut(s, " ")
-	ratio, unit, err := split("", first, "")
-	if err != nil || unit != "" || !plausibleGravity(ratio) {
+// parseGravity reads "1.0264 25/25 °C"; a degree sign may stand at the first
+// temperature too.
+func parseGravity(text string) (ratio float64, pair GravityPair, ok bool) {
+	first, second, _ := strings.Cut(strings.TrimSpace(text), " ")
+	ratio, _, rest, ok := cut(first)
+	if !ok || rest != "" || !plausibleGravity(ratio) {
 		return 0, pair, false
 	}
 	above, below, _ := strings.Cut(second, "/")
-	liquid, unit, err := split("", above, "")
-	if err != nil || unit != "" {
+	liquid, _, degree, ok := cut(above)
+	if !ok || !hasName("|°", plain(degree)) {
 		return 0, pair, false
 	}
 	water, unit, err := split("", below, "")
 	switch {
 	case err != nil:
 		return 0, pair, false
-	case same(unit, "C"):
+	case hasName("°C|C", unit):
 		return ratio, GravityPair{Celsius(liquid), Celsius(water)}, true
-	case same(unit, "F"):
+	case hasName("°F|F", unit):
 		return ratio, GravityPair{Fahrenheit(liquid), Fahrenheit(water)}, true
 	}
 	return 0, pair, false

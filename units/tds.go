@@ -45,15 +45,12 @@ const tdsWant = `a dissolved-solids reading with the factor of the meter such as
 // in the manual of the meter.
 func (r *TDS) UnmarshalText(text []byte) error {
 	*r = TDS{math.NaN(), TDSScale(math.NaN())}
-	bad := &InputError{"dissolved solids", Quoted(string(text)), tdsWant}
-	ppm, rest, err := split("dissolved solids", string(text), tdsWant)
-	if err != nil {
-		return err
-	}
+	given := string(text)
+	ppm, _, rest, sound := cut(given)
 	unit, factor, _ := strings.Cut(strings.NewReplacer("×", "x", "X", "x").Replace(rest), "x")
-	scale, tail, err := split("dissolved solids", factor, tdsWant)
-	if err != nil || tail != "" || !hasName("ppm|mg/L", strings.TrimSpace(unit)) || !(ppm >= 0) || !plausibleScale(scale) {
-		return bad
+	scale, _, tail, ok := cut(factor)
+	if !sound || !ok || tail != "" || !hasName("ppm|mg/L", plain(unit)) || !(ppm >= 0) || !plausibleScale(scale) {
+		return &InputError{"dissolved solids", Quoted(given), tdsWant}
 	}
 	*r = TDSReading(ppm, TDSScale(scale))
 	return nil

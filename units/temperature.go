@@ -9,7 +9,7 @@ import "math"
 //
 // The zero value counts as 0 °C in formulas, but it remembers that nobody set
 // it ([Temperature.IsSet]), so that planners can refuse a field that was
-// forgotten instead of planning for ice water.
+// forgotten instead of planning for ice water. As text it is empty, both ways.
 type Temperature struct {
 	// A freezing point that was set is kept as minus zero, which equals the
 	// plus zero of the zero value in every sum and comparison.
@@ -59,19 +59,23 @@ func (t Temperature) Sub(u Temperature) TemperatureDifference {
 const temperatureWant = `a temperature such as "25 °C" or "77 °F"`
 
 // UnmarshalText reads "25 °C", "77 °F", "298.15 K"; the degree sign may be
-// left out, the letter may not.
+// left out, the letter may not. An empty text is a temperature that nobody set.
 func (t *Temperature) UnmarshalText(text []byte) error {
+	if len(text) == 0 {
+		*t = Temperature{}
+		return nil
+	}
 	t.celsius = math.NaN()
 	x, unit, err := split("temperature", string(text), temperatureWant)
 	if err != nil {
 		return err
 	}
 	switch {
-	case hasName("C|degC|celsius", unit):
+	case hasName("°C|C|degC|celsius", unit):
 		*t = Celsius(x)
-	case hasName("F|degF|fahrenheit", unit):
+	case hasName("°F|F|degF|fahrenheit", unit):
 		*t = Fahrenheit(x)
-	case hasName("K|kelvin", unit):
+	case hasName("K|°K|kelvin", unit):
 		*t = Kelvin(x)
 	default:
 		return &InputError{"temperature", Quoted(string(text)), temperatureWant}
@@ -84,12 +88,21 @@ func (t *Temperature) UnmarshalText(text []byte) error {
 }
 
 // String writes the temperature in degrees Celsius, as MarshalText does.
-func (t Temperature) String() string { return withUnit(t.Celsius(), "°C") }
+func (t Temperature) String() string {
+	if !t.IsSet() {
+		return ""
+	}
+	return withUnit(t.Celsius(), "°C")
+}
 
-// MarshalText writes "25 °C"; reading that gives the same Temperature back.
+// MarshalText writes "25 °C", and nothing for a temperature that nobody set;
+// reading that gives the same Temperature back.
 func (t Temperature) MarshalText() ([]byte, error) {
 	if t.celsius < -zeroCelsius {
 		return nil, &InputError{"temperature", t.String(), "a temperature above absolute zero"}
+	}
+	if !t.IsSet() {
+		return nil, nil
 	}
 	return marshal("temperature", t.Celsius(), "°C")
 }
@@ -114,8 +127,8 @@ func (d TemperatureDifference) FahrenheitDegrees() float64 { return float64(d) *
 var temperatureDifferenceUnits = table{
 	quantity: "temperature difference", base: "K", example: `"0.5 °C", "1 °F" or "0.5 K"`,
 	units: []unit{
-		{names: "K|C|degC|kelvin|celsius", size: 1},
-		{names: "F|degF|fahrenheit", size: 5. / 9},
+		{names: "K|°C|C|degC|kelvin|celsius", size: 1},
+		{names: "°F|F|degF|fahrenheit", size: 5. / 9},
 	},
 }
 

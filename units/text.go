@@ -68,24 +68,19 @@ func (tb *table) read(text string) (float64, error) {
 	case u.refuse != "":
 		return math.NaN(), &InputError{tb.quantity, Quoted(text), u.refuse}
 	}
-	x *= u.size
+	y := x * u.size
 	if u.per != 0 {
-		x /= u.per
+		y /= u.per
 	}
-	if math.IsInf(x, 0) {
+	if math.IsInf(y, 0) || y == 0 && x != 0 {
 		return math.NaN(), &InputError{tb.quantity, Quoted(text), "a number of ordinary size"}
 	}
-	return x, nil
+	return y, nil
 }
 
-// find looks a spelling up, first as it stands and then without plurals. A
-// single letter has none: "5 ms" is no length.
+// find looks a spelling up, first as it stands and then without plurals.
 func (tb *table) find(name string) (unit, bool) {
-	singular := strings.ReplaceAll(name, "s/", "/")
-	if len(name) > 2 {
-		singular = strings.TrimSuffix(singular, "s")
-	}
-	for _, n := range [...]string{name, singular} {
+	for _, n := range [...]string{name, singular(name)} {
 		for _, u := range tb.units {
 			if hasName(u.names, n) {
 				return u, true
@@ -93,6 +88,19 @@ func (tb *table) find(name string) (unit, bool) {
 		}
 	}
 	return unit{}, false
+}
+
+// singular takes the plural s from every word of "litres/hour". One or two
+// letters have none: "5 ms" is no length.
+func singular(name string) string {
+	over, under, found := strings.Cut(name, "/")
+	if len(over) > 2 {
+		over = strings.TrimSuffix(over, "s")
+	}
+	if !found {
+		return over
+	}
+	return over + "/" + singular(under)
 }
 
 // hasName tells whether one of the names, separated by bars, is name.
@@ -109,43 +117,71 @@ func hasName(names, name string) bool {
 	}
 }
 
+// longest is more than any number takes that is written here: the smallest
+// float64 as a percentage has 343 bytes.
+const longest = 400
+
+// cut takes the number off the front of a text, and returns the digits of the
+// number and the rest beside it as they were typed. A number that a float64 cannot
+// hold is none.
+func cut(text string) (x float64, digits, rest string, ok bool) {
+	if len(text) > longest {
+		return math.NaN(), "", "", false
+	}
+	text = strings.TrimSpace(strings.ReplaceAll(text, "\u2212", "-")) // minus sign
+	n := numberLen(text)
+	digits, rest = text[:n], strings.TrimSpace(text[n:])
+	x, err := strconv.ParseFloat(digits, 64)
+	if err != nil || lost(x, digits) {
+		return math.NaN(), "", "", false
+	}
+	return x, digits, rest, true
+}
+
+// lost tells whether a number came out as zero that was not written as zero.
+func lost(x float64, digits string) bool {
+	mantissa, _, _ := strings.Cut(strings.ToLower(digits), "e")
+	return x == 0 && strings.ContainsAny(mantissa, "123456789")
+}
+
 // split takes a text apart into its number and its unit, with the spelling
-// of the unit made plain: no superscripts, no degree sign, u for micro,
-// single spaces.
-func split(quantity, text, want string) (x float64, name string, err error) {
-	s := plain(text)
-	n := numberLen(s)
-	x, perr := strconv.ParseFloat(s[:n], 64)
-	rest := strings.TrimSpace(s[n:])
+// of the unit made plain. What it does not know it leaves in the unit, where no
+// table has it.
+func split(quantity, text, want string) (x float64, unit string, err error) {
+	x, _, rest, ok := cut(text)
 	switch {
-	case n == 0 || perr != nil:
+	case !ok:
 		return math.NaN(), "", &InputError{quantity, Quoted(text), want}
 	case strings.HasPrefix(rest, ","):
 		return math.NaN(), "", &InputError{quantity, Quoted(text),
 			`a point for decimals and no mark for thousands, as in "1.5" or "1500"`}
-	case rest != "" && (rest[0] >= '0' && rest[0] <= '9' || rest[0] == '.'):
+	case strings.IndexAny(rest, partOfNumber) == 0:
 		return math.NaN(), "", &InputError{quantity, Quoted(text), "one number and one unit"}
 	}
-	return x, rest, nil
+	return x, plain(rest), nil
 }
 
-// plainer folds the many ways of typing a unit into one, in this order.
+// partOfNumber is what after a number would belong to it: "1 000", "10^3", "10³",
+// "2*20", "2·20", "1/2", "5½". Neither is it read, nor left out.
+const partOfNumber = "0123456789.^*/_+-·⋅×¹²³½¼¾"
+
+// plainer folds the many ways of typing a unit into one, in this order: u for
+// micro, a point between factors, digits for powers, one degree sign.
 var plainer = [...]struct{ from, to string }{
-	{"\u2212", "-"},                  // minus sign
 	{"\u00b5", "u"}, {"\u03bc", "u"}, // micro sign, Greek mu
 	{"\u2126", "ohm"}, {"\u03a9", "ohm"}, // ohm sign, Greek omega
-	{"\u00b0", ""}, {"\u00ba", ""}, // degree sign and its look-alike
-	{"\u00b2", "2"}, {"\u00b3", "3"}, {"^", ""},
+	{"\u00ba", "\u00b0"}, {"\u00b0 ", "\u00b0"}, // look-alike of the degree sign
+	{"\u00b2", "2"}, {"\u00b3", "3"}, {"^2", "2"}, {"^3", "3"},
 	{"\u00b7", "."}, {"\u22c5", "."}, {"*", "."},
 	{" per ", "/"}, {"/ ", "/"}, {" /", "/"},
 }
 
-func plain(text string) string {
-	text = strings.Join(strings.Fields(text), " ") // no-break spaces are fields too
+func plain(unit string) string {
+	unit = strings.Join(strings.Fields(unit), " ") // no-break spaces are fields too
 	for _, p := range plainer {
-		text = strings.ReplaceAll(text, p.from, p.to)
+		unit = strings.ReplaceAll(unit, p.from, p.to)
 	}
-	return strings.TrimSpace(text)
+	return unit
 }
 
 // numberLen returns how many bytes of s are a decimal number: sign, digits

@@ -15,7 +15,7 @@ func (k ThermalConductance) WattsPerKelvin() float64 { return float64(k) }
 var thermalConductanceUnits = table{
 	quantity: "heat loss", base: "W/K", example: `"3.5 W/K"`,
 	units: []unit{
-		{names: "W/K|W/C", size: float64(WattPerKelvin)},
+		{names: "W/K|W/°C|W/C", size: float64(WattPerKelvin)},
 	},
 }
 

@@ -6,6 +6,10 @@ import (
 	"errors"
 	"flag"
 	"math"
+	"regexp"
+	"runtime"
+	"strconv"
+	"strings"
 	"testing"
 	"time"
 
@@ -321,6 +325,80 @@ func TestRefusalSaysWhatToWrite(t *testing.T) {
 	assert.EqualError(t, err, `volume: got "1,500 L", want a point for decimals and no mark for thousands, as in "1.5" or "1500"`)
 }
 
+// Text of which a part was left out, or moved into the number. Every one of the
+// first two rows was read, as the value beside it.
+func TestTextIsNeverReadInPart(t *testing.T) {
+	for _, k := range []struct {
+		read func(string) (string, error)
+		bad  []string
+	}{
+		{read[units.Volume], []string{"10^3 L" /* 103 L */, "10³ L" /* 103 L */, "2*20 L" /* 2.2 L */, "2·20 L", "20 °L", "20 L°", "2^0 L", "20 L^", "^20 L"}},
+		{read[units.Temperature], []string{"25°5 C" /* 255 °C */, "2^5 °C", "25 °°C", "25 C^", "25 °", "°25 C"}},
+		{read[units.Volume], []string{"2×20 L", "2/20 L", "½ L", "5½ L", "5 1/2 L", "2_0 L", "2-0 L", "2+2 L", "20 L*", "2.5.5 L", "5e L", "1e-400 L", "4.9e-324 mL", "1e400 L"}},
+		{read[units.Fraction], []string{"1^0 %", "1² %", "10°%", "1e-324 %", "4.9e-324 %"}},
+		{read[units.PracticalSalinity], []string{"3^5", "3²", "35°", "3*5 ppt"}},
+		{read[units.AbsoluteSalinity], []string{"3^5 g/kg", "35 g°/kg"}},
+		{read[units.SpecificGravity], []string{"1.0264^ 25/25 °C", "1.02³ 25/25 °C", "1.0264 2^5/25 °C", "1.0264 25/2^5 °C", "1.0264 25°5/25 °C", "1.0264+25/25 °C", "1.0264 25 °F/25 °C"}},
+		{read[units.TDS], []string{"2^ ppm x0.5", "2 ppm x0.5^", "2 ppm x0.³", "2° ppm x0.5", "2 ppm x 0.5 x", "² ppm x0.5"}},
+		{read[units.Money], []string{"20 E^UR", "20 °EUR", "2^0 EUR", "2*0 EUR"}},
+		{read[units.Speed], []string{"5 ms/s"}},
+		{read[units.Volume], []string{strings.Repeat("1", 1<<20) + " L", "1 " + strings.Repeat("L ", 1<<20)}},
+	} {
+		for _, in := range k.bad {
+			got, err := k.read(in)
+			assert.ErrorIs(t, err, units.ErrInput, "%.40q gave %s", in, got)
+			if err != nil {
+				assert.Less(t, len(err.Error()), 400, "%.40q", in)
+			}
+		}
+	}
+	for in, want := range map[string]string{"60°/60 °F": "1.025 60/60 °F", "60/60F": "1.025 60/60 °F", "20 / 4 °C": "1.025 20/4 °C"} {
+		got, err := read[units.SpecificGravity]("1.025 " + in)
+		assert.NoError(t, err, in)
+		assert.Equal(t, want, got)
+	}
+	for in, want := range map[string]string{"25 ºC": "25 °C", "25 ° C": "25 °C", "−25°C": "-25 °C", "298.15 °K": "25 °C", " 25\tC\n": "25 °C"} {
+		got, err := read[units.Temperature](in)
+		assert.NoError(t, err, in)
+		assert.Equal(t, want, got)
+	}
+	got, err := read[units.Alkalinity]("8 °dKH")
+	assert.NoError(t, err)
+	assert.Equal(t, (8 * units.DKH).String(), got)
+}
+
+// A temperature that nobody set is that after a trip through text too, and ice
+// water stays ice water.
+func TestUnsetTemperatureAsText(t *testing.T) {
+	type tank struct{ A, B units.Temperature }
+	out, err := json.Marshal(tank{B: units.Celsius(0)})
+	require.NoError(t, err)
+	assert.JSONEq(t, `{"A":"","B":"0 °C"}`, string(out))
+	var back tank
+	require.NoError(t, json.Unmarshal(out, &back))
+	assert.False(t, back.A.IsSet())
+	assert.True(t, back.B.IsSet())
+	assert.Empty(t, units.Temperature{}.String())
+	require.NoError(t, json.Unmarshal([]byte(`{"A":null}`), &back))
+	assert.False(t, back.A.IsSet())
+}
+
+// Refusing 16 MiB costs no memory of that size.
+func TestRefusalIsCheap(t *testing.T) {
+	for _, text := range []string{strings.Repeat("9", 1<<24), strings.Repeat("L ", 1<<23), strings.Repeat("\x00", 1<<24)} {
+		in := []byte(text)
+		for _, k := range kinds {
+			var before, after runtime.MemStats
+			runtime.ReadMemStats(&before)
+			_, err := k.read(text)
+			runtime.ReadMemStats(&after)
+			require.Error(t, err, k.name)
+			require.Less(t, len(err.Error()), 1000, k.name)
+			require.Less(t, after.TotalAlloc-before.TotalAlloc, uint64(len(in)*5/2), k.name)
+		}
+	}
+}
+
 // An error that is ignored must not look like an empty tank.
 func TestRefusedTextLeavesNaN(t *testing.T) {
 	v, _ := units.Parse[units.Volume]("5 gal")
@@ -399,12 +477,30 @@ func FuzzRoundTrip(f *testing.F) {
 		if math.IsNaN(x) || math.IsInf(x, 0) {
 			return
 		}
-		same(t, units.Volume(x))
-		same(t, units.Density(x))
-		same(t, units.Resistivity(x))
+		same(t, units.AirPressure(x))
+		same(t, units.Alkalinity(x))
 		same(t, units.AmountPerKilogram(x))
+		same(t, units.AmountPerLitre(x))
+		same(t, units.Area(x))
+		same(t, units.Conductivity(x))
+		same(t, units.Density(x))
+		same(t, units.Energy(x))
+		same(t, units.Flow(x))
+		same(t, units.GaugePressure(x))
+		same(t, units.Length(x))
+		same(t, units.Mass(x))
+		same(t, units.MassPerKilogram(x))
+		same(t, units.MassPerLitre(x))
+		same(t, units.MolarMass(x))
+		same(t, units.Power(x))
+		same(t, units.Resistivity(x))
+		same(t, units.SeaPressure(x))
 		same(t, units.SpecificHeat(x))
+		same(t, units.Speed(x))
 		same(t, units.TemperatureDifference(x))
+		same(t, units.ThermalConductance(x))
+		same(t, units.Voltage(x))
+		same(t, units.Volume(x))
 		if math.Abs(x) < 1e300 { // a hundred times it is still a number
 			same(t, units.Fraction(x))
 		}
@@ -463,8 +559,42 @@ func FuzzParse(f *testing.F) {
 			again, err := k.read(out)
 			require.NoError(t, err, "%s %q", k.name, in)
 			require.Equal(t, out, again)
+			wholly(t, k.name, in, out)
 		}
 	})
+}
+
+// leading is a number by another hand than that of the package; powers are the
+// digits that units have.
+var (
+	leading = regexp.MustCompile(`^\s*[-+−]?([0-9]+\.?[0-9]*|\.[0-9]+)([eE][-+−]?[0-9]+)?`)
+	powers  = regexp.MustCompile(`(?i)(m|cm|in|ft|°F|°C)\^?[23²³]|caco3|pss[-−]78`)
+)
+
+// wholly checks that what was accepted is one number and one unit, of which nothing
+// was left out and nothing moved into the number.
+func wholly(t *testing.T, kind, in, out string) {
+	if in == "" {
+		require.Empty(t, out)
+		return
+	}
+	number := leading.FindString(in)
+	require.NotEmpty(t, number, "%s %q gave %s", kind, in, out)
+	switch kind {
+	case "specific gravity", "dissolved solids": // more than one number
+		return
+	}
+	unit := powers.ReplaceAllString(strings.TrimPrefix(in, number), "")
+	require.NotRegexp(t, `[\p{N}^]`, unit, "%s %q gave %s", kind, in, out)
+	if kind == "temperature" {
+		return
+	}
+	want, err := strconv.ParseFloat(strings.TrimSpace(strings.ReplaceAll(number, "−", "-")), 64)
+	require.NoError(t, err)
+	got, err := strconv.ParseFloat(leading.FindString(out), 64)
+	require.NoError(t, err)
+	require.Equal(t, math.Signbit(want) && want != 0, math.Signbit(got) && got != 0, "%s %q gave %s", kind, in, out)
+	require.Equal(t, want == 0, got == 0, "%s %q gave %s", kind, in, out)
 }
 
 func BenchmarkParse(b *testing.B) {

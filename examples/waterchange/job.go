@@ -186,7 +186,7 @@ func (j *job) reach(tank, fresh dilution.State) error {
 	}
 	j.course = &course
 	for _, a := range in.additives {
-		to, lacks := lacking(course, in.goal, a.of)
+		to, lacks := lacking(course, in, a.of)
 		if !lacks {
 			continue
 		}
@@ -200,19 +200,18 @@ func (j *job) reach(tank, fresh dilution.State) error {
 }
 
 // lacking returns the goal of a parameter, if the course leaves it short of that.
-func lacking(course dilution.CoursePlan, goal dilution.Goal, of tested.Parameter) (to tested.Level, lacks bool) {
+func lacking(course dilution.CoursePlan, in inputs, of tested.Parameter) (to tested.Level, lacks bool) {
 	switch of {
 	case tested.Alkalinity:
 		_, lacks = course.Lacks.Alkalinity.Value()
-		a, _ := goal.Alkalinity.Value()
-		return tested.AlkalinityOf(a).In(tested.DKH), lacks
+		return in.goalAlkalinity, lacks
 	case tested.Calcium:
 		_, lacks = course.Lacks.Calcium.Value()
-		c, _ := goal.Calcium.Value()
+		c, _ := in.goal.Calcium.Value()
 		return tested.Calcium.Of(c, units.AsCalcium), lacks
 	}
 	_, lacks = course.Lacks.Magnesium.Value()
-	m, _ := goal.Magnesium.Value()
+	m, _ := in.goal.Magnesium.Value()
 	return tested.Magnesium.Of(m, units.AsMagnesium), lacks
 }
 

@@ -66,8 +66,10 @@ func nearly(a, b string) bool {
 	if !okX || !okY || json.Unmarshal([]byte(x), &p) != nil || json.Unmarshal([]byte(y), &q) != nil {
 		return a == b
 	}
-	return unitX == unitY && (p-q)*(p-q) <= 1e-18*p*p
+	return unitX == unitY && near(p, q)
 }
+
+func near(p, q float64) bool { return (p-q)*(p-q) <= 1e-18*p*p }
 
 // The masses in the JSON report balance: salt and water in, mix out.
 func TestMassesBalance(t *testing.T) {
@@ -250,6 +252,35 @@ func unflatten(t *testing.T, texts map[string]string) []byte {
 	data, err := json.Marshal(tree)
 	require.NoError(t, err)
 	return data
+}
+
+// Two goals that may kill are two dangers, each in the unit in which it was written;
+// only equal sentences are merged. One of the two was left out, and dKH came back
+// as meq/L.
+func TestTwoDangersOfOneKind(t *testing.T) {
+	for written, said := range map[string]string{"15 dKH": "The goal of 15 dKH", "5.35 meq/L": "The goal of 5.35 meq/L"} {
+		s, err := parseScenario(example)
+		require.NoError(t, err)
+		s.Set("goal.magnesium", "2500 mg/L")
+		s.Set("goal.alkalinity", written)
+		path := filepath.Join(t.TempDir(), "scenario.json")
+		require.NoError(t, os.WriteFile(path, unflatten(t, s.Texts), 0o666))
+		for _, form := range []string{"", "-short", "-json"} {
+			args := []string{"-scenario", path}
+			if form != "" {
+				args = append(args, form)
+			}
+			out, err := report(t, args...)
+			require.NoError(t, err)
+			out = strings.Join(strings.Fields(out), " ")
+			assert.Contains(t, out, said, form)
+			assert.Contains(t, out, "The goal of 2500 mg/L", form)
+			assert.Equal(t, 1, strings.Count(out, "A heater out of water can burst"), "equal cautions are said once")
+			if written == "15 dKH" {
+				assert.NotContains(t, out, "5.34979")
+			}
+		}
+	}
 }
 
 // Odd but possible jobs, and what the report must then say.

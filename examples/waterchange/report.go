@@ -13,7 +13,6 @@ import (
 	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/replenish"
 	"example.org/wellmixed/mix/rodi"
-	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/units"
 )
 
@@ -183,7 +182,10 @@ func (j job) assumptions() []string {
 
 // cautions gathers those of all steps, each once, the dangers first.
 func (j job) cautions() []advice.Caution {
-	all := []advice.Caution{drinkingWaterLine}
+	var all []advice.Caution
+	if j.product == nil && j.checkup == nil { // else these have more to say of it
+		all = append(all, drinkingWaterLine)
+	}
 	if j.pure.bad {
 		all = append(all, advice.Caution{ID: "impure-water", Severity: advice.Care, Text: "The purified water reads too high for animals: " + j.pure.advice})
 	}
@@ -201,12 +203,10 @@ func (j job) cautions() []advice.Caution {
 	for _, g := range j.give {
 		all = append(all, g.plan.Cautions...)
 	}
-	seen := map[string]bool{}
 	var list []advice.Caution
 	for severity := advice.Danger; ; severity-- {
 		for _, c := range all {
-			if c.Severity == severity && !seen[c.ID] {
-				seen[c.ID] = true
+			if c.Severity == severity && !slices.Contains(list, c) { // two of one kind are two
 				list = append(list, c)
 			}
 		}
@@ -216,7 +216,7 @@ func (j job) cautions() []advice.Caution {
 	}
 }
 
-// drinkingWaterLine goes with every purifier.
+// drinkingWaterLine goes with a purifier of which nothing more is known.
 var drinkingWaterLine = advice.Caution{ID: "drinking-water-line", Severity: advice.Care, Text: "A purifier on the drinking-water line wants backflow protection and fittings made for potable water under the local plumbing code, and an eye on it while it runs: leaks and overfull bins flood homes."}
 
 // printer writes lines until the first error.
@@ -347,10 +347,10 @@ func left(v units.Volume) string {
 func after(g giveBack) string {
 	for _, l := range g.plan.After {
 		if l.Parameter() == g.of {
-			if g.of == tested.Alkalinity {
-				return fmt.Sprintf("%.1f dKH", l.Alkalinity().DKH())
-			}
 			x, unit := l.Counted()
+			if unit == "dKH" {
+				return fmt.Sprintf("%.1f dKH", x)
+			}
 			return fmt.Sprintf("%.4g %s", x, unit)
 		}
 	}

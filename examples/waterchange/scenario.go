@@ -60,7 +60,9 @@ type inputs struct {
 	goal      dilution.Goal
 	hasGoal   bool
 	goalEvery time.Duration
-	additives []additive
+
+	goalAlkalinity tested.Level // as the keeper wrote it, in the unit of it
+	additives      []additive
 }
 
 // additive is what gives back one parameter.
@@ -181,6 +183,11 @@ func (s *scenario) goal(in *inputs) {
 	in.goal.Levels = s.levels("goal").Levels
 	in.goal.Salinity, _ = form.Optional[units.PracticalSalinity](s.Form, "goal.salinity")
 	in.goalEvery = s.Days("goal.every")
+	if text, given := s.Texts["goal.alkalinity"]; given {
+		var err error
+		in.goalAlkalinity, err = tested.Alkalinity.Parse(text)
+		s.Complain("goal.alkalinity", text, err)
+	}
 }
 
 // additives reads what is at hand to give back.

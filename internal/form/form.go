@@ -4,6 +4,7 @@
 package form
 
 import (
+	"bytes"
 	"encoding/json"
 	"fmt"
 	"maps"
@@ -25,39 +26,81 @@ type Form struct {
 	used  map[string]bool
 }
 
-// Read flattens a JSON object. Everything in it has to be a text.
+// Read flattens a JSON object. Everything in it has to be a text, and no field may
+// be given twice: JSON would let the last one win.
 func Read(data []byte) (*Form, error) {
-	var tree map[string]any
-	if err := json.Unmarshal(data, &tree); err != nil {
+	var object map[string]json.RawMessage
+	if err := json.Unmarshal(data, &object); err != nil {
 		return nil, fmt.Errorf("the scenario is not a JSON object: %w", err)
 	}
 	f := &Form{Texts: map[string]string{}, used: map[string]bool{}}
-	f.flatten("", tree)
+	tokens := json.NewDecoder(bytes.NewReader(data))
+	tokens.UseNumber()
+	f.flatten("", tokens, 0)
 	return f, f.Err
 }
 
-func (f *Form) flatten(name string, node any) {
-	join := func(key string) string { return strings.TrimPrefix(name+"."+key, ".") }
-	switch node := node.(type) {
-	case map[string]any:
-		for _, key := range slices.Sorted(maps.Keys(node)) {
-			f.flatten(join(key), node[key])
-		}
-	case []any:
-		for i, child := range node {
-			f.flatten(join(strconv.Itoa(i)), child)
-		}
-	case string:
-		f.Texts[name] = node
-	default:
-		f.Fail(name, fmt.Sprint(node), `a text in quotes with its unit, such as "20 L"`)
+// deepest is how many names a field may have: no scenario comes near.
+const deepest = 8
+
+// flatten reads one value. The text is known to be sound JSON.
+func (f *Form) flatten(name string, tokens *json.Decoder, depth int) {
+	token, err := tokens.Token()
+	if err != nil {
+		f.Fail(name, err.Error(), textWant)
 	}
+	switch token := token.(type) {
+	case json.Delim:
+		if depth == deepest {
+			f.Fail(name, "fields below it", textWant)
+		}
+		seen := map[string]bool{}
+		for i := 0; f.Err == nil && tokens.More(); i++ {
+			key := strconv.Itoa(i)
+			if token == '{' {
+				key = f.key(name, tokens, seen)
+			}
+			f.flatten(strings.TrimPrefix(name+"."+key, "."), tokens, depth+1)
+		}
+		tokens.Token() // the closing bracket
+	case string:
+		f.Texts[name] = token
+	case nil:
+		f.Fail(name, "null", textWant)
+	default:
+		f.Fail(name, short(fmt.Sprint(token)), textWant)
+	}
+}
+
+const textWant = `a text in quotes with its unit, such as "20 L"`
+
+// key reads the name of a field of an object.
+func (f *Form) key(object string, tokens *json.Decoder, seen map[string]bool) string {
+	token, _ := tokens.Token()
+	key := fmt.Sprint(token)
+	switch {
+	case key == "" || strings.Contains(key, "."):
+		if object == "" {
+			object = "scenario"
+		}
+		f.Fail(object, "a field named "+input.Quoted(key), `names without a point, as in "tank": {"volume": "20 L"}`)
+	case seen[key]:
+		f.Fail(strings.TrimPrefix(object+"."+key, "."), "two of it", "each field once")
+	}
+	seen[key] = true
+	return key
+}
+
+// short cuts what is too long for a message.
+func short(text string) string {
+	text = input.Quoted(text)
+	return text[1 : len(text)-1]
 }
 
 // Fail complains about a field.
 func (f *Form) Fail(field, got, want string) {
 	if f.Err == nil {
-		f.Err = &units.InputError{Field: field, Got: got, Want: want}
+		f.Err = input.Bad(short(field), got, want)
 	}
 }
 
@@ -113,7 +156,7 @@ type Quantity[Q any] interface {
 
 // Get reads a quantity that must be given.
 func Get[Q any, P Quantity[Q]](f *Form, field string) Q {
-	_, none := units.Parse[Q, P]("") // what this quantity wants to see
+	_, none := units.Parse[Q, P]("?") // what this quantity wants to see
 	want := "a value"
 	if bad, ok := none.(*units.InputError); ok {
 		want = bad.Want
@@ -137,29 +180,47 @@ func Optional[Q any, P Quantity[Q]](f *Form, field string) (Q, bool) {
 func (f *Form) Number(field string) float64 {
 	const want = `a number such as "3"`
 	text := f.Text(field, want)
-	x, err := strconv.ParseFloat(text, 64)
-	if !(err == nil && x >= 0 && x < 1e6) {
+	x, ok := decimal(text)
+	if !(ok && x >= 0 && x < 1e6) {
 		f.Fail(field, input.Quoted(text), want)
+		return math.NaN()
 	}
 	return x
+}
+
+// decimal reads a decimal number, and not what else Go takes for one, such as 0x10.
+func decimal(text string) (float64, bool) {
+	if len(text) > 60 || strings.Trim(text, "0123456789.+-eE") != "" {
+		return math.NaN(), false
+	}
+	x, err := strconv.ParseFloat(text, 64)
+	return x, err == nil
 }
 
 // Days reads a time such as "14 days", "2 weeks" or "36h".
 func (f *Form) Days(field string) time.Duration {
 	const want = `a time such as "14 days", "2 weeks" or "36h"`
 	text := f.Text(field, want)
-	d, err := time.ParseDuration(text)
-	for name, hours := range map[string]float64{"day": 24, "week": 168} {
-		if count, ok := strings.CutSuffix(strings.TrimSuffix(text, "s"), name); ok {
-			var n float64
-			n, err = strconv.ParseFloat(strings.TrimSpace(count), 64)
-			d = time.Duration(math.Round(n * hours * float64(time.Hour)))
+	hours, ok := hoursOf(text)
+	if !(ok && hours >= 1./3600 && hours <= 3650*24) {
+		f.Fail(field, input.Quoted(text), want)
+		return 0
+	}
+	return time.Duration(math.Round(hours * float64(time.Hour)))
+}
+
+func hoursOf(text string) (float64, bool) {
+	for _, unit := range [...]struct {
+		name  string
+		hours float64
+	}{{"day", 24}, {"week", 7 * 24}} {
+		if count, found := strings.CutSuffix(strings.TrimSuffix(text, "s"), unit.name); found {
+			n, ok := decimal(strings.TrimSpace(count))
+			return n * unit.hours, ok
 		}
 	}
-	if err != nil || d <= 0 || d > 3650*24*time.Hour {
-		f.Fail(field, input.Quoted(text), want)
-	}
-	return d
+	d, err := time.ParseDuration(text)
+	return d.Hours(), err == nil
 }
 
 // Rest complains about the first field that nothing read.
