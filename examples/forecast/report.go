@@ -12,6 +12,7 @@ import (
 
 	"example.org/wellmixed/dilution"
 	"example.org/wellmixed/mix/advice"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/units"
 )
 
@@ -53,24 +54,31 @@ func look(in inputs) (year, error) {
 type column struct {
 	name, unit string
 	decimals   int
-	of         func(dilution.State) float64
+	of         func(tested.Water) float64
 }
 
-func level(m dilution.Measured[units.MassPerLitre]) float64 {
-	x, _ := m.Value()
-	return x.MilligramsPerLitre()
+// level returns a column of a parameter.
+func level(p tested.Parameter, unit string, decimals int) column {
+	return column{capital(string(p)), unit, decimals, func(w tested.Water) float64 {
+		l, known := w.Level(p)
+		if !known {
+			return math.NaN()
+		}
+		x, _ := l.Counted()
+		return x
+	}}
 }
 
 // columns returns those that are known of a state.
 func (y year) columns() []column {
 	all := []column{
-		{"Salinity", "", 2, func(s dilution.State) float64 { return s.Water.Practical().Value() }},
-		{"Volume", "L", 1, func(s dilution.State) float64 { return s.Water.Volume().Litres() }},
-		{"Alkalinity", "dKH", 2, func(s dilution.State) float64 { a, _ := s.Alkalinity.Value(); return a.DKH() }},
-		{"Calcium", "mg/L", 0, func(s dilution.State) float64 { return level(s.Calcium) }},
-		{"Magnesium", "mg/L", 0, func(s dilution.State) float64 { return level(s.Magnesium) }},
-		{"Nitrate", "mg/L", 1, func(s dilution.State) float64 { return level(s.Nitrate) }},
-		{"Phosphate", "mg/L", 3, func(s dilution.State) float64 { return level(s.Phosphate) }},
+		{"Salinity", "", 2, func(w tested.Water) float64 { return w.Portion.Practical().Value() }},
+		{"Volume", "L", 1, func(w tested.Water) float64 { return w.Volume().Litres() }},
+		level(tested.Alkalinity, "dKH", 2),
+		level(tested.Calcium, "mg/L", 0),
+		level(tested.Magnesium, "mg/L", 0),
+		level(tested.Nitrate, "mg/L", 1),
+		level(tested.Phosphate, "mg/L", 3),
 		{"pH", "", 2, y.ph},
 	}
 	var known []column
@@ -83,7 +91,7 @@ func (y year) columns() []column {
 }
 
 // ph returns the pH of a water that has come to rest with the air of the room.
-func (y year) ph(s dilution.State) float64 {
+func (y year) ph(s tested.Water) float64 {
 	if y.in.air == 0 {
 		return math.NaN()
 	}
@@ -102,7 +110,7 @@ func (y year) ph(s dilution.State) float64 {
 type moment struct {
 	at    time.Duration
 	date  string
-	state dilution.State
+	state tested.Water
 }
 
 // months returns the start, the same day of each month, and the end.
@@ -264,7 +272,7 @@ func (y year) csv(w io.Writer) error {
 	for _, p := range points {
 		row = append(row[:0], strconv.FormatFloat(p.At.Hours()/24, 'f', 3, 64), y.date(p.At))
 		for _, c := range columns {
-			row = append(row, strconv.FormatFloat(c.of(p.State), 'f', c.decimals+2, 64))
+			row = append(row, strconv.FormatFloat(c.of(p.Water), 'f', c.decimals+2, 64))
 		}
 		if err := out.Write(row); err != nil {
 			return err
@@ -278,7 +286,7 @@ func (y year) csv(w io.Writer) error {
 func (y year) json(w io.Writer) error {
 	type state map[string]float64
 	columns := y.columns()
-	numbers := func(s dilution.State) state {
+	numbers := func(s tested.Water) state {
 		m := state{}
 		for _, c := range columns {
 			m[strings.TrimSpace(c.name+" "+c.unit)] = c.of(s)

@@ -8,6 +8,7 @@ import (
 
 	"example.org/wellmixed/dilution"
 	"example.org/wellmixed/internal/form"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/units"
@@ -27,32 +28,19 @@ func optional[Q any, P form.Quantity[Q]](s *scenario, field string) Q {
 	return q
 }
 
-// measured reads a level that may be left out.
-func measured[Q ~float64, P form.Quantity[Q]](s *scenario, field string) dilution.Measured[Q] {
-	if !s.Has(field) {
-		return dilution.Measured[Q]{}
-	}
-	return dilution.Known(form.Get[Q, P](s.Form, field))
-}
+// parameters are those that a forecast follows.
+var parameters = []tested.Parameter{tested.Alkalinity, tested.Calcium, tested.Magnesium, tested.Nitrate, tested.Phosphate}
 
 // levels reads what is dissolved in a water, or what is added to it.
-func (s *scenario) levels(of string) dilution.Levels {
-	return dilution.Levels{
-		Alkalinity: measured[units.Alkalinity](s, of+".alkalinity"),
-		Calcium:    measured[units.MassPerLitre](s, of+".calcium"),
-		Magnesium:  measured[units.MassPerLitre](s, of+".magnesium"),
-		Nitrate:    measured[units.MassPerLitre](s, of+".nitrate"),
-		Phosphate:  measured[units.MassPerLitre](s, of+".phosphate"),
-	}
-}
+func (s *scenario) levels(of string) tested.Levels { return s.Levels(of, parameters...) }
 
 // water reads a water of one litre.
-func (s *scenario) water(of string) dilution.State {
+func (s *scenario) water(of string) tested.Water {
 	w, err := seawater.FromPractical(form.Get[units.PracticalSalinity](s.Form, of+".salinity"), form.Get[units.Temperature](s.Form, of+".temperature"))
 	if err != nil && s.Err == nil {
 		s.Err = fmt.Errorf("%s: %w", of, err)
 	}
-	return dilution.State{Water: w.OfVolume(1 * units.Litre), Levels: s.levels(of)}
+	return tested.Water{Portion: w.OfVolume(1 * units.Litre), Levels: s.levels(of)}
 }
 
 // inputs are a scenario in the types of the library.
@@ -93,7 +81,7 @@ func (s *scenario) read() (inputs, error) {
 		},
 	}
 	r := &in.routine
-	r.Tank.Water = r.Tank.Water.OfVolume(form.Get[units.Volume](s.Form, "tank.volume"))
+	r.Tank = r.Tank.OfVolume(form.Get[units.Volume](s.Form, "tank.volume"))
 	if s.Has("changes") || s.Has("stream") || s.Has("cheapest") {
 		batch := s.water("batch")
 		r.Changes = s.changes(batch)
@@ -149,9 +137,9 @@ func (s *scenario) air() carbonate.XCO2 {
 
 func (s *scenario) losses() []dilution.Loss {
 	var list []dilution.Loss
-	for _, name := range []string{"Alkalinity", "Calcium", "Magnesium", "Nitrate", "Phosphate"} {
-		if field := "loss_per_day." + name; s.Has(field) {
-			list = append(list, dilution.Loss{Of: name, PerDay: form.Get[units.Fraction](s.Form, field)})
+	for _, p := range parameters {
+		if field := "loss_per_day." + capital(string(p)); s.Has(field) {
+			list = append(list, dilution.Loss{Of: p, PerDay: form.Get[units.Fraction](s.Form, field)})
 		}
 	}
 	return list
@@ -192,7 +180,7 @@ func (s *scenario) doses() (list []dilution.Dose) {
 	return list
 }
 
-func (s *scenario) changes(batch dilution.State) (list []dilution.Renewal) {
+func (s *scenario) changes(batch tested.Water) (list []dilution.Renewal) {
 	s.Each("changes", func(at string) {
 		c := dilution.Renewal{Batch: batch, Swap: form.Get[units.Volume](s.Form, at+".swap")}
 		c.First, c.Every = s.calendar(at)
@@ -201,7 +189,7 @@ func (s *scenario) changes(batch dilution.State) (list []dilution.Renewal) {
 	return list
 }
 
-func (s *scenario) cheapest(batch dilution.State) (bool, dilution.Schedule) {
+func (s *scenario) cheapest(batch tested.Water) (bool, dilution.Schedule) {
 	if !s.Has("cheapest") {
 		return false, dilution.Schedule{}
 	}
@@ -214,3 +202,5 @@ func (s *scenario) cheapest(batch dilution.State) (bool, dilution.Schedule) {
 	s.Each("cheapest.every", func(at string) { p.Every = append(p.Every, s.Days(at)) })
 	return true, p
 }
+
+func capital(name string) string { return strings.ToUpper(name[:1]) + name[1:] }

@@ -54,8 +54,8 @@ type pureWater struct {
 // between is what happens until the next change.
 type between struct {
 	unattended time.Duration
-	nitrate    dilution.Measured[units.MassPerLitre] // right before the next change
-	rounds     *rounds                               // nil without a nitrate record
+	nitrate    *units.MassPerLitre // right before the next change
+	rounds     *rounds             // nil without a nitrate record
 }
 
 // rounds is where a routine of such changes takes nitrate.
@@ -103,7 +103,7 @@ func work(in inputs) (job, error) {
 		return job{}, at("tank.salinity", err)
 	}
 	before, fresh := in.tank, in.fresh
-	before.Water, fresh.Water = tank.OfVolume(in.volume), j.ready
+	before.Portion, fresh.Portion = tank.OfVolume(in.volume), j.ready
 	if before, fresh, err = withCarbon(in, before, fresh); err != nil {
 		return job{}, err
 	}
@@ -150,21 +150,22 @@ func (j *job) stages(in inputs) error {
 
 // withCarbon gives both waters the DIC that the pH of the tank and the air of
 // the room say, as far as they are given.
-func withCarbon(in inputs, tank, fresh dilution.State) (dilution.State, dilution.State, error) {
+func withCarbon(in inputs, tank, fresh tested.Water) (tested.Water, tested.Water, error) {
 	ph := in.tankPH
 	if in.tankNBS != nil {
-		c := carbonate.At(tank.Water.Practical(), tank.Water.Temperature(), carbonate.Options{})
+		c := carbonate.At(tank.Portion.Practical(), tank.Portion.Temperature(), carbonate.Options{})
 		total := in.tankNBS.Total(&c)
 		ph = &total
 	}
 	var err error
 	if ph != nil {
-		if tank, err = tank.WithPH(*ph); err != nil {
+		tank.Carbon = carbonate.PH(*ph)
+		if tank, err = tank.WithDIC(); err != nil {
 			return tank, fresh, at("tank.ph", err)
 		}
 	}
 	if in.air > 0 {
-		if _, known := fresh.Alkalinity.Value(); known {
+		if _, known := fresh.Level(tested.Alkalinity); known {
 			if fresh, err = fresh.Aired(in.air, units.Atmosphere); err != nil {
 				return tank, fresh, at("air.co2", err)
 			}
@@ -175,10 +176,10 @@ func withCarbon(in inputs, tank, fresh dilution.State) (dilution.State, dilution
 
 // reach plans the way to the goal, in the place of the one change, and what has to
 // be given back after it.
-func (j *job) reach(tank, fresh dilution.State) error {
+func (j *job) reach(tank, fresh tested.Water) error {
 	in := j.in
 	course, err := dilution.PlanCourse(dilution.Course{
-		Tank: tank, Batch: fresh, Goal: in.goal, Limits: dilution.Usual(),
+		Tank: tank, Batch: fresh, Goal: in.goal,
 		Manner: dilution.InSteps, Every: in.goalEvery, Heater: in.heating.Heater,
 	})
 	if err != nil {
@@ -186,54 +187,17 @@ func (j *job) reach(tank, fresh dilution.State) error {
 	}
 	j.course = &course
 	for _, a := range in.additives {
-		to, lacks := lacking(course, in, a.of)
-		if !lacks {
+		if _, lacks := course.Lacks.Of(a.of); !lacks {
 			continue
 		}
-		plan, err := replenish.Plan(replenish.Dose{Tank: stocked(course.After), Air: in.air, To: to, Additive: replenish.Dry(a.reagent)})
+		to, _ := in.goal.Levels.Of(a.of)
+		plan, err := replenish.Plan(replenish.Dose{Tank: course.After, Air: in.air, To: to, Additive: replenish.Dry(a.reagent)})
 		if err != nil {
 			return at("additives."+string(a.of), err)
 		}
 		j.give = append(j.give, giveBack{a, plan})
 	}
 	return nil
-}
-
-// lacking returns the goal of a parameter, if the course leaves it short of that.
-func lacking(course dilution.CoursePlan, in inputs, of tested.Parameter) (to tested.Level, lacks bool) {
-	switch of {
-	case tested.Alkalinity:
-		_, lacks = course.Lacks.Alkalinity.Value()
-		return in.goalAlkalinity, lacks
-	case tested.Calcium:
-		_, lacks = course.Lacks.Calcium.Value()
-		c, _ := in.goal.Calcium.Value()
-		return tested.Calcium.Of(c, units.AsCalcium), lacks
-	}
-	_, lacks = course.Lacks.Magnesium.Value()
-	m, _ := in.goal.Magnesium.Value()
-	return tested.Magnesium.Of(m, units.AsMagnesium), lacks
-}
-
-// stocked returns a tank after the course as replenish has it.
-func stocked(s dilution.State) tested.Water {
-	t := tested.Water{Portion: s.Water}
-	if a, known := s.Alkalinity.Value(); known {
-		t.Levels = append(t.Levels, tested.AlkalinityOf(a).In(tested.DKH))
-	}
-	if c, known := s.Calcium.Value(); known {
-		t.Levels = append(t.Levels, tested.Calcium.Of(c, units.AsCalcium))
-	}
-	if m, known := s.Magnesium.Value(); known {
-		t.Levels = append(t.Levels, tested.Magnesium.Of(m, units.AsMagnesium))
-	}
-	if a, known := s.Ammonia.Value(); known {
-		t.Levels = append(t.Levels, tested.Ammonia.Of(a, units.AsNitrogen))
-	}
-	if dic, known := s.DIC.Value(); known {
-		t.Carbon = carbonate.DIC(dic)
-	}
-	return t
 }
 
 func at(field string, err error) error { return fmt.Errorf("%s: %w", field, err) }
@@ -306,23 +270,25 @@ func correct(in inputs, plan mix.BatchPlan) (mix.Correction, error) {
 func until(in inputs, change dilution.ChangePlan) (between, error) {
 	var b between
 	var err error
-	if b.unattended, err = dilution.Unattended(change.After.Water, in.evaporation, in.salinityLimit); err != nil {
+	if b.unattended, err = dilution.Unattended(change.After.Portion, in.evaporation, in.salinityLimit); err != nil {
 		return b, at("tank", err)
 	}
-	perDay, known := in.nitratePerDay.Value()
-	if !known {
-		if _, given := in.nitrateLimit.Value(); given {
+	if in.nitratePerDay == nil {
+		if in.nitrateLimit != nil {
 			return b, &units.InputError{Field: "tank.nitrate_per_day", Got: "nothing", Want: "what the tank adds per day, to judge tank.nitrate_limit"}
 		}
 		return b, nil
 	}
-	if after, known := change.After.Nitrate.Value(); known {
-		b.nitrate = dilution.Known(max(0, after+perDay*units.MassPerLitre(in.every.Hours()/24)))
+	perDay := *in.nitratePerDay
+	if after, known := change.After.Level(tested.Nitrate); known {
+		then := max(0, after.As(units.AsNitrate).MassPerLitre()+perDay*units.MassPerLitre(in.every.Hours()/24))
+		b.nitrate = &then
 	}
-	fresh, known := in.fresh.Nitrate.Value()
+	level, known := in.fresh.Level(tested.Nitrate)
 	if !known {
 		return b, nil
 	}
+	fresh := level.As(units.AsNitrate).MassPerLitre()
 	b.rounds = repeat(in, change.Share, fresh, perDay)
 	return b, nil
 }
@@ -336,10 +302,10 @@ func repeat(in inputs, share units.Fraction, fresh, perDay units.MassPerLitre) *
 		r.note = "the tank uses up more nitrate than such changes bring in, so it runs out of it."
 		return r
 	}
-	limit, given := in.nitrateLimit.Value()
-	if !given {
+	if in.nitrateLimit == nil {
 		return r
 	}
+	limit := *in.nitrateLimit
 	r.limit = limit
 	switch share, err := dilution.ShareToHold(fresh, perDay, limit, in.every); {
 	case r.before <= limit:

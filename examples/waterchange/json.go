@@ -5,8 +5,8 @@ import (
 	"io"
 	"math"
 
-	"example.org/wellmixed/dilution"
 	"example.org/wellmixed/mix/advice"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
 )
@@ -71,7 +71,7 @@ func (j job) json(w io.Writer) error {
 		AdjustMix      bool
 		MixFrom, MixTo units.Temperature
 		Salinity       units.PracticalSalinity
-		Levels         dilution.Levels // after it
+		Levels         tested.Levels // after it
 		Give           []give
 	}
 	out := struct {
@@ -114,9 +114,9 @@ func (j job) json(w io.Writer) error {
 		}
 		UntilNext struct {
 			DaysWithoutTopOff              float64
-			Nitrate                        dilution.Measured[units.MassPerLitre] // right before the next change
-			NitrateSettlesBefore, AndAfter *units.MassPerLitre                   `json:",omitempty"`
-			ShareToHoldNitrate             *units.Fraction                       `json:",omitempty"`
+			Nitrate                        *units.MassPerLitre // right before the next change
+			NitrateSettlesBefore, AndAfter *units.MassPerLitre `json:",omitempty"`
+			ShareToHoldNitrate             *units.Fraction     `json:",omitempty"`
 		}
 		Goal        *goal `json:",omitempty"`
 		Assumptions []string
@@ -136,7 +136,7 @@ func (j job) json(w io.Writer) error {
 	if c := j.correction; j.in.corrects {
 		out.Correction = &correction{c.Remove, c.AddWater, c.AddSalt, of(c.Mix)}
 	}
-	out.Change.Share, out.Change.BatchLeft, out.Change.After, out.Change.Moves = j.change.Share, j.change.BatchLeft, of(j.change.After.Water), moves
+	out.Change.Share, out.Change.BatchLeft, out.Change.After, out.Change.Moves = j.change.Share, j.change.BatchLeft, of(j.change.After.Portion), moves
 	out.UntilNext.DaysWithoutTopOff, out.UntilNext.Nitrate = j.between.unattended.Hours()/24, j.between.nitrate
 	if r := j.between.rounds; r != nil && r.before > 0 {
 		out.UntilNext.NitrateSettlesBefore, out.UntilNext.AndAfter = &r.before, &r.after
@@ -156,7 +156,7 @@ func (j job) json(w io.Writer) error {
 	if c := j.course; c != nil {
 		out.Goal = &goal{
 			Changes: c.Changes, Each: c.Each, Total: c.Total, Days: c.Duration.Hours() / 24, Vessels: c.Vessels, Slowed: c.Slowed,
-			AdjustMix: c.Adjust, MixFrom: c.BatchFrom, MixTo: c.BatchTo, Salinity: c.After.Water.Practical(), Levels: c.After.Levels,
+			AdjustMix: c.Adjust, MixFrom: c.BatchFrom, MixTo: c.BatchTo, Salinity: c.After.Portion.Practical(), Levels: c.After.Levels,
 		}
 		for _, g := range j.give {
 			out.Goal.Give = append(out.Goal.Give, give{string(g.of), g.reagent.Compound.String(), g.plan.Amount.String(), len(g.plan.Steps)})

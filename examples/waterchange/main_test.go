@@ -69,8 +69,6 @@ func nearly(a, b string) bool {
 	return unitX == unitY && near(p, q)
 }
 
-func near(p, q float64) bool { return (p-q)*(p-q) <= 1e-18*p*p }
-
 // The masses in the JSON report balance: salt and water in, mix out.
 func TestMassesBalance(t *testing.T) {
 	out, err := report(t, "-json", "-mix", "33 L", "-swap", "30 L")

@@ -84,8 +84,8 @@ func (j job) print(w io.Writer) error {
 	p.head("7. Until the next change, " + days(in.every))
 	p.line("Top off with pure water, about %s a day: salt does not evaporate.", volume(in.evaporation.Volume(24*time.Hour)))
 	p.line("Without top-off the tank reaches %.1f after %s.", in.salinityLimit.Value(), days(j.between.unattended))
-	if nitrate, known := j.between.nitrate.Value(); known {
-		p.line("Nitrate is at about %s right before the next change.", level(nitrate))
+	if j.between.nitrate != nil {
+		p.line("Nitrate is at about %s right before the next change.", level(*j.between.nitrate))
 	}
 	if r := j.between.rounds; r != nil {
 		if r.before > 0 {

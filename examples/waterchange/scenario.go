@@ -35,12 +35,12 @@ type inputs struct {
 	corrects bool // measured is given
 	heating  mix.Heating
 
-	fresh, tank   dilution.State // their Water comes with the job
+	fresh, tank   tested.Water // their Portion comes with the job
 	volume        units.Volume
 	salinity      units.PracticalSalinity
 	temperature   units.Temperature
-	nitratePerDay dilution.Measured[units.MassPerLitre]
-	nitrateLimit  dilution.Measured[units.MassPerLitre]
+	nitratePerDay *units.MassPerLitre // as NO₃; nil if not given
+	nitrateLimit  *units.MassPerLitre
 	evaporation   units.Flow
 	salinityLimit units.PracticalSalinity
 
@@ -61,8 +61,7 @@ type inputs struct {
 	hasGoal   bool
 	goalEvery time.Duration
 
-	goalAlkalinity tested.Level // as the keeper wrote it, in the unit of it
-	additives      []additive
+	additives []additive
 }
 
 // additive is what gives back one parameter.
@@ -96,8 +95,8 @@ func (s *scenario) read() (inputs, error) {
 		volume:        form.Get[units.Volume](s.Form, "tank.volume"),
 		salinity:      form.Get[units.PracticalSalinity](s.Form, "tank.salinity"),
 		temperature:   form.Get[units.Temperature](s.Form, "tank.temperature"),
-		nitratePerDay: measured[units.MassPerLitre](s, "tank.nitrate_per_day"),
-		nitrateLimit:  measured[units.MassPerLitre](s, "tank.nitrate_limit"),
+		nitratePerDay: optional[units.MassPerLitre](s, "tank.nitrate_per_day"),
+		nitrateLimit:  optional[units.MassPerLitre](s, "tank.nitrate_limit"),
 		evaporation:   form.Get[units.Flow](s.Form, "tank.evaporation"),
 		salinityLimit: form.Get[units.PracticalSalinity](s.Form, "tank.salinity_limit"),
 
@@ -183,11 +182,6 @@ func (s *scenario) goal(in *inputs) {
 	in.goal.Levels = s.levels("goal").Levels
 	in.goal.Salinity, _ = form.Optional[units.PracticalSalinity](s.Form, "goal.salinity")
 	in.goalEvery = s.Days("goal.every")
-	if text, given := s.Texts["goal.alkalinity"]; given {
-		var err error
-		in.goalAlkalinity, err = tested.Alkalinity.Parse(text)
-		s.Complain("goal.alkalinity", text, err)
-	}
 }
 
 // additives reads what is at hand to give back.
@@ -279,23 +273,14 @@ func (s *scenario) vessel() mix.Vessel {
 }
 
 // levels reads what was measured in a water besides salinity.
-func (s *scenario) levels(of string) dilution.State {
-	return dilution.State{Levels: dilution.Levels{
-		Alkalinity: measured[units.Alkalinity](s, of+".alkalinity"),
-		Calcium:    measured[units.MassPerLitre](s, of+".calcium"),
-		Magnesium:  measured[units.MassPerLitre](s, of+".magnesium"),
-		Nitrate:    measured[units.MassPerLitre](s, of+".nitrate"),
-		Phosphate:  measured[units.MassPerLitre](s, of+".phosphate"),
-		Ammonia:    measured[units.MassPerLitre](s, of+".ammonia"),
-	}}
+func (s *scenario) levels(of string) tested.Water {
+	return tested.Water{Levels: s.Levels(of, tested.Alkalinity, tested.Calcium, tested.Magnesium, tested.Nitrate, tested.Phosphate, tested.Ammonia)}
 }
 
-func measured[Q ~float64, P interface {
-	*Q
-	UnmarshalText([]byte) error
-}](s *scenario, field string) dilution.Measured[Q] {
+// optional reads a quantity that may be left out.
+func optional[Q any, P form.Quantity[Q]](s *scenario, field string) *Q {
 	if q, given := form.Optional[Q, P](s.Form, field); given {
-		return dilution.Known(q)
+		return &q
 	}
-	return dilution.Measured[Q]{}
+	return nil
 }

@@ -474,14 +474,17 @@ func soundInput() []any {
 		return salts.Reagent{Compound: c, Purity: 1}
 	}
 	soda, chloride := replenish.Dry(compound("Na2CO3")), replenish.Dry(compound("CaCl2.2H2O"))
-	levels := dilution.Levels{
-		Alkalinity: dilution.Known(7.4 * units.DKH), Nitrate: dilution.Known(25 * units.MilligramPerLitre),
-		Calcium: dilution.Known(400 * units.MilligramPerLitre), Magnesium: dilution.Known(1250 * units.MilligramPerLitre),
+	levels := tested.Levels{
+		tested.AlkalinityOf(7.4 * units.DKH), tested.Nitrate.Of(25*units.MilligramPerLitre, units.AsNitrate),
+		tested.Calcium.Of(400*units.MilligramPerLitre, units.AsCalcium), tested.Magnesium.Of(1250*units.MilligramPerLitre, units.AsMagnesium),
 	}
-	tank := dilution.State{Water: sea.OfVolume(250), Levels: levels}
-	batch := dilution.State{Water: sea.OfVolume(50), Levels: levels}
+	nitrate := func(mg float64) tested.Levels {
+		return tested.Levels{tested.Nitrate.Of(units.MassPerLitre(mg), units.AsNitrate)}
+	}
+	tank := tested.Water{Portion: sea.OfVolume(250), Levels: levels}
+	batch := tested.Water{Portion: sea.OfVolume(50), Levels: levels}
 	routine := dilution.Routine{
-		Tank: tank, PerDay: dilution.Levels{Nitrate: dilution.Known(0.5 * units.MilligramPerLitre)}, Evaporation: 3,
+		Tank: tank, PerDay: nitrate(0.5), Evaporation: 3,
 		Changes: []dilution.Renewal{{First: 7 * day, Every: 7 * day, Swap: 20, Batch: batch}},
 	}
 	unchanged := routine
@@ -507,10 +510,10 @@ func soundInput() []any {
 		replenish.Log{Volume: 300, Tests: []replenish.Test{entry(0, 8), entry(3, 7.4), entry(6, 6.9)},
 			Doses:   []replenish.Dosed{{From: start, To: start.Add(6 * day), Additive: soda, Amount: replenish.Amount{Mass: 5}}},
 			Changes: []replenish.WaterChange{{At: start.Add(4 * day), Swapped: 60, Fresh: []tested.Level{tested.AlkalinityOf(9 * units.DKH)}}}},
-		dilution.Change{Tank: tank, Batch: batch, Swap: 50}, tank, batch, routine, dilution.Usual(),
-		dilution.Course{Tank: tank, Batch: batch, Goal: dilution.Goal{Levels: dilution.Levels{Nitrate: dilution.Known(10 * units.MilligramPerLitre)}}, Limits: dilution.Usual(), Every: 7 * day},
+		dilution.Change{Tank: tank, Batch: batch, Swap: 50}, tank, batch, routine, tested.Limits{},
+		dilution.Course{Tank: tank, Batch: batch, Goal: dilution.Goal{Levels: nitrate(10)}, Limits: tested.Limits{}, Every: 7 * day},
 		dilution.Schedule{Routine: unchanged, Batch: batch, Span: 60 * day, Swaps: []units.Volume{10, 20, 40}, Every: []time.Duration{7 * day, 14 * day}},
-		dilution.Acclimation{Bag: batch, Tank: tank, Limits: dilution.Usual(), Flow: 2 * units.LitrePerHour},
+		dilution.Acclimation{Bag: batch, Tank: tank, Limits: tested.Limits{}, Flow: 2 * units.LitrePerHour},
 		recipe.Job{Targets: recipe.TargetsOf(ocean, 0.01), Shelf: shelf, Volume: 40, Temperature: warm},
 		rodi.System{
 			Membrane: rodi.Membrane{Rated: rodi.Rating{Flow: 75 * units.USGallonPerDay, Pressure: 50 * units.PSIGauge, Temperature: warm,
@@ -529,7 +532,7 @@ func soundInput() []any {
 
 // comesBack are methods that return their receiver as it was beside an error, as their
 // comments say.
-var comesBack = map[string]bool{"tested.Water.Aired": true, "dilution.State.Aired": true, "dilution.State.WithPH": true}
+var comesBack = map[string]bool{"tested.Water.Aired": true, "tested.Water.WithDIC": true}
 
 // carriesInput are results in which the question stands beside the answer. Where there
 // is none the answer is NaN, as it is in what a method returns of its own type.
