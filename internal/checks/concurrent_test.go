@@ -101,11 +101,14 @@ func askEveryPackage(t *testing.T) []string {
 	}))
 	add(rodi.TemperatureFactor(warm, rodi.FluxConstants{}), nil)
 
-	tank := dilution.State{Water: sample.OfVolume(200), Levels: dilution.Levels{Nitrate: dilution.Known(20 * units.MilligramPerLitre)}}
-	batch := dilution.State{Water: sample.OfVolume(40), Levels: dilution.Levels{Nitrate: dilution.Known(0 * units.MilligramPerLitre)}}
+	nitrate := func(x units.MassPerLitre) tested.Levels {
+		return tested.Levels{tested.Nitrate.Of(x, units.AsNitrate)}
+	}
+	tank := tested.Water{Portion: sample.OfVolume(200), Levels: nitrate(20)}
+	batch := tested.Water{Portion: sample.OfVolume(40), Levels: nitrate(0)}
 	add(dilution.PlanChange(dilution.Change{Tank: tank, Batch: batch, Swap: 40}))
 	forecast, err := dilution.Routine{
-		Tank: tank, PerDay: dilution.Levels{Nitrate: dilution.Known(0.5 * units.MilligramPerLitre)}, Evaporation: 3 * units.LitrePerDay,
+		Tank: tank, PerDay: nitrate(0.5), Evaporation: 3 * units.LitrePerDay,
 		Changes: []dilution.Renewal{{First: 7 * 24 * time.Hour, Every: 7 * 24 * time.Hour, Swap: 20, Batch: batch}},
 	}.Forecast(30 * 24 * time.Hour)
 	add(forecast.End, err)

@@ -45,7 +45,7 @@ var rounds = flag.Int("rounds", 200, "how often TestNothingPanics calls everythi
 
 const (
 	deadline  = 10 * time.Second // of one call; what is usual takes less than a millisecond
-	longError = 1400             // bytes; an error names what was wrong, it does not repeat the input
+	longError = 1400             // bytes a line; an error names what was wrong, it does not repeat the input
 )
 
 // TestNothingPanics calls every exported function, and every method of every exported
@@ -142,7 +142,7 @@ func (a *attack) try(name string, f reflect.Value) {
 		return
 	case err == nil:
 		a.answered++
-	case len(err.Error()) > longError && !strings.HasPrefix(name, "units.Range"): // whose texts are a programmer's
+	case longestLine(err) > longError && !strings.HasPrefix(name, "units.Range"): // whose texts are a programmer's
 		a.report(name, "%s(%s): an error of %d bytes: %.200s", name, given, len(err.Error()), err)
 	default:
 		for _, r := range o.results[:len(o.results)-1] {
@@ -382,6 +382,14 @@ func failure(results []reflect.Value) error {
 	return nil
 }
 
+// longestLine is the length of the longest of the complaints that an error joins.
+func longestLine(err error) (n int) {
+	for line := range strings.Lines(err.Error()) {
+		n = max(n, len(line))
+	}
+	return n
+}
+
 // empty tells whether nothing stands in a value that could be taken for an answer.
 func empty(v reflect.Value) bool {
 	switch v.Kind() {
@@ -474,14 +482,16 @@ func soundInput() []any {
 		return salts.Reagent{Compound: c, Purity: 1}
 	}
 	soda, chloride := replenish.Dry(compound("Na2CO3")), replenish.Dry(compound("CaCl2.2H2O"))
-	levels := dilution.Levels{
-		Alkalinity: dilution.Known(7.4 * units.DKH), Nitrate: dilution.Known(25 * units.MilligramPerLitre),
-		Calcium: dilution.Known(400 * units.MilligramPerLitre), Magnesium: dilution.Known(1250 * units.MilligramPerLitre),
+	levels := tested.Levels{
+		tested.AlkalinityOf(7.4 * units.DKH), tested.Nitrate.Of(25, units.AsNitrate), tested.Calcium.Of(400, units.AsCalcium), tested.Magnesium.Of(1250, units.AsMagnesium),
 	}
-	tank := dilution.State{Water: sea.OfVolume(250), Levels: levels}
-	batch := dilution.State{Water: sea.OfVolume(50), Levels: levels}
+	nitrate := func(x units.MassPerLitre) tested.Levels {
+		return tested.Levels{tested.Nitrate.Of(x, units.AsNitrate)}
+	}
+	tank := tested.Water{Portion: sea.OfVolume(250), Levels: levels}
+	batch := tested.Water{Portion: sea.OfVolume(50), Levels: levels}
 	routine := dilution.Routine{
-		Tank: tank, PerDay: dilution.Levels{Nitrate: dilution.Known(0.5 * units.MilligramPerLitre)}, Evaporation: 3,
+		Tank: tank, PerDay: nitrate(0.5), Evaporation: 3,
 		Changes: []dilution.Renewal{{First: 7 * day, Every: 7 * day, Swap: 20, Batch: batch}},
 	}
 	unchanged := routine
@@ -507,10 +517,10 @@ func soundInput() []any {
 		replenish.Log{Volume: 300, Tests: []replenish.Test{entry(0, 8), entry(3, 7.4), entry(6, 6.9)},
 			Doses:   []replenish.Dosed{{From: start, To: start.Add(6 * day), Additive: soda, Amount: replenish.Amount{Mass: 5}}},
 			Changes: []replenish.WaterChange{{At: start.Add(4 * day), Swapped: 60, Fresh: []tested.Level{tested.AlkalinityOf(9 * units.DKH)}}}},
-		dilution.Change{Tank: tank, Batch: batch, Swap: 50}, tank, batch, routine, dilution.Usual(),
-		dilution.Course{Tank: tank, Batch: batch, Goal: dilution.Goal{Levels: dilution.Levels{Nitrate: dilution.Known(10 * units.MilligramPerLitre)}}, Limits: dilution.Usual(), Every: 7 * day},
+		dilution.Change{Tank: tank, Batch: batch, Swap: 50}, tank, batch, routine, tested.Usual(),
+		dilution.Course{Tank: tank, Batch: batch, Goal: dilution.Goal{Levels: nitrate(10)}, Every: 7 * day},
 		dilution.Schedule{Routine: unchanged, Batch: batch, Span: 60 * day, Swaps: []units.Volume{10, 20, 40}, Every: []time.Duration{7 * day, 14 * day}},
-		dilution.Acclimation{Bag: batch, Tank: tank, Limits: dilution.Usual(), Flow: 2 * units.LitrePerHour},
+		dilution.Acclimation{Bag: batch, Tank: tank, Flow: 2 * units.LitrePerHour},
 		recipe.Job{Targets: recipe.TargetsOf(ocean, 0.01), Shelf: shelf, Volume: 40, Temperature: warm},
 		rodi.System{
 			Membrane: rodi.Membrane{Rated: rodi.Rating{Flow: 75 * units.USGallonPerDay, Pressure: 50 * units.PSIGauge, Temperature: warm,
@@ -529,7 +539,7 @@ func soundInput() []any {
 
 // comesBack are methods that return their receiver as it was beside an error, as their
 // comments say.
-var comesBack = map[string]bool{"tested.Water.Aired": true, "dilution.State.Aired": true, "dilution.State.WithPH": true}
+var comesBack = map[string]bool{"tested.Water.Aired": true, "tested.Water.WithDIC": true}
 
 // carriesInput are results in which the question stands beside the answer. Where there
 // is none the answer is NaN, as it is in what a method returns of its own type.
