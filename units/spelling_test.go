@@ -20,7 +20,7 @@ func TestEverySpelling(t *testing.T) {
 		values map[string]float64
 	}{
 		{&airPressureUnits, map[string]float64{"hPa|mbar": 1, "kPa": 10, "bar": 1000, "atm": 1013.25, "mmHg|torr": 1.33322387415, "inHg": 33.86388640341}},
-		{&alkalinityUnits, map[string]float64{"meq/L|mEq/L|mval/L": 1, "dKH|degrees KH": 10 / (56.077 / 2), "ppm CaCO3|mg/L CaCO3|mg/L as CaCO3|ppm as CaCO3": 1 / (100.086 / 2)}},
+		{&alkalinityUnits, map[string]float64{"meq/L|mEq/L|mval/L": 1, "dKH|°dKH|degrees KH": 10 / (56.077 / 2), "ppm CaCO3|mg/L CaCO3|mg/L as CaCO3|ppm as CaCO3": 1 / (100.086 / 2)}},
 		{&amountPerKilogramUnits, map[string]float64{"umol/kg|ueq/kg": 1, "mmol/kg|meq/kg": 1e3, "mol/kg": 1e6}},
 		{&amountPerLitreUnits, map[string]float64{"mmol/L|mM": 1, "umol/L|uM": 1e-3, "mol/L": 1e3}},
 		{&areaUnits, map[string]float64{"m2|m²": 1, "cm2|cm²": 1e-4, "in2|sq in|sqin": 0.00064516, "ft2|sq ft|sqft": 0.09290304}},
@@ -41,8 +41,8 @@ func TestEverySpelling(t *testing.T) {
 		{&seaPressureUnits, map[string]float64{"dbar|decibar": 1, "bar": 10, "kPa": 0.1, "MPa": 100}},
 		{&specificHeatUnits, map[string]float64{"J/(kg.K)|J/(kg K)|J/kg/K": 1, "kJ/(kg.K)|kJ/(kg K)|kJ/kg/K": 1000}},
 		{&speedUnits, map[string]float64{"m/s": 1, "km/h": 1 / 3.6, "ft/s": foot / 1000}},
-		{&temperatureDifferenceUnits, map[string]float64{"K|C|degC|kelvin|celsius": 1, "F|degF|fahrenheit": 5. / 9}},
-		{&thermalConductanceUnits, map[string]float64{"W/K|W/C": 1}},
+		{&temperatureDifferenceUnits, map[string]float64{"K|C|°C|degC|kelvin|celsius": 1, "F|°F|degF|fahrenheit": 5. / 9}},
+		{&thermalConductanceUnits, map[string]float64{"W/K|W/C|W/°C": 1}},
 		{&voltageUnits, map[string]float64{"mV": 1, "V": 1000, "uV": 1e-3}},
 		{&volumeUnits, map[string]float64{"L|litre|liter": 1, "mL|millilitre|milliliter|cm3|cc": 1e-3, "m3|cubic metre|cubic meter": 1000,
 			"US gal|US gallon|gal US|US liquid gallon": gallon, "US qt|US quart": gallon / 4, "US cup": gallon / 16, "US fl oz|US fluid ounce": gallon / 128,
