@@ -1,7 +1,6 @@
 package dilution
 
 import (
-	"errors"
 	"math"
 	"time"
 
@@ -172,7 +171,7 @@ func (a *Acclimation) pace(p *AcclimationPlan) error {
 
 func (a *Acclimation) check() error {
 	near := a.Near
-	return errors.Join(
+	return input.Join(
 		a.Bag.Check("bag"),
 		a.Tank.CheckKind("tank"),
 		input.Positive("flow", float64(a.Flow), "L/h"),
@@ -203,7 +202,7 @@ func (n *Near) check(a *Acclimation) error {
 	if !(n.Salinity.Value() > 0 || n.Temperature > 0 || n.PH > 0 || len(n.Levels) > 0) {
 		list = append(list, input.Bad("near", "nothing", "a swing of salinity, temperature, pH or a level"))
 	}
-	return errors.Join(list...)
+	return input.Join(list...)
 }
 
 // Cautions of every acclimation.

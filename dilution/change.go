@@ -1,7 +1,6 @@
 package dilution
 
 import (
-	"errors"
 	"math"
 	"strings"
 
@@ -41,7 +40,7 @@ type Move struct {
 // both waters is not known afterwards. pH does not mix: it is computed from the
 // alkalinity and DIC of the mixture.
 func PlanChange(c Change) (ChangePlan, error) {
-	err := errors.Join(c.Tank.Check("tank"), c.Batch.CheckKind("batch"))
+	err := input.Join(c.Tank.Check("tank"), c.Batch.CheckKind("batch"))
 	if err != nil {
 		return ChangePlan{}, err
 	}

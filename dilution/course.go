@@ -1,7 +1,6 @@
 package dilution
 
 import (
-	"errors"
 	"math"
 	"slices"
 	"time"
@@ -28,7 +27,7 @@ type Goal struct {
 
 // check refuses goals that no water can have.
 func (g *Goal) check(field string) error {
-	return errors.Join(input.NotNegative(field+".salinity", g.Salinity.Value(), ""), g.Levels.Check(field))
+	return input.Join(input.NotNegative(field+".salinity", g.Salinity.Value(), ""), g.Levels.Check(field))
 }
 
 // Manner is how the water is changed.
@@ -153,7 +152,7 @@ func PlanCourse(c Course) (CoursePlan, error) {
 
 // check refuses what no course can start from.
 func (c *Course) check() error {
-	err := errors.Join(
+	err := input.Join(
 		c.Tank.Check("tank"), c.Batch.Check("batch"), c.Goal.check("goal"), c.Limits.Check("limits"),
 		input.NotNegative("heater", float64(c.Heater), "W"))
 	if err != nil {

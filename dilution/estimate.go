@@ -1,7 +1,6 @@
 package dilution
 
 import (
-	"errors"
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/internal/spread"
@@ -152,7 +151,7 @@ func checkDoubts(list []knob, levels ...tested.Levels) error {
 	for _, l := range levels {
 		errs = append(errs, l.Check("doubts"))
 	}
-	return errors.Join(errs...)
+	return input.Join(errs...)
 }
 
 // read gives a water another salinity and temperature in the same volume, as if

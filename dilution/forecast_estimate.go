@@ -1,7 +1,6 @@
 package dilution
 
 import (
-	"errors"
 	"math"
 	"slices"
 	"time"
@@ -201,7 +200,7 @@ func (d *RoutineDoubts) knobs(r *Routine) ([]routineKnob, error) {
 	for _, k := range list {
 		errs = append(errs, input.NotNegative("doubts: "+k.name, k.u, ""))
 	}
-	return list, errors.Join(errs...)
+	return list, input.Join(errs...)
 }
 
 // scaled returns so many times the levels.

@@ -2,7 +2,6 @@ package dilution
 
 import (
 	"cmp"
-	"errors"
 	"math"
 	"slices"
 	"time"
@@ -325,7 +324,7 @@ func (r *Routine) check() error {
 	for i := range r.Losses {
 		list = append(list, r.Losses[i].check(r))
 	}
-	return errors.Join(list...)
+	return input.Join(list...)
 }
 
 func (t *TopOff) check() error {
@@ -339,14 +338,14 @@ func (t *TopOff) check() error {
 }
 
 func (d *Dose) check() error {
-	return errors.Join(
+	return input.Join(
 		d.Levels.Check("dose"),
 		input.NotNegative("dose.salt", float64(d.Salt), "g"),
 		times("dose", d.First, d.Every))
 }
 
 func (c *Renewal) check(tank units.Volume) error {
-	return errors.Join(
+	return input.Join(
 		inside("change.swap", c.Swap, tank),
 		c.Batch.CheckKind("change.batch"),
 		times("change", c.First, c.Every))

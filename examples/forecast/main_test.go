@@ -228,7 +228,7 @@ func TestOddYears(t *testing.T) {
 		"strict":       {map[string]string{"limits.high.nitrate": "5 mg/L"}, []string{"There is none: bounds.high.Nitrate", "bring it there first"}},
 		"stream":       {map[string]string{"stream.flow": "8 L/day", "changes": "", "cheapest": ""}, []string{"an overflow", "two flows"}},
 		"half a week":  {map[string]string{"changes.0.every": "84h"}, []string{"In the long run"}},
-		"sure":         {map[string]string{"doubts": "", "per_day.nitrate": "1 mg/L"}, []string{"Nitrate at most 20 mg/L: passed after"}},
+		"sure":         {map[string]string{"doubts": "", "per_day.nitrate": "1 mg/L"}, []string{"Nitrate at most 20 mg/L NO3: passed after"}},
 		"heavy dosing": {map[string]string{"doses.0.alkalinity": "3 dKH"}, []string{"A dose of 3.0 dKH"}},
 	} {
 		out, err := report(t, "-scenario", with(t, r.set))

@@ -104,7 +104,7 @@ func TestWrongScenarios(t *testing.T) {
 		{"tank.salinity", "1.026", `tank.salinity: got "1.026", want`},
 		{"tank.ph", "8.1", `tank.ph: got "8.1", want a pH with its scale, such as "8.1 NBS"`},
 		{"tank.air", "0.04 %", `tank.air: got "0.04 %", want a content of CO2 such as "600 ppm"`},
-		{"levels.calcium", "420 ppm", `levels.calcium: got "420 ppm", want a level such as "mg/L Ca" or "mg/L CaCO3" or "mmol/L of calcium"`},
+		{"levels.calcium", "420 ppm", `levels.calcium: got "420 ppm", want "mg/L": ppm could also be mg/kg, 2.5 % less in seawater`},
 		{"levels.nitrate", "6 mg/L", `levels.nitrate: got "6 mg/L", want what the mass counts: "mg/L NO3" or "mg/L NO3-N" or "mmol/L of nitrate"`},
 		{"levels.alkalinity", "8 KH", `levels.alkalinity: got "8 KH", want "dKH"`},
 		{"levels.gold", "8 mg/L", `levels.gold: got "8 mg/L", want no such field`},

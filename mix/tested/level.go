@@ -119,8 +119,8 @@ func (p Parameter) Parse(text string) (Level, error) {
 	c, symbol, err := parseMass(s)
 	if err != nil {
 		want := "a level such as " + p.example()
-		if strings.Contains(s, "ppb") {
-			want += "; ppb may be ug/L or ug/kg"
+		if bad, ok := err.(*units.InputError); ok && (strings.Contains(s, "ppm") || strings.Contains(s, "ppb")) {
+			want = bad.Want + ", as in " + p.example()
 		}
 		return Level{}, input.Bad(string(p), strconv.Quote(text), want)
 	}

@@ -187,10 +187,13 @@ func (c Compensation) check(drawn units.Temperature) error {
 	if c.Liquid.solute == bare {
 		return input.Bad("liquid", "a standard of known index", "one whose drift with temperature is known")
 	}
+	if err := first(input.Set("lowest temperature", c.Min), input.Set("highest temperature", c.Max)); err != nil {
+		return err
+	}
 	if !(c.Min.Celsius() < c.Max.Celsius()) {
 		return input.Bad("range", c.Min.String()+" to "+c.Max.String(), "a lower and a higher temperature")
 	}
-	return first(input.Set("lowest temperature", c.Min), input.Set("highest temperature", c.Max), c.Liquid.check(drawn))
+	return c.Liquid.check(drawn)
 }
 
 // checkPrism refuses a prism at a temperature at which the drop could not be

@@ -255,7 +255,7 @@ func TestRefusals(t *testing.T) {
 		{with(func(i *Instrument) { i.Zero.Mark = Reading(nan) }), 35, 25, "zero: reading: NaN is outside 0 to 50 (the ends of the scale)"},
 		{with(func(i *Instrument) { i.Compensation.Liquid = Liquid{} }), 35, 25, "compensation: liquid: got none, want pure water, a standard or a solution of this package"},
 		{with(func(i *Instrument) { i.Compensation.Liquid = IndexStandard(InAir(1.34)) }), 35, 25, "compensation: liquid: got a standard of known index, want one whose drift with temperature is known"},
-		{with(func(i *Instrument) { i.Compensation = Compensation{Liquid: PureWater()} }), 35, 25, "compensation: range: got 0 °C to 0 °C, want a lower and a higher temperature"},
+		{with(func(i *Instrument) { i.Compensation = Compensation{Liquid: PureWater()} }), 35, 25, "compensation: lowest temperature: got nothing, want a temperature"},
 	} {
 		r, err := row.instrument.Reading(units.Absolute(gramsPerPractical()*row.s), c(row.celsius))
 		assert.EqualError(t, err, row.want)

@@ -142,8 +142,8 @@ func (a *attack) try(name string, f reflect.Value) {
 		return
 	case err == nil:
 		a.answered++
-	case len(err.Error()) > longError && !strings.HasPrefix(name, "units.Range"): // whose texts are a programmer's
-		a.report(name, "%s(%s): an error of %d bytes: %.200s", name, given, len(err.Error()), err)
+	case longest(err) > longError && !strings.HasPrefix(name, "units.Range"): // whose texts are a programmer's
+		a.report(name, "%s(%s): an error of %d bytes: %.200s", name, given, longest(err), err)
 	default:
 		for _, r := range o.results[:len(o.results)-1] {
 			if carriesInput[r.Type()] || typ.NumIn() > 0 && r.Type() == typ.In(0) {
@@ -168,6 +168,19 @@ func (a *attack) try(name string, f reflect.Value) {
 			a.keep(r.Index(a.random.IntN(r.Len())))
 		}
 	}
+}
+
+// longest returns the length of an error, or of the longest of those that were joined.
+func longest(err error) int {
+	joined, ok := err.(interface{ Unwrap() []error })
+	if !ok {
+		return len(err.Error())
+	}
+	n := 0
+	for _, e := range joined.Unwrap() {
+		n = max(n, longest(e))
+	}
+	return n
 }
 
 // report fails the test once for each function.
