@@ -29,6 +29,15 @@ func (r *Routine) assumptions(m *motion) []string {
 			}
 		}
 	}
+	still := ""
+	for k, l := range m.levels {
+		if _, given := r.PerDay.Of(l.Parameter()); !given && m.dose[rowLevels+k] == 0 && m.rate[rowLevels+k] == m.runsOff {
+			still += ", " + m.name(k)
+		}
+	}
+	if still != "" {
+		list = append(list, "No rate is given for these, so nothing but water and doses moves them, and a bound that they keep says little: "+still[2:]+".")
+	}
 	if r.Stream.Flow > 0 {
 		list = append(list, "As much tank water runs off as keeps the level, by an overflow.")
 	}

@@ -58,6 +58,16 @@ func (f *Forecast) Until(b Bounds) ([]Crossing, error) {
 	if err != nil {
 		return nil, err
 	}
+	// The first row is after what happens at once; the tank as it was given counts too.
+	given := make([]float64, f.width())
+	given[rowMass], given[rowSalt] = f.Start.Portion.Mass.Grams(), f.Start.Portion.Salt().Grams()
+	litres := f.Start.Volume().Litres()
+	f.fill(given, f.Start.Levels, litres)
+	for i := range list {
+		if list[i].beyond(given, litres) > 0 {
+			list[i].After = 0
+		}
+	}
 	f.leave(list)
 	out := make([]Crossing, len(list))
 	for i := range list {
