@@ -150,8 +150,8 @@ func number(text []byte) (float64, bool) {
 	return x, err == nil
 }
 
-// run feeds the controller line by line. It writes whenever no more input is
-// waiting, so a live sensor is answered at once.
+// run feeds the controller line by line. It writes whenever no whole line is
+// waiting, so a live sensor is answered at once, be the next line begun or not.
 func run(in io.Reader, out io.Writer, l limits) error {
 	c := controller{limits: l}
 	r, w := bufio.NewReader(in), bufio.NewWriter(out)
@@ -176,7 +176,7 @@ func run(in io.Reader, out io.Writer, l limits) error {
 		if _, err := w.Write(report); err != nil {
 			return err
 		}
-		if r.Buffered() == 0 {
+		if waiting, _ := r.Peek(r.Buffered()); bytes.IndexByte(waiting, '\n') < 0 {
 			if err := w.Flush(); err != nil {
 				return err
 			}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bufio"
 	"bytes"
 	"errors"
 	"flag"
@@ -11,7 +12,9 @@ import (
 	"path/filepath"
 	"strconv"
 	"strings"
+	"syscall"
 	"testing"
+	"time"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/stretchr/testify/assert"
@@ -120,6 +123,72 @@ func TestBrokenPipes(t *testing.T) {
 	assert.EqualError(t, run(broken{}, io.Discard, usual), "cut")
 	assert.EqualError(t, run(strings.NewReader("53.1 25\n"), broken{}, usual), "full")
 	assert.EqualError(t, run(strings.NewReader(strings.Repeat("53.1 25\n", 1000)), broken{}, usual), "full")
+}
+
+// A report is out as soon as its line is in, though the next line has begun. It was
+// held back until the rest of that came.
+func TestReportsAtOnce(t *testing.T) {
+	in, sensor := io.Pipe()
+	reports, out := io.Pipe()
+	done := make(chan error)
+	go func() { done <- run(in, out, usual) }()
+	read := bufio.NewReader(reports)
+	for _, part := range []string{"53.1 25\n53.", "1 25\n60.1 2", "5.0\n53.1 25.0\n5"} {
+		_, err := sensor.Write([]byte(part))
+		require.NoError(t, err)
+		for range strings.Count(part, "\n") {
+			line := make(chan string, 1)
+			go func() { text, _ := read.ReadString('\n'); line <- text }()
+			select {
+			case text := <-line:
+				assert.NotEmpty(t, text)
+			case <-time.After(20 * time.Second):
+				t.Fatal("no report of a line that is in")
+			}
+		}
+	}
+	go io.Copy(io.Discard, read)
+	require.NoError(t, sensor.Close())
+	require.NoError(t, <-done)
+}
+
+// TestMain lets the test program be the controller, for what only a process of its
+// own shows.
+func TestMain(m *testing.M) {
+	if os.Getenv("BE_CONTROLLER") != "" {
+		main()
+		return
+	}
+	os.Exit(m.Run())
+}
+
+// Told to stop, it answers every line that was sent. Up to 89 of 1000 were lost.
+func TestSignalLosesNothing(t *testing.T) {
+	for range checks.Runs(20, 3) {
+		cmd := exec.Command(os.Args[0])
+		cmd.Env = append(os.Environ(), "BE_CONTROLLER=1")
+		in, err := cmd.StdinPipe()
+		require.NoError(t, err)
+		out, err := cmd.StdoutPipe()
+		require.NoError(t, err)
+		if err := cmd.Start(); err != nil {
+			t.Skip("no processes here: ", err)
+		}
+		read := bufio.NewReader(out)
+		_, err = io.WriteString(in, "53.1 25.0\n")
+		require.NoError(t, err)
+		if _, err := read.ReadString('\n'); err != nil { // it runs
+			cmd.Wait()
+			t.Skip("this program cannot start itself here: ", err)
+		}
+		_, err = io.WriteString(in, strings.Repeat("53.1 25.0\n", 999))
+		require.NoError(t, err)
+		require.NoError(t, cmd.Process.Signal(syscall.SIGTERM))
+		rest, err := io.ReadAll(read)
+		require.NoError(t, err)
+		assert.Equal(t, 999, bytes.Count(rest, []byte("\n")))
+		assert.NoError(t, cmd.Wait())
+	}
 }
 
 // The program links neither fmt nor reflect.

@@ -6,12 +6,16 @@
 //	go run ./examples/controller "34.5 ppt" < samples.txt
 //
 // It needs neither fmt nor reflect and allocates nothing per sample: take
-// controller.go as it is and feed it from a serial port.
+// controller.go as it is and feed it from a serial port. Told to stop, by SIGINT or
+// SIGTERM, it answers the lines that have come.
 package main
 
 import (
 	"os"
+	"os/signal"
+	"syscall"
 
+	"example.org/wellmixed/internal/stop"
 	"example.org/wellmixed/units"
 )
 
@@ -27,7 +31,9 @@ func main() {
 		}
 		limits.set = set
 	}
-	if err := run(os.Stdin, os.Stdout, limits); err != nil {
+	signals := make(chan os.Signal, 1)
+	signal.Notify(signals, os.Interrupt, syscall.SIGTERM)
+	if err := run(stop.Reader(os.Stdin, signals), os.Stdout, limits); err != nil && err != stop.ErrSignal {
 		fail(err)
 	}
 }

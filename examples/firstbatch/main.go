@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"log"
 
 	"example.org/wellmixed/dilution"
 	"example.org/wellmixed/mix"
@@ -18,12 +19,15 @@ func main() {
 		Salt:             mix.Salt{SeaSalt: 95 * units.Percent}, // or what its label promises
 	})
 	if err != nil {
-		fmt.Println(err)
-		return
+		log.Fatal(err)
 	}
-	fmt.Printf("%.0f g of salt into %.1f L of water\n", plan.Salt.Grams(), plan.Water.Litres())
 	found := pss78.Salinity(52.1*units.MillisiemensPerCentimetre, units.Celsius(25), 0)
-	fmt.Printf("the meter shows 52.1 mS/cm at 25 °C: that is %.1f\n", found.Value())
 	left := dilution.Once(15 * units.Percent)
-	fmt.Printf("nitrate after 15 %%: %.1f mg/L\n", dilution.Level(20*units.MilligramPerLitre, 0, left).MilligramsPerLitre())
+	_, err = fmt.Printf(`%.0f g of salt into %.1f L of water
+the meter shows 52.1 mS/cm at 25 °C: that is %.1f
+nitrate after 15 %%: %.1f mg/L
+`, plan.Salt.Grams(), plan.Water.Litres(), found.Value(), dilution.Level(20*units.MilligramPerLitre, 0, left).MilligramsPerLitre())
+	if err != nil { // the disk may be full
+		log.Fatal(err)
+	}
 }

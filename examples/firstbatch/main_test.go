@@ -19,6 +19,34 @@ func Example() {
 	// nitrate after 15 %: 17.0 mg/L
 }
 
+// TestMain lets the test program be the example.
+func TestMain(m *testing.M) {
+	if os.Getenv("BE_FIRSTBATCH") != "" {
+		main()
+		return
+	}
+	os.Exit(m.Run())
+}
+
+// On a full disk the program fails; it said nothing and exited with 0.
+func TestFullDisk(t *testing.T) {
+	full, err := os.OpenFile("/dev/full", os.O_WRONLY, 0)
+	if err != nil {
+		t.Skip("no full disk here")
+	}
+	defer full.Close()
+	cmd := exec.Command(os.Args[0])
+	cmd.Env = append(os.Environ(), "BE_FIRSTBATCH=1")
+	if out, err := cmd.Output(); err != nil || !strings.Contains(string(out), "g of salt") {
+		t.Skip("this program cannot start itself here: ", err)
+	}
+	cmd = exec.Command(os.Args[0])
+	cmd.Env = append(os.Environ(), "BE_FIRSTBATCH=1")
+	cmd.Stdout = full
+	var exit *exec.ExitError
+	assert.ErrorAs(t, cmd.Run(), &exit)
+}
+
 // The program stands in the README as it is here, and works in another module
 // that points to a checkout as the README says.
 func TestInAnotherModule(t *testing.T) {

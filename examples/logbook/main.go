@@ -7,16 +7,21 @@
 //
 // The log is lines of "seconds,conductivity,temperature" after one line of
 // headings: Unix seconds in order, mS/cm at the temperature of the water, °C.
-// A line that is none is counted and passed over. The memory it takes does not
+// A line that is none is counted and passed over; a log without a single sample is
+// an error. A day is written when it ends, and what has come of the last one when
+// reading fails or the program is told to stop. The memory it takes does not
 // depend on the length of the log, the time is that of reading the text.
 package main
 
 import (
-	"bufio"
 	"flag"
 	"fmt"
 	"io"
 	"os"
+	"os/signal"
+	"syscall"
+
+	"example.org/wellmixed/internal/stop"
 )
 
 func main() {
@@ -35,8 +40,17 @@ func start(args []string, stdin io.Reader, stdout, stderr io.Writer) error {
 	if err := set.Parse(args); err != nil {
 		return err
 	}
-	if *rows > 0 {
+	generating := false
+	set.Visit(func(f *flag.Flag) { generating = true })
+	switch {
+	case generating && *rows <= 0:
+		return fmt.Errorf("generate: got %d, want a number of seconds above zero", *rows)
+	case generating && set.NArg() > 0:
+		return fmt.Errorf("%q: want no file to read with -generate", set.Arg(0))
+	case generating:
 		return generate(stdout, *rows)
+	case set.NArg() > 1:
+		return fmt.Errorf("%q: want one file, or several through a pipe: cat *.csv | logbook", set.Arg(1))
 	}
 	in := stdin
 	if set.NArg() > 0 {
@@ -47,9 +61,8 @@ func start(args []string, stdin io.Reader, stdout, stderr io.Writer) error {
 		defer file.Close()
 		in = file
 	}
-	out := bufio.NewWriter(stdout)
-	if err := summarise(in, out); err != nil {
-		return err
-	}
-	return out.Flush()
+	signals := make(chan os.Signal, 1)
+	signal.Notify(signals, os.Interrupt, syscall.SIGTERM)
+	defer signal.Stop(signals)
+	return summarise(stop.Reader(in, signals), stdout)
 }

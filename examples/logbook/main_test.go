@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bufio"
 	"bytes"
 	"errors"
 	"flag"
@@ -8,9 +9,11 @@ import (
 	"math"
 	"math/rand/v2"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"strconv"
 	"strings"
+	"syscall"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -174,9 +177,97 @@ undated           0        -        -        -         -          0            2
 2026-01-02        1   35.021   35.021   35.021    0.0000          1            0
 all               3   35.021   35.021   35.021    0.0000          1            3
 `, report(t, strings.NewReader(in)))
-	assert.Contains(t, report(t, strings.NewReader("")), "all               0        -")
-	assert.Contains(t, report(t, strings.NewReader(long)), "         1\n")
+	for _, none := range []string{"", long, "nothing\n", "\x00\x01\n\n", "seconds,conductivity,temperature\nx\n"} {
+		var out bytes.Buffer
+		assert.ErrorContains(t, start(nil, strings.NewReader(none), &out, io.Discard), "no sample in the log")
+		assert.Contains(t, out.String(), "all               0        -")
+	}
 	assert.Contains(t, report(t, strings.NewReader("1767225600,53.1,25\n")), "all               1   35.021")
+}
+
+// The first sample counts, whatever stands before it. A byte-order mark or a blank
+// made it a heading.
+func TestFirstLine(t *testing.T) {
+	for before, wrong := range map[string]int{
+		"": 0, "\ufeff": 0, " ": 0, "\ufeff  ": 0, "seconds,conductivity,temperature\n": 0, "\ufeffseconds,mS/cm,C\n": 0, "\"seconds\",c,t\n": 0, "# a log\n": 0,
+		"-1767225600,53.1,25\n": 1, "\n": 1, ",,\n": 1,
+	} {
+		lines := strings.Split(strings.TrimSpace(report(t, strings.NewReader(before+"1767225600,53.1,25\n1767225601,53.1,25\n"))), "\n")
+		all := strings.Fields(lines[len(lines)-1])
+		assert.Equal(t, "2", all[1], "%q", before)
+		assert.Equal(t, strconv.Itoa(wrong), all[len(all)-1], "%q", before)
+	}
+}
+
+// What was read before reading failed is written, finished days and the day so far.
+func TestBrokenLog(t *testing.T) {
+	log := "1767225600,53.1,25\n1767312000,53.1,25\n1767312001,53.1,25\n1767312002,5"
+	var out bytes.Buffer
+	err := start(nil, io.MultiReader(strings.NewReader(log), broken{}), &out, io.Discard)
+	assert.EqualError(t, err, "cut")
+	assert.Equal(t, `day         samples     mean      min      max   st.dev.  discarded  wrong lines
+2026-01-01        1   35.021   35.021   35.021    0.0000          0            0
+2026-01-02        2   35.021   35.021   35.021    0.0000          0            0
+all               3   35.021   35.021   35.021    0.0000          0            0
+`, out.String())
+}
+
+func TestArguments(t *testing.T) {
+	log := filepath.Join("testdata", "log.csv")
+	for text, args := range map[string][]string{
+		`"more.csv": want one file`:            {log, "more.csv"},
+		`"log": want no file to read`:          {"-generate", "5", "log"},
+		"generate: got -5, want a number":      {"-generate", "-5"},
+		"generate: got 0, want a number of se": {"-generate", "0"},
+	} {
+		var out bytes.Buffer
+		assert.ErrorContains(t, start(args, strings.NewReader(""), &out, io.Discard), text)
+		assert.Empty(t, out.String())
+	}
+}
+
+// TestMain lets the test program be the logbook, for what only a process of its
+// own shows.
+func TestMain(m *testing.M) {
+	if os.Getenv("BE_LOGBOOK") != "" {
+		os.Args = os.Args[:1]
+		main()
+		return
+	}
+	os.Exit(m.Run())
+}
+
+// A finished day is out at once, and what has come of the next one when the program
+// is told to stop.
+func TestSignal(t *testing.T) {
+	for _, s := range []os.Signal{os.Interrupt, syscall.SIGTERM} {
+		cmd := exec.Command(os.Args[0])
+		cmd.Env = append(os.Environ(), "BE_LOGBOOK=1")
+		in, err := cmd.StdinPipe()
+		require.NoError(t, err)
+		out, err := cmd.StdoutPipe()
+		require.NoError(t, err)
+		if err := cmd.Start(); err != nil {
+			t.Skip("no processes here: ", err)
+		}
+		_, err = io.WriteString(in, "1767225600,53.1,25\n1767312000,53.1,25\n1767312001,53.1,25\n")
+		require.NoError(t, err)
+		read := bufio.NewReader(out)
+		if _, err := read.ReadString('\n'); err != nil {
+			cmd.Wait()
+			t.Skip("this program cannot start itself here: ", err)
+		}
+		first, err := read.ReadString('\n')
+		require.NoError(t, err)
+		assert.Contains(t, first, "2026-01-01        1 ")
+		require.NoError(t, cmd.Process.Signal(s))
+		rest, err := io.ReadAll(read)
+		require.NoError(t, err)
+		assert.Contains(t, string(rest), "2026-01-02        2 ")
+		assert.Contains(t, string(rest), "all               3 ")
+		var exit *exec.ExitError
+		assert.ErrorAs(t, cmd.Wait(), &exit, "the log is not at its end")
+	}
 }
 
 type broken struct{}
@@ -204,7 +295,9 @@ func TestNoAllocations(t *testing.T) {
 func FuzzSummarise(f *testing.F) {
 	f.Add([]byte("seconds,conductivity,temperature\n1767225600,53.1,25\nx\n"))
 	f.Fuzz(func(t *testing.T, in []byte) {
-		require.NoError(t, summarise(bytes.NewReader(in), io.Discard))
+		if err := summarise(bytes.NewReader(in), io.Discard); err != nil {
+			require.Equal(t, errNoSample, err)
+		}
 	})
 }
 

@@ -13,8 +13,11 @@ type sample struct {
 	temperature  units.Temperature
 }
 
-// parse reads "1767225600,53.071,25.01" with the end of the line.
+// parse reads "1767225600,53.071,25.01" with the end of the line and blanks before it.
 func parse(line []byte) (sample, bool) {
+	for begins(line, ' ') {
+		line = line[1:]
+	}
 	second, rest, ok := whole(line)
 	if !ok || !begins(rest, ',') {
 		return sample{}, false

@@ -2,6 +2,8 @@ package main
 
 import (
 	"bufio"
+	"bytes"
+	"errors"
 	"fmt"
 	"io"
 	"math"
@@ -68,6 +70,7 @@ func believable(s float64) bool { return s >= 1 && s <= 42 }
 // logbook is what is kept of the log so far, and where the days are written.
 type logbook struct {
 	out        io.Writer
+	err        error // of writing
 	date       int64 // days since 1970
 	today, all statistics
 }
@@ -96,42 +99,58 @@ func (l *logbook) close() {
 	if l.today == (statistics{}) {
 		return
 	}
-	write(l.out, dated(l.date), &l.today)
+	l.write(dated(l.date), &l.today)
 	l.all.merge(&l.today)
 	l.today = statistics{}
 }
 
-// summarise reads a log and writes a line per day and one for all.
+// errNoSample is the error of what is no log.
+var errNoSample = errors.New("no sample in the log: want lines of seconds,conductivity,temperature such as 1767225600,53.071,25.01")
+
+// summarise reads a log and writes a line per day and one for all. A log that breaks
+// off is summarised as far as it goes, beside the error.
 func summarise(in io.Reader, out io.Writer) error {
-	fmt.Fprintln(out, "day         samples     mean      min      max   st.dev.  discarded  wrong lines")
 	l := logbook{out: out, date: undated}
+	_, l.err = fmt.Fprintln(out, "day         samples     mean      min      max   st.dev.  discarded  wrong lines")
 	r := bufio.NewReaderSize(in, 1<<16)
-	for number := 1; ; number++ {
-		line, err := r.ReadSlice('\n')
+	var err error
+	for number := 1; err == nil && l.err == nil; number++ {
+		var line []byte
+		line, err = r.ReadSlice('\n')
 		long := err == bufio.ErrBufferFull // not a line of a log
 		for err == bufio.ErrBufferFull {
 			_, err = r.ReadSlice('\n')
 		}
-		if err != nil && err != io.EOF {
-			return err
+		if number == 1 {
+			line = bytes.TrimPrefix(line, []byte("\ufeff")) // a byte-order mark
 		}
 		switch {
+		case err != nil && err != io.EOF: // half a line
 		case number == 1 && isHeading(line): // not wrong
 		case long:
 			l.today.wrong++
 		case len(line) > 0:
 			l.take(line)
 		}
-		if err == io.EOF {
-			l.close()
-			write(out, "all", &l.all)
-			return nil
-		}
 	}
+	l.close()
+	l.write("all", &l.all)
+	switch {
+	case l.err != nil:
+		return l.err
+	case err != io.EOF:
+		return err
+	case l.all.count+l.all.discarded == 0:
+		return errNoSample
+	}
+	return nil
 }
 
 // isHeading tells a line of words from a sample.
-func isHeading(line []byte) bool { return len(line) > 0 && (line[0] < '0' || line[0] > '9') }
+func isHeading(line []byte) bool {
+	line = bytes.TrimLeft(line, "\" \t#")
+	return len(line) > 0 && (line[0]|0x20 >= 'a' && line[0]|0x20 <= 'z')
+}
 
 func dated(d int64) string {
 	if d == undated {
@@ -140,10 +159,14 @@ func dated(d int64) string {
 	return time.Unix(d*day, 0).UTC().Format(time.DateOnly)
 }
 
-func write(out io.Writer, name string, s *statistics) {
-	if s.count == 0 {
-		fmt.Fprintf(out, "%-10s %8d        -        -        -         - %10d %12d\n", name, 0, s.discarded, s.wrong)
+// write writes one line of the table, unless one before it failed.
+func (l *logbook) write(name string, s *statistics) {
+	if l.err != nil {
 		return
 	}
-	fmt.Fprintf(out, "%-10s %8d %8.3f %8.3f %8.3f %9.4f %10d %12d\n", name, s.count, s.mean, s.least, s.most, s.deviation(), s.discarded, s.wrong)
+	if s.count == 0 {
+		_, l.err = fmt.Fprintf(l.out, "%-10s %8d        -        -        -         - %10d %12d\n", name, 0, s.discarded, s.wrong)
+		return
+	}
+	_, l.err = fmt.Fprintf(l.out, "%-10s %8d %8.3f %8.3f %8.3f %9.4f %10d %12d\n", name, s.count, s.mean, s.least, s.most, s.deviation(), s.discarded, s.wrong)
 }

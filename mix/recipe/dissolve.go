@@ -301,7 +301,7 @@ func (b Batch) ofReagents() []advice.Caution {
 			cautions = append(cautions, hardly)
 		}
 		for _, caution := range cautions {
-			i := slices.IndexFunc(list, func(k advice.Caution) bool { return k.ID == caution.ID })
+			i := slices.IndexFunc(list, func(k advice.Caution) bool { return k == caution })
 			if i < 0 {
 				i = len(list)
 				list, about = append(list, caution), append(about, nil)
@@ -323,12 +323,17 @@ func (b Batch) meet(a, other []ions.Ion) bool {
 	brings := func(w Weighed, list []ions.Ion) bool {
 		return slices.ContainsFunc(list, func(i ions.Ion) bool { return w.Reagent.Compound.Gives(i) > 0 })
 	}
-	for i, x := range b.Items {
-		for j, y := range b.Items {
-			if i != j && brings(x, a) && brings(y, other) {
-				return true
-			}
+	var of, ofOther, ofBoth int
+	for _, w := range b.Items {
+		one, two := brings(w, a), brings(w, other)
+		switch {
+		case one && two:
+			ofBoth++
+		case one:
+			of++
+		case two:
+			ofOther++
 		}
 	}
-	return false
+	return of > 0 && ofOther > 0 || ofBoth > 0 && of+ofOther+ofBoth > 1
 }
