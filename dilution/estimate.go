@@ -1,7 +1,6 @@
 package dilution
 
 import (
-
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/internal/spread"
 	"example.org/wellmixed/mix/advice"
