@@ -97,7 +97,7 @@ func (n *Near) limit() tested.Limit {
 func (a *Acclimation) held() tested.Held {
 	list := a.Limits.List()
 	for i := range list {
-		list[i].Share = 0
+		list[i].Share = units.Share(0)
 	}
 	return list
 }

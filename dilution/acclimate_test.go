@@ -94,11 +94,11 @@ func number(x float64) string { return fmt.Sprintf("%.6g", x) }
 // Levels by amount, pH by alkalinity and carbon; free ammonia is worked out.
 func TestAcclimationWithChemistry(t *testing.T) {
 	bag := tested.Water{Portion: water(t, 33, 24).OfVolume(1), Levels: tested.Levels{
-		tested.AlkalinityOf(6 * units.DKH).In(tested.DKH), tested.Nitrate.Of(40*units.MilligramPerLitre, units.AsNitrate), tested.Ammonia.Of(1.5*units.MilligramPerLitre, units.AsNitrogen),
+		tested.AlkalinityOf(units.DKH(6)).In(tested.DKH), tested.Nitrate.Of(40*units.MilligramPerLitre, units.AsNitrate), tested.Ammonia.Of(1.5*units.MilligramPerLitre, units.AsNitrogen),
 	}}
 	bag.Carbon = carbonate.PH(carbonate.PHTotal(6.9))
 	tank := tested.Water{Portion: water(t, 33, 24).OfVolume(100), Levels: tested.Levels{
-		tested.AlkalinityOf(8 * units.DKH).In(tested.DKH), tested.Nitrate.Of(4*units.MilligramPerLitre, units.AsNitrate), tested.Ammonia.Of(0*units.MilligramPerLitre, units.AsNitrogen),
+		tested.AlkalinityOf(units.DKH(8)).In(tested.DKH), tested.Nitrate.Of(4*units.MilligramPerLitre, units.AsNitrate), tested.Ammonia.Of(0*units.MilligramPerLitre, units.AsNitrogen),
 	}}
 	tank, err := tank.Aired(500, units.Atmosphere)
 	require.NoError(t, err)

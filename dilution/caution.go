@@ -8,7 +8,6 @@ import (
 	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater/carbonate"
-	"example.org/wellmixed/units"
 )
 
 // Cautions of every change.
@@ -17,7 +16,7 @@ var (
 	measureBatch = advice.Caution{ID: "measure-the-batch", Severity: advice.Care, Text: "Measure salinity and temperature of the batch right before use: the plan is no better than the readings."}
 	siphonBack   = advice.Caution{ID: "no-siphon-back", Severity: advice.Care, Text: "Keep the end of the feed line above the water, or a stopped pump lets the tank run back into the vessel."}
 	twoFlows     = advice.Caution{ID: "two-flows-one-level", Severity: advice.Danger, Text: "A continuous change needs two flows that stay equal: let tank water run off by an overflow instead of a second pump, keep a level alarm, and be there; salt water on the floor reaches outlets and power strips."}
-	largeChange  = advice.Caution{ID: "large-change", Severity: advice.Care, Text: "More than " + input.Number(units.Fraction(advice.SharePerDay).Percent()) + " % of the water at one go changes everything that was not measured as well, pH and trace elements among it: several smaller changes are gentler."}
+	largeChange  = advice.Caution{ID: "large-change", Severity: advice.Care, Text: "More than " + input.Number(100*advice.SharePerDay) + " % of the water at one go changes everything that was not measured as well, pH and trace elements among it: several smaller changes are gentler."}
 )
 
 func cautions(c Change, p ChangePlan) []advice.Caution {
@@ -56,7 +55,7 @@ func cautions(c Change, p ChangePlan) []advice.Caution {
 		swing("ph-swing", "pH", "", c1.PH.Value()-c0.PH.Value(), advice.PHPerHour, 2,
 			"make several smaller changes, and air the new water first.")
 	}
-	if p.Share > advice.SharePerDay {
+	if p.Share.Value() > advice.SharePerDay {
 		list = append(list, largeChange)
 	}
 	if heavy, applies := advice.TooHeavy(c.Batch.Portion.OfVolume(c.Swap).Mass); applies {

@@ -54,7 +54,7 @@ func PlanChange(c Change) (ChangePlan, error) {
 	p := ChangePlan{
 		Before:    c.Tank,
 		Batch:     c.Batch,
-		Share:     units.Fraction(c.Swap / c.Tank.Volume()),
+		Share:     units.Share(float64(c.Swap / c.Tank.Volume())),
 		BatchLeft: max(0, c.Batch.Volume()-c.Swap),
 	}
 	if p.After, err = swapped(c.Tank, c.Batch, c.Swap); err != nil {

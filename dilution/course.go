@@ -319,7 +319,7 @@ func (c *Course) steps(n int, left Remaining, aims []aim) steps {
 		s := walk(units.Volume(v))
 		return c.short(&s.after[n-1], aims)
 	}
-	guess := float64(left.ShareEach(n)) * float64(tank)
+	guess := left.ShareEach(n).Value() * float64(tank)
 	lo, hi := 0.99*guess, math.Min(1.01*guess, float64(tank))
 	v, ok := solve.Brent(short, lo, hi, 1e-12*guess)
 	if !ok {
@@ -347,7 +347,7 @@ func (c *Course) worst(s steps, every time.Duration) (limit *tested.Limit, what 
 	share := float64(s.each / c.Tank.Volume())
 	look := func(l *tested.Limit, from, to *tested.Water, changes int, temperature bool) {
 		w, x := passed(l, from, to, temperature)
-		if y := float64(Repeated(units.Fraction(share), changes).Share() / l.Share); l.Share > 0 && y > x {
+		if y := float64(Repeated(units.Share(share), changes).Share().Value() / l.Share.Value()); l.Share.Value() > 0 && y > x {
 			w, x = newWater(l), y
 		}
 		if x > by {
@@ -516,7 +516,7 @@ func (c *Course) flowing(left Remaining, aims []aim) (CoursePlan, error) {
 		for i := range held {
 			l := &held[i]
 			within := min(l.Within, all)
-			if fresh := Continuous(q.Volume(within), tank).Share(); l.Share > 0 && fresh > l.Share*(1+1e-9) {
+			if fresh := Continuous(q.Volume(within), tank).Share(); l.Share.Value() > 0 && fresh.Value() > l.Share.Value()*(1+1e-9) {
 				return l, newWater(l)
 			}
 			for k := range moments {

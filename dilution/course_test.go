@@ -33,19 +33,19 @@ func ExamplePlanCourse() {
 		Tank: tested.Water{
 			Portion: tank.OfVolume(240 * units.Litre),
 			Levels: tested.Levels{
-				tested.AlkalinityOf(6 * units.DKH).In(tested.DKH),
+				tested.AlkalinityOf(units.DKH(6)).In(tested.DKH),
 				tested.Nitrate.Of(60*units.MilligramPerLitre, units.AsNitrate),
 			},
 		},
 		Batch: tested.Water{
 			Portion: mixed.OfVolume(40 * units.Litre),
 			Levels: tested.Levels{
-				tested.AlkalinityOf(9 * units.DKH).In(tested.DKH),
+				tested.AlkalinityOf(units.DKH(9)).In(tested.DKH),
 				tested.Nitrate.Of(0*units.MilligramPerLitre, units.AsNitrate),
 			},
 		},
 		Goal: dilution.Goal{Levels: tested.Levels{
-			tested.AlkalinityOf(9.5 * units.DKH).In(tested.DKH),
+			tested.AlkalinityOf(units.DKH(9.5)).In(tested.DKH),
 			tested.Nitrate.Of(15*units.MilligramPerLitre, units.AsNitrate),
 		}},
 		Limits: tested.Limits{},
@@ -71,7 +71,7 @@ func course(t testing.TB) dilution.Course {
 	tank := tested.Water{
 		Portion: water(t, 36.2, 25.5).OfVolume(240 * units.Litre),
 		Levels: tested.Levels{
-			tested.AlkalinityOf(6.5 * units.DKH).In(tested.DKH),
+			tested.AlkalinityOf(units.DKH(6.5)).In(tested.DKH),
 			tested.Calcium.Of(390*units.MilligramPerLitre, units.AsCalcium),
 			tested.Nitrate.Of(60*units.MilligramPerLitre, units.AsNitrate),
 			tested.Ammonia.Of(0.1*units.MilligramPerLitre, units.AsNitrogen),
@@ -81,7 +81,7 @@ func course(t testing.TB) dilution.Course {
 	batch := tested.Water{
 		Portion: water(t, 35, 25).OfVolume(40 * units.Litre),
 		Levels: tested.Levels{
-			tested.AlkalinityOf(9 * units.DKH).In(tested.DKH),
+			tested.AlkalinityOf(units.DKH(9)).In(tested.DKH),
 			tested.Calcium.Of(430*units.MilligramPerLitre, units.AsCalcium),
 			tested.Nitrate.Of(0*units.MilligramPerLitre, units.AsNitrate),
 			tested.Ammonia.Of(0*units.MilligramPerLitre, units.AsNitrogen),
@@ -250,7 +250,7 @@ func TestCourseContinuously(t *testing.T) {
 	q := 240 / 24. * -math.Log(1-1/2.5)
 	assert.LessOrEqual(t, p.Flow.LitresPerHour(), q*1.001)
 	only := c
-	only.Limits = tested.Limits{WithoutUsual: true, Own: []tested.Limit{{Levels: tested.Levels{tested.AlkalinityOf(1 * units.DKH).In(tested.DKH)}, Within: 24 * time.Hour, Origin: "test"}}}
+	only.Limits = tested.Limits{WithoutUsual: true, Own: []tested.Limit{{Levels: tested.Levels{tested.AlkalinityOf(units.DKH(1)).In(tested.DKH)}, Within: 24 * time.Hour, Origin: "test"}}}
 	p, err = dilution.PlanCourse(only)
 	require.NoError(t, err)
 	assert.InEpsilon(t, q, p.Flow.LitresPerHour(), 1e-3)
@@ -347,7 +347,7 @@ func TestCourseThatIsNotNeeded(t *testing.T) {
 	c := course(t)
 	c.Goal = dilution.Goal{Levels: tested.Levels{
 		tested.Nitrate.Of(80*units.MilligramPerLitre, units.AsNitrate),
-		tested.AlkalinityOf(9.5 * units.DKH).In(tested.DKH),
+		tested.AlkalinityOf(units.DKH(9.5)).In(tested.DKH),
 	}}
 	p, err := dilution.PlanCourse(c)
 	require.NoError(t, err)
@@ -366,16 +366,16 @@ func TestCourseAddsWhatCanBeAdded(t *testing.T) {
 	c := course(t)
 	plain, err := dilution.PlanCourse(c)
 	require.NoError(t, err)
-	c.Goal.Levels = c.Goal.Levels.With(tested.AlkalinityOf(8.95 * units.DKH).In(tested.DKH)) // the batch has 9
+	c.Goal.Levels = c.Goal.Levels.With(tested.AlkalinityOf(units.DKH(8.95)).In(tested.DKH)) // the batch has 9
 	p, err := dilution.PlanCourse(c)
 	require.NoError(t, err)
 	assert.Equal(t, plain.Each, p.Each)
 	lacks, _ := alkalinityIn(p.Lacks)
 	is, _ := alkalinityIn(p.After)
-	assert.InDelta(t, 8.95, (is + lacks).DKH(), 1e-9)
+	assert.InDelta(t, 8.95, units.MilliequivalentsPerLitre(is.MilliequivalentsPerLitre()+lacks.MilliequivalentsPerLitre()).DKH(), 1e-9)
 
 	c.Goal.Levels = c.Goal.Levels.Without(tested.Nitrate)
-	c.Goal.Levels = c.Goal.Levels.With(tested.AlkalinityOf(7.5 * units.DKH).In(tested.DKH))
+	c.Goal.Levels = c.Goal.Levels.With(tested.AlkalinityOf(units.DKH(7.5)).In(tested.DKH))
 	p, err = dilution.PlanCourse(c)
 	require.NoError(t, err)
 	is, _ = alkalinityIn(p.After)
@@ -383,7 +383,7 @@ func TestCourseAddsWhatCanBeAdded(t *testing.T) {
 
 	// Half of the water a day is the most by Usual.
 	c = course(t)
-	c.Limits = tested.Limits{WithoutUsual: true, Own: []tested.Limit{{Share: 30 * units.Percent, Within: 24 * time.Hour, Origin: "test"}}}
+	c.Limits = tested.Limits{WithoutUsual: true, Own: []tested.Limit{{Share: units.Percent(30), Within: 24 * time.Hour, Origin: "test"}}}
 	c.Every = 12 * time.Hour
 	p, err = dilution.PlanCourse(c)
 	require.NoError(t, err)
@@ -436,7 +436,7 @@ func TestPHDoesNotMix(t *testing.T) {
 	assert.InDelta(t, system.PH().Value(), after.PH.Value(), 1e-9)
 	assert.InEpsilon(t, system.Aragonite(), after.Aragonite, 1e-9)
 	total, _ := p.After.Level(tested.Ammonia)
-	assert.InEpsilon(t, float64(system.FreeAmmonia()), after.FreeAmmonia.Base()/total.Base(), 1e-9)
+	assert.InEpsilon(t, system.FreeAmmonia().Value(), after.FreeAmmonia.Base()/total.Base(), 1e-9)
 
 	last := p.Moves()[len(p.Moves())-3:]
 	assert.Equal(t, "pH", last[0].Name)
@@ -470,13 +470,13 @@ func FuzzCourse(f *testing.F) {
 		}
 		c := dilution.Course{
 			Tank: tested.Water{Portion: tank.OfVolume(200), Levels: tested.Levels{
-				tested.AlkalinityOf(units.Alkalinity(alk)).In(tested.DKH), tested.Nitrate.Of(units.MassPerLitre(no3), units.AsNitrate)}},
+				tested.AlkalinityOf(units.MilliequivalentsPerLitre(alk)).In(tested.DKH), tested.Nitrate.Of(units.MassPerLitre(no3), units.AsNitrate)}},
 			Batch: tested.Water{Portion: mixed.OfVolume(30), Levels: tested.Levels{
-				tested.AlkalinityOf(units.Alkalinity(alkb)).In(tested.DKH), tested.Nitrate.Of(0*units.MilligramPerLitre, units.AsNitrate)}},
+				tested.AlkalinityOf(units.MilliequivalentsPerLitre(alkb)).In(tested.DKH), tested.Nitrate.Of(0*units.MilligramPerLitre, units.AsNitrate)}},
 			Goal: dilution.Goal{Levels: tested.Levels{tested.Nitrate.Of(units.MassPerLitre(goal), units.AsNitrate)}},
 			Limits: tested.Limits{WithoutUsual: true, Own: []tested.Limit{{Within: 24 * time.Hour, Origin: "fuzz",
 				Salinity: units.Practical(math.Abs(swing)), Temperature: units.TemperatureDifference(math.Abs(swing)),
-				Levels: tested.Levels{tested.AlkalinityOf(units.Alkalinity(math.Abs(swing))).In(tested.DKH)}}}},
+				Levels: tested.Levels{tested.AlkalinityOf(units.MilliequivalentsPerLitre(math.Abs(swing))).In(tested.DKH)}}}},
 			Manner: dilution.Manner(manner % 3), Every: time.Duration(every * float64(time.Hour)), Flow: 50,
 		}
 		p, err := dilution.PlanCourse(c)

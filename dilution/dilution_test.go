@@ -30,37 +30,37 @@ func water(t testing.TB, sp, celsius float64) seawater.Sample {
 
 func TestRemainingByHand(t *testing.T) {
 	const byHand = 1e-15
-	assert.InDelta(t, 0.75, float64(dilution.Once(0.25)), 1e-15)
-	assert.InDelta(t, 0.75*0.75*0.75, float64(dilution.Repeated(0.25, 3)), 1e-15)
+	assert.InDelta(t, 0.75, float64(dilution.Once(units.Share(0.25))), 1e-15)
+	assert.InDelta(t, 0.75*0.75*0.75, float64(dilution.Repeated(units.Share(0.25), 3)), 1e-15)
 	// Stirred tank (Levenspiel 1999): after one volume 1/e is left.
 	assert.InDelta(t, 1/math.E, float64(dilution.Continuous(100, 100)), byHand)
-	assert.InDelta(t, 1, float64(dilution.Repeated(0.25, 0)), 0)
+	assert.InDelta(t, 1, float64(dilution.Repeated(units.Share(0.25), 0)), 0)
 	// Many small changes tend to the continuous one.
-	assert.InDelta(t, 1/math.E, float64(dilution.Repeated(1e-6, 1e6)), 1e-6)
+	assert.InDelta(t, 1/math.E, float64(dilution.Repeated(units.Share(1e-6), 1e6)), 1e-6)
 	// 40 mg/L, a quarter swapped for water with 4 mg/L: 31 mg/L.
-	assert.InDelta(t, 31, dilution.Level(40*units.MilligramPerLitre, 4, dilution.Once(0.25)).MilligramsPerLitre(), 1e-12)
+	assert.InDelta(t, 31, dilution.Level(40*units.MilligramPerLitre, 4, dilution.Once(units.Share(0.25))).MilligramsPerLitre(), 1e-12)
 
 	for _, r := range []dilution.Remaining{
-		dilution.Once(1.1), dilution.Once(-0.1), dilution.Repeated(0.1, -1), dilution.Continuous(-1, 100),
-		dilution.Continuous(1, 0), dilution.Once(units.Fraction(math.NaN())),
+		dilution.Once(units.Share(1.1)), dilution.Once(units.Share(-0.1)), dilution.Repeated(units.Share(0.1), -1), dilution.Continuous(-1, 100),
+		dilution.Continuous(1, 0), dilution.Once(units.Share(math.NaN())),
 	} {
 		assert.True(t, math.IsNaN(float64(r)))
 	}
-	assert.True(t, math.IsNaN(float64(dilution.Once(0.5).ShareEach(0))))
+	assert.True(t, math.IsNaN(dilution.Once(units.Share(0.5)).ShareEach(0).Value()))
 }
 
 func TestRemainingForwardAndBack(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 6))
 	for i := 0; i < 1000; i++ {
-		share := units.Fraction(0.01 + 0.98*r.Float64())
+		share := units.Share(0.01 + 0.98*r.Float64())
 		n := 1 + r.IntN(30)
 		left := dilution.Repeated(share, n)
 		times, err := left.Times(share)
 		require.NoError(t, err)
 		assert.Equal(t, n, times, "%v %d", share, n)
-		assert.InEpsilon(t, float64(share), float64(left.ShareEach(n)), 1e-9)
+		assert.InEpsilon(t, share.Value(), left.ShareEach(n).Value(), 1e-9)
 		once := dilution.Once(share)
-		assert.InEpsilon(t, float64(share), float64(once.Share()), 1e-12)
+		assert.InEpsilon(t, share.Value(), once.Share().Value(), 1e-12)
 		tank := units.Volume(10 + 1000*r.Float64())
 		assert.InEpsilon(t, float64(once), float64(dilution.Continuous(once.Feed(tank), tank)), 1e-12)
 		// any level between is reached, from above as from below
@@ -80,12 +80,12 @@ func TestGoalsThatNoChangeReaches(t *testing.T) {
 	r, err := dilution.For(40.0, 40, 40)
 	require.NoError(t, err)
 	assert.EqualValues(t, 1, r)
-	_, err = dilution.Remaining(0).Times(0.5) // the last of it never goes
+	_, err = dilution.Remaining(0).Times(units.Share(0.5)) // the last of it never goes
 	assert.ErrorIs(t, err, units.ErrInput)
-	n, err := dilution.Remaining(0).Times(1)
+	n, err := dilution.Remaining(0).Times(units.Share(1))
 	require.NoError(t, err)
 	assert.Equal(t, 1, n)
-	for _, share := range []units.Fraction{0, -1, 2, 1e-300, units.Fraction(math.NaN())} {
+	for _, share := range []units.Fraction{units.Share(0), units.Share(-1), units.Share(2), units.Share(1e-300), units.Share(math.NaN())} {
 		_, err := dilution.Remaining(0.5).Times(share)
 		assert.ErrorIs(t, err, units.ErrInput)
 	}
@@ -97,7 +97,7 @@ func TestPeriodicAgainstTheProcess(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 8))
 	for i := 0; i < 500; i++ {
 		p := dilution.Periodic[units.MassPerLitre]{
-			Share: units.Fraction(0.05 + 0.9*r.Float64()), Every: time.Duration(1+r.IntN(30)) * day,
+			Share: units.Share(0.05 + 0.9*r.Float64()), Every: time.Duration(1+r.IntN(30)) * day,
 			Fresh: units.MassPerLitre(10 * r.Float64()), PerDay: units.MassPerLitre(r.Float64()),
 		}
 		start := units.MassPerLitre(100 * r.Float64())
@@ -118,7 +118,7 @@ func TestPeriodicAgainstTheProcess(t *testing.T) {
 
 		share, err := dilution.ShareToHold(p.Fresh, p.PerDay, before, p.Every)
 		require.NoError(t, err)
-		assert.InEpsilon(t, float64(p.Share), float64(share), 1e-9)
+		assert.InEpsilon(t, p.Share.Value(), share.Value(), 1e-9)
 
 		goal := after + (start-after)*0.3
 		n, err := p.Changes(start, goal)
@@ -133,10 +133,10 @@ func TestPeriodicAgainstTheProcess(t *testing.T) {
 }
 
 func TestPeriodicRefuses(t *testing.T) {
-	good := dilution.Periodic[units.MassPerLitre]{Share: 0.2, Every: 7 * day, Fresh: 0, PerDay: 1}
+	good := dilution.Periodic[units.MassPerLitre]{Share: units.Share(0.2), Every: 7 * day, Fresh: 0, PerDay: 1}
 	for name, spoil := range map[string]func(*dilution.Periodic[units.MassPerLitre]){
-		"no share":       func(p *dilution.Periodic[units.MassPerLitre]) { p.Share = 0 },
-		"20 for 20 %":    func(p *dilution.Periodic[units.MassPerLitre]) { p.Share = 20 },
+		"no share":       func(p *dilution.Periodic[units.MassPerLitre]) { p.Share = units.Share(0) },
+		"20 for 20 %":    func(p *dilution.Periodic[units.MassPerLitre]) { p.Share = units.Share(20) },
 		"no interval":    func(p *dilution.Periodic[units.MassPerLitre]) { p.Every = 0 },
 		"fresh negative": func(p *dilution.Periodic[units.MassPerLitre]) { p.Fresh = -1 },
 		"source NaN":     func(p *dilution.Periodic[units.MassPerLitre]) { p.PerDay = units.MassPerLitre(math.NaN()) },
@@ -166,7 +166,7 @@ func TestPeriodicRefuses(t *testing.T) {
 	_, err = dilution.ShareToHold[units.MassPerLitre](0, 1, 5, 7*day)
 	assert.EqualError(t, err, "limit: got 5, want beyond 7, which even a full change every time leaves")
 	// Calcium into corals: the level falls between changes and that is fine.
-	p := dilution.Periodic[units.MassPerLitre]{Share: 0.2, Every: 7 * day, Fresh: 440, PerDay: -2}
+	p := dilution.Periodic[units.MassPerLitre]{Share: units.Share(0.2), Every: 7 * day, Fresh: 440, PerDay: -2}
 	before, after, err := p.Steady()
 	require.NoError(t, err)
 	assert.InDelta(t, 440-14/0.2, before.MilligramsPerLitre(), 1e-9)
@@ -280,7 +280,7 @@ func TestNetVolume(t *testing.T) {
 // uncertainty is that of a simulation (JCGM 101).
 func TestTracer(t *testing.T) {
 	tank := water(t, 33, 25).OfVolume(250)
-	salt := mix.Salt{SeaSalt: 95 * units.Percent}
+	salt := mix.Salt{SeaSalt: units.Percent(95)}
 	added := 600 * units.Gram
 	s := (float64(tank.Salt()) + 0.95*added.Grams()) / (float64(tank.Mass) + added.Grams()) * 1000
 	after, err := seawater.FromAbsolute(units.Absolute(s), units.Celsius(25))
@@ -328,7 +328,7 @@ func change(t *testing.T) dilution.Change {
 		Tank: tested.Water{
 			Portion: water(t, 35.6, 25.4).OfVolume(320),
 			Levels: tested.Levels{
-				tested.AlkalinityOf(7.2 * units.DKH).In(tested.DKH),
+				tested.AlkalinityOf(units.DKH(7.2)).In(tested.DKH),
 				tested.Calcium.Of(400*units.MilligramPerLitre, units.AsCalcium),
 				tested.Nitrate.Of(28*units.MilligramPerLitre, units.AsNitrate),
 				tested.Phosphate.Of(0.14*units.MilligramPerLitre, units.AsPhosphate),
@@ -338,7 +338,7 @@ func change(t *testing.T) dilution.Change {
 		Batch: tested.Water{
 			Portion: water(t, 35, 24).OfVolume(60),
 			Levels: tested.Levels{
-				tested.AlkalinityOf(8.5 * units.DKH).In(tested.DKH),
+				tested.AlkalinityOf(units.DKH(8.5)).In(tested.DKH),
 				tested.Calcium.Of(430*units.MilligramPerLitre, units.AsCalcium),
 				tested.Magnesium.Of(1300*units.MilligramPerLitre, units.AsMagnesium),
 				tested.Nitrate.Of(0*units.MilligramPerLitre, units.AsNitrate),
@@ -370,7 +370,7 @@ func TestPlanChangeConservesEverything(t *testing.T) {
 	water, err := dilution.Swap(c.Tank.Portion, c.Batch.Portion.Sample, c.Swap)
 	require.NoError(t, err)
 	assert.Equal(t, water, p.After.Portion)
-	assert.InDelta(t, 60/320., float64(p.Share), 1e-12)
+	assert.InDelta(t, 60/320., p.Share.Value(), 1e-12)
 	assert.InDelta(t, 0, p.BatchLeft.Litres(), 1e-9)
 
 	// What was measured in one water only is unknown afterwards, and said so.
@@ -405,7 +405,7 @@ func TestPlanChangeCautions(t *testing.T) {
 	c := change(t)
 	assert.Empty(t, cmp.Diff(append(usual, "heavy-water"), ids(c)))
 	c.Batch.Portion = water(t, 28, 15).OfVolume(60)
-	c.Batch = c.Batch.With(tested.AlkalinityOf(14 * units.DKH).In(tested.DKH))
+	c.Batch = c.Batch.With(tested.AlkalinityOf(units.DKH(14)).In(tested.DKH))
 	assert.Empty(t, cmp.Diff(append(usual, "salinity-swing", "temperature-swing", "alkalinity-swing", "heavy-water"), ids(c)))
 	c = change(t)
 	c.Batch.Portion = water(t, 35.6, 25.4).OfVolume(200)
@@ -426,7 +426,7 @@ func TestPlanChangeRefuses(t *testing.T) {
 			c.Tank = c.Tank.With(tested.Nitrate.Of(-1*units.MilligramPerLitre, units.AsNitrate))
 		}, "tank.nitrate: got -1 mg/L NO3, want zero or more"},
 		"absurd": {func(c *dilution.Change) {
-			c.Batch = c.Batch.With(tested.AlkalinityOf(1e9 * units.MilliequivalentPerLitre))
+			c.Batch = c.Batch.With(tested.AlkalinityOf(units.MilliequivalentsPerLitre(1e9)))
 		}, "batch.alkalinity: got 1e+09 meq/L, want a number of ordinary size"},
 		"twice":          {func(c *dilution.Change) { c.Tank.Levels = append(c.Tank.Levels, tested.Potassium.None()) }, "tank.potassium: got two levels, want one"},
 		"other negative": {func(c *dilution.Change) { c.Batch = c.Batch.With(tested.Parameter("copper").OfMass(-4)) }, "batch.copper: got -4 mg/L of copper, want zero or more"},

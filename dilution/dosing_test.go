@@ -124,7 +124,7 @@ func TestNothingBesideAnError(t *testing.T) {
 	p, err := dilution.Drip(math.MaxInt, time.Minute, 1e-310)
 	assert.ErrorIs(t, err, units.ErrInput)
 	assert.True(t, math.IsNaN(float64(p.Flow)) && math.IsNaN(float64(p.Uncertainty)))
-	n, err := dilution.Periodic[float64]{Share: 1, Every: time.Hour}.Changes(math.Inf(1), 0)
+	n, err := dilution.Periodic[float64]{Share: units.Share(1), Every: time.Hour}.Changes(math.Inf(1), 0)
 	assert.ErrorIs(t, err, units.ErrInput)
 	assert.Zero(t, n)
 }

@@ -89,11 +89,11 @@ type knob struct {
 // knobs lists what is in doubt.
 func (d *Doubts) knobs(c *Change) ([]knob, error) {
 	list := []knob{
-		{"the volume of the tank", float64(d.Tank), func(c *Change, by float64) error {
+		{"the volume of the tank", d.Tank.Value(), func(c *Change, by float64) error {
 			c.Tank.Portion.Mass *= units.Mass(1 + by)
 			return nil
 		}},
-		{"the volume swapped", float64(d.Swap), func(c *Change, by float64) error {
+		{"the volume swapped", d.Swap.Value(), func(c *Change, by float64) error {
 			c.Swap *= units.Volume(1 + by)
 			return nil
 		}},

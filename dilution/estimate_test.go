@@ -33,7 +33,7 @@ func ExampleChange_Estimates() {
 		Batch: tested.Water{Portion: w.OfVolume(50 * units.Litre), Levels: level(0)},
 		Swap:  50 * units.Litre,
 	}
-	list, err := change.Estimates(dilution.Doubts{Tank: 10 * units.Percent, Levels: level(2)})
+	list, err := change.Estimates(dilution.Doubts{Tank: units.Percent(10), Levels: level(2)})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -51,9 +51,9 @@ func TestEstimatesAgainstMonteCarlo(t *testing.T) {
 	c := course(t)
 	change := dilution.Change{Tank: c.Tank, Batch: c.Batch, Swap: 38}
 	d := dilution.Doubts{
-		Tank: 5 * units.Percent, Swap: 2 * units.Percent, Salinity: units.Practical(0.3), Temperature: 0.2, PH: 0.03,
+		Tank: units.Percent(5), Swap: units.Percent(2), Salinity: units.Practical(0.3), Temperature: 0.2, PH: 0.03,
 		Levels: tested.Levels{
-			tested.AlkalinityOf(0.2 * units.DKH).In(tested.DKH), tested.Calcium.Of(8*units.MilligramPerLitre, units.AsCalcium),
+			tested.AlkalinityOf(units.DKH(0.2)).In(tested.DKH), tested.Calcium.Of(8*units.MilligramPerLitre, units.AsCalcium),
 			tested.Ammonia.Of(0.01*units.MilligramPerLitre, units.AsNitrogen),
 		},
 	}
@@ -74,7 +74,7 @@ func TestEstimatesAgainstMonteCarlo(t *testing.T) {
 		alk, _ := alkalinityIn(s)
 		ca, _ := massIn(s, tested.Calcium)
 		nh, _ := massIn(s, tested.Ammonia)
-		s = s.With(tested.AlkalinityOf(alk + units.Alkalinity(0.2*r.NormFloat64())*units.DKH).In(tested.DKH))
+		s = s.With(tested.AlkalinityOf(units.MilliequivalentsPerLitre(alk.MilliequivalentsPerLitre() + units.DKH((0.2 * r.NormFloat64())).MilliequivalentsPerLitre())).In(tested.DKH))
 		s = s.With(tested.Calcium.Of(ca+units.MassPerLitre(8*r.NormFloat64()), units.AsCalcium))
 		s = s.With(tested.Ammonia.Of(units.MassPerLitre(math.Abs(float64(nh)+0.01*r.NormFloat64())), units.AsNitrogen))
 		s.Carbon = carbonate.PH(carbonate.PHTotal(ph + 0.03*r.NormFloat64())) // read in the water as it was taken to be
@@ -114,7 +114,7 @@ func TestEstimatesRefuse(t *testing.T) {
 	c := course(t)
 	change := dilution.Change{Tank: c.Tank, Batch: c.Batch, Swap: 30}
 	for name, d := range map[string]dilution.Doubts{
-		"negative": {Tank: -0.1},
+		"negative": {Tank: units.Share(-0.1)},
 		"NaN":      {PH: math.NaN()},
 		"level":    {Levels: tested.Levels{tested.Nitrate.Of(-1*units.MilligramPerLitre, units.AsNitrate)}},
 	} {

@@ -35,7 +35,7 @@ func ExampleFor() {
 		fmt.Println(err)
 		return
 	}
-	times, err := left.Times(20 * units.Percent)
+	times, err := left.Times(units.Percent(20))
 	fmt.Printf("%.0f %% at once, or %d changes of 20 %%, %v\n", left.Share().Percent(), times, err)
 	// Output: 75 % at once, or 7 changes of 20 %, <nil>
 }
@@ -44,7 +44,7 @@ func ExampleFor() {
 // where does nitrate settle?
 func ExamplePeriodic_Steady() {
 	routine := dilution.Periodic[units.MassPerLitre]{
-		Share:  15 * units.Percent,
+		Share:  units.Percent(15),
 		Every:  7 * 24 * time.Hour,
 		PerDay: 0.7 * units.MilligramPerLitre,
 	}
@@ -82,14 +82,14 @@ func ExamplePlanChange() {
 		Tank: tested.Water{
 			Portion: tank.OfVolume(250 * units.Litre),
 			Levels: tested.Levels{
-				tested.AlkalinityOf(7.4 * units.DKH).In(tested.DKH),
+				tested.AlkalinityOf(units.DKH(7.4)).In(tested.DKH),
 				tested.Nitrate.Of(25*units.MilligramPerLitre, units.AsNitrate),
 			},
 		},
 		Batch: tested.Water{
 			Portion: batch.OfVolume(50 * units.Litre),
 			Levels: tested.Levels{
-				tested.AlkalinityOf(8.4 * units.DKH).In(tested.DKH),
+				tested.AlkalinityOf(units.DKH(8.4)).In(tested.DKH),
 				tested.Nitrate.Of(0*units.MilligramPerLitre, units.AsNitrate),
 			},
 		},

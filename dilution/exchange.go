@@ -23,10 +23,10 @@ func Once(share units.Fraction) Remaining { return Repeated(share, 1) }
 // Repeated does so n times: (1 - x)^n remains. Two changes of a quarter do less
 // than one of a half, because the second draws fresh water too.
 func Repeated(share units.Fraction, n int) Remaining {
-	if !(share >= 0 && share <= 1) || n < 0 {
+	if !(share.Value() >= 0 && share.Value() <= 1) || n < 0 {
 		return Remaining(math.NaN())
 	}
-	return Remaining(math.Pow(1-float64(share), float64(n)))
+	return Remaining(math.Pow(1-share.Value(), float64(n)))
 }
 
 // Continuous feeds fresh water in while tank water runs off at the same rate,
@@ -62,14 +62,14 @@ func For[Q ~float64](old, fresh, goal Q) (Remaining, error) {
 func Level[Q ~float64](old, fresh Q, r Remaining) Q { return fresh + (old-fresh)*Q(r) }
 
 // Share returns the share to change at one go.
-func (r Remaining) Share() units.Fraction { return units.Fraction(1 - r) }
+func (r Remaining) Share() units.Fraction { return units.Share(float64(1 - r)) }
 
 // ShareEach returns the share to change n times for the same effect.
 func (r Remaining) ShareEach(n int) units.Fraction {
 	if n < 1 {
-		return input.NaN[units.Fraction]()
+		return units.Share(math.NaN())
 	}
-	return units.Fraction(1 - math.Pow(float64(r), 1/float64(n)))
+	return units.Share(1 - math.Pow(float64(r), 1/float64(n)))
 }
 
 // Times returns how often a share has to be changed until no more than r of the
@@ -79,15 +79,15 @@ func (r Remaining) Times(share units.Fraction) (int, error) {
 	switch {
 	case r >= 1:
 		return 0, nil
-	case share == 1 && r >= 0:
+	case share.Value() == 1 && r >= 0:
 		return 1, nil
 	case !(r > 0):
 		return 0, input.Bad("remaining", input.Number(float64(r)), "above zero: the last of the old water never leaves")
-	case !(share > 0 && share < 1):
+	case !(share.Value() > 0 && share.Value() < 1):
 		return 0, input.Bad("share", share.String(), "above 0 and up to 100 %")
 	}
 	// A hair below the whole number counts as the whole number.
-	n := math.Ceil(math.Log(float64(r))/math.Log1p(-float64(share)) - 1e-9)
+	n := math.Ceil(math.Log(float64(r))/math.Log1p(-share.Value()) - 1e-9)
 	if !(n < math.MaxInt32) {
 		return 0, input.Bad("share", share.String(), "a share that gets there in fewer than two thousand million changes")
 	}

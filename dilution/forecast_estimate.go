@@ -157,7 +157,7 @@ type routineKnob struct {
 // knobs lists what is in doubt.
 func (d *RoutineDoubts) knobs(r *Routine) ([]routineKnob, error) {
 	list := []routineKnob{
-		{"the volume of the tank", float64(d.Tank), func(r *Routine, by float64) error {
+		{"the volume of the tank", d.Tank.Value(), func(r *Routine, by float64) error {
 			r.Tank.Portion.Mass *= units.Mass(1 + by)
 			r.Pumped = scaled(r.Pumped, 1/(1+by))
 			for i := range r.Doses {
@@ -165,13 +165,13 @@ func (d *RoutineDoubts) knobs(r *Routine) ([]routineKnob, error) {
 			}
 			return nil
 		}},
-		{"the volume swapped", float64(d.Swap), func(r *Routine, by float64) error {
+		{"the volume swapped", d.Swap.Value(), func(r *Routine, by float64) error {
 			for i := range r.Changes {
 				r.Changes[i].Swap *= units.Volume(1 + by)
 			}
 			return nil
 		}},
-		{"the evaporation", float64(d.Evaporation), func(r *Routine, by float64) error {
+		{"the evaporation", d.Evaporation.Value(), func(r *Routine, by float64) error {
 			r.Evaporation *= units.Flow(1 + by)
 			return nil
 		}},

@@ -84,7 +84,7 @@ func (r *Routine) cautions(f *Forecast, b *ledger) []advice.Caution {
 			list = append(list, heavy)
 		}
 	}
-	if largest > units.Volume(advice.SharePerDay)*r.Tank.Volume() {
+	if largest > advice.SharePerDay*r.Tank.Volume() {
 		list = append(list, largeChange)
 	}
 	if r.Stream.Flow > 0 {
@@ -102,8 +102,8 @@ func (r *Routine) cautions(f *Forecast, b *ledger) []advice.Caution {
 	}
 	for i := range r.Doses {
 		d := &r.Doses[i]
-		if l, known := d.Levels.Of(tested.Alkalinity); known && l.Alkalinity() > advice.AlkalinityPerDay {
-			add("alkalinity-swing", "A dose of "+input.Fixed(l.Alkalinity().DKH(), 1)+" dKH moves alkalinity by more than "+input.Number(advice.AlkalinityPerDay.DKH())+" dKH at a time ("+advice.CommonPractice+"): spread it over smaller doses.")
+		if l, known := d.Levels.Of(tested.Alkalinity); known && l.Alkalinity().DKH() > advice.DKHPerDay {
+			add("alkalinity-swing", "A dose of "+input.Fixed(l.Alkalinity().DKH(), 1)+" dKH moves alkalinity by more than "+input.Number(advice.DKHPerDay)+" dKH at a time ("+advice.CommonPractice+"): spread it over smaller doses.")
 			break
 		}
 	}

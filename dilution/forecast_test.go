@@ -137,7 +137,7 @@ func TestForecastOfStirredTank(t *testing.T) {
 }
 
 func TestForecastOfDecay(t *testing.T) {
-	for _, l := range []dilution.Loss{{Of: tested.Nitrate, HalfLife: 5 * day}, {Of: tested.Nitrate, PerDay: units.Fraction(1 - math.Pow(2, -0.2))}} {
+	for _, l := range []dilution.Loss{{Of: tested.Nitrate, HalfLife: 5 * day}, {Of: tested.Nitrate, PerDay: units.Share(1 - math.Pow(2, -0.2))}} {
 		r := closed(t, 40)
 		r.Losses = []dilution.Loss{l}
 		f, err := r.Forecast(50 * day)
@@ -181,7 +181,7 @@ func TestForecastAgreesWithPeriodic(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(7, 8))
 	for range 200 {
 		p := dilution.Periodic[units.MassPerLitre]{
-			Share:  units.Fraction(0.01 + 0.9*rnd.Float64()),
+			Share:  units.Share(0.01 + 0.9*rnd.Float64()),
 			Every:  time.Duration(1+rnd.IntN(20)) * 12 * time.Hour,
 			Fresh:  units.MassPerLitre(3 * rnd.Float64()),
 			PerDay: units.MassPerLitre(rnd.Float64()),
@@ -192,7 +192,7 @@ func TestForecastAgreesWithPeriodic(t *testing.T) {
 		r.Evaporation = units.Flow(rnd.Float64())
 		r.Changes = []dilution.Renewal{{
 			Batch: tested.Water{Portion: water(t, 35, 25).OfVolume(1), Levels: nitrate(p.Fresh.MilligramsPerLitre())},
-			Swap:  units.Volume(p.Share) * 200, First: p.Every, Every: p.Every,
+			Swap:  units.Volume(p.Share.Value()) * 200, First: p.Every, Every: p.Every,
 		}}
 		before, after, err := p.Steady()
 		require.NoError(t, err)
@@ -227,7 +227,7 @@ func TestForecastAgreesWithPlanChange(t *testing.T) {
 	checks.Relative(t, "nitrate", amount(f.End), amount(p.After), 1e-12)
 	a, _ := alkalinityIn(f.End)
 	b, _ := alkalinityIn(p.After)
-	checks.Relative(t, "alkalinity", float64(a)*f.End.Portion.Volume().Litres(), float64(b)*p.After.Portion.Volume().Litres(), 1e-12)
+	checks.Relative(t, "alkalinity", a.MilliequivalentsPerLitre()*f.End.Portion.Volume().Litres(), b.MilliequivalentsPerLitre()*p.After.Portion.Volume().Litres(), 1e-12)
 	assert.Equal(t, c.Tank.Portion.Temperature(), f.End.Portion.Temperature())
 	// pH on demand
 	aired, err := f.End.Aired(430, units.Atmosphere)
@@ -302,7 +302,7 @@ func random(t testing.TB, rnd *rand.Rand) dilution.Routine {
 	levels := func(scale float64) tested.Levels {
 		m := func(most float64) units.MassPerLitre { return units.MassPerLitre(scale * most * rnd.Float64()) }
 		return tested.Levels{
-			tested.AlkalinityOf(units.Alkalinity(scale * 4 * rnd.Float64())).In(tested.DKH),
+			tested.AlkalinityOf(units.MilliequivalentsPerLitre(scale * 4 * rnd.Float64())).In(tested.DKH),
 			tested.Calcium.Of(m(500), units.AsCalcium), tested.Magnesium.Of(m(1500), units.AsMagnesium),
 			tested.Nitrate.Of(m(60), units.AsNitrate), tested.Phosphate.Of(m(1), units.AsPhosphate),
 			tested.Ammonia.Of(m(0.5), units.AsNitrogen), tested.Strontium.Of(m(10), units.AsStrontium),
@@ -312,7 +312,7 @@ func random(t testing.TB, rnd *rand.Rand) dilution.Routine {
 	rates := levels(0.02)
 	if rnd.IntN(2) == 0 {
 		a, _ := alkalinityIn(rates)
-		rates = rates.With(tested.AlkalinityOf(-a).In(tested.DKH))
+		rates = rates.With(tested.AlkalinityOf(units.MilliequivalentsPerLitre(-a.MilliequivalentsPerLitre())).In(tested.DKH))
 		x, _ := massIn(rates, tested.Calcium)
 		rates = rates.With(tested.Calcium.Of(-x, units.AsCalcium))
 		copper, _ := massIn(rates, "copper")
@@ -346,7 +346,7 @@ func random(t testing.TB, rnd *rand.Rand) dilution.Routine {
 		r.Stream = dilution.Stream{Batch: batch, Flow: units.Flow(0.3 * rnd.Float64())}
 	}
 	if rnd.IntN(2) == 0 {
-		r.Losses = []dilution.Loss{{Of: tested.Nitrate, PerDay: 0.05}, {Of: "copper", HalfLife: 4 * day}}
+		r.Losses = []dilution.Loss{{Of: tested.Nitrate, PerDay: units.Share(0.05)}, {Of: "copper", HalfLife: 4 * day}}
 	}
 	return r
 }
@@ -372,7 +372,7 @@ func TestForecastConserves(t *testing.T) {
 		checks.Relative(t, "mass", f.Balances[0].After, f.End.Portion.Mass.Grams(), 1e-14)
 		checks.Relative(t, "salt", f.Balances[1].After, f.End.Portion.Salt().Grams(), 1e-12)
 		a, _ := alkalinityIn(f.End)
-		checks.Relative(t, "alkalinity", f.Balances[2].After, float64(a)*f.End.Portion.Volume().Litres(), 1e-12)
+		checks.Relative(t, "alkalinity", f.Balances[2].After, a.MilliequivalentsPerLitre()*f.End.Portion.Volume().Litres(), 1e-12)
 		s, _ := massIn(f.End, tested.Strontium)
 		checks.Relative(t, "strontium", f.Balances[8].After, float64(s)*f.End.Portion.Volume().Litres(), 1e-12)
 	}
@@ -384,7 +384,7 @@ func same(t testing.TB, a, b tested.Water, tolerance float64) {
 	numbers := func(s tested.Water) []float64 {
 		list := []float64{s.Portion.Mass.Grams(), s.Portion.Practical().Value(), s.Portion.Temperature().Celsius()}
 		a, _ := alkalinityIn(s)
-		list = append(list, float64(a))
+		list = append(list, a.MilliequivalentsPerLitre())
 		for _, l := range s.Levels {
 			list = append(list, l.Base())
 		}
@@ -431,7 +431,7 @@ func TestForecastAgainstRungeKutta(t *testing.T) {
 	days := float64(step) / float64(day)
 	for range 25 {
 		r := random(t, rnd)
-		r.PerDay = r.PerDay.With(tested.AlkalinityOf(0.01), tested.Calcium.Of(2, units.AsCalcium), tested.Parameter("copper").OfMass(0.001)) // nothing runs out
+		r.PerDay = r.PerDay.With(tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.01)), tested.Calcium.Of(2, units.AsCalcium), tested.Parameter("copper").OfMass(0.001)) // nothing runs out
 		f, err := r.Forecast(28 * day)
 		require.NoError(t, err)
 
@@ -467,7 +467,7 @@ func TestForecastAgainstRungeKutta(t *testing.T) {
 		rate := 0.0
 		for _, l := range r.Losses {
 			if l.Of == tested.Nitrate {
-				rate = -math.Log(1 - float64(l.PerDay))
+				rate = -math.Log(1 - l.PerDay.Value())
 			}
 		}
 		evaporates := r.Evaporation.LitresPerDay() * float64(pure.Density())
@@ -640,7 +640,7 @@ func TestUntilAgainstManyLooks(t *testing.T) {
 func TestUntilSeesSummits(t *testing.T) {
 	r := closed(t, 20)
 	r.Evaporation, r.TopOff.None = 10*units.LitrePerDay, true
-	r.Losses = []dilution.Loss{{Of: tested.Nitrate, PerDay: 0.065}}
+	r.Losses = []dilution.Loss{{Of: tested.Nitrate, PerDay: units.Share(0.065)}}
 	f, err := r.Forecast(10 * day)
 	require.NoError(t, err)
 	points, err := f.Points(time.Minute)

@@ -36,7 +36,7 @@ func (p Periodic[Q]) Steady() (before, after Q, err error) {
 		return input.NaN[Q](), input.NaN[Q](), err
 	}
 	g := p.gain()
-	before = p.Fresh + g/Q(p.Share)
+	before = p.Fresh + g/Q(p.Share.Value())
 	if err := p.empty(before); err != nil {
 		return input.NaN[Q](), input.NaN[Q](), err
 	}
@@ -69,7 +69,7 @@ func (p Periodic[Q]) After(start Q, n int) (Q, error) {
 }
 
 // settled returns the level right after a change in the long run.
-func (p Periodic[Q]) settled() Q { return p.Fresh + p.gain()/Q(p.Share) - p.gain() }
+func (p Periodic[Q]) settled() Q { return p.Fresh + p.gain()/Q(p.Share.Value()) - p.gain() }
 
 // Changes returns how many changes bring the level from start to goal or past
 // it, right after a change. It is an error if the level settles before the
@@ -97,13 +97,13 @@ func (p Periodic[Q]) Changes(start, goal Q) (int, error) {
 // ShareToHold returns the share to change each time for the level to settle at
 // the limit right before a change.
 func ShareToHold[Q ~float64](fresh, perDay, limit Q, every time.Duration) (units.Fraction, error) {
-	p := Periodic[Q]{Share: 1, Every: every, Fresh: fresh, PerDay: perDay}
+	p := Periodic[Q]{Share: units.Share(1), Every: every, Fresh: fresh, PerDay: perDay}
 	if err := p.check(); err != nil {
-		return input.NaN[units.Fraction](), err
+		return units.Share(math.NaN()), err
 	}
-	share := units.Fraction(p.gain() / (limit - fresh))
-	if !(share >= 0 && share <= 1) {
-		return input.NaN[units.Fraction](), input.Bad("limit", input.Number(float64(limit)),
+	share := units.Share(float64(p.gain() / (limit - fresh)))
+	if !(share.Value() >= 0 && share.Value() <= 1) {
+		return units.Share(math.NaN()), input.Bad("limit", input.Number(float64(limit)),
 			"beyond "+input.Number(float64(fresh+p.gain()))+", which even a full change every time leaves")
 	}
 	return share, nil

@@ -296,7 +296,7 @@ func (l *Loss) rate() float64 {
 	if l.HalfLife > 0 {
 		return math.Ln2 / inDays(l.HalfLife)
 	}
-	return -math.Log1p(-float64(l.PerDay))
+	return -math.Log1p(-l.PerDay.Value())
 }
 
 func inDays(d time.Duration) float64 { return float64(d) / float64(24*time.Hour) }
@@ -367,9 +367,9 @@ func (l *Loss) check(r *Routine) error {
 		return input.Bad("loss.of", `"`+string(l.Of)+`"`, "a level that is known in the tank and in all new water")
 	case l.HalfLife < 0:
 		return input.Bad("loss.halfLife", l.HalfLife.String(), "a time above zero")
-	case l.HalfLife == 0 && !(l.PerDay > 0 && l.PerDay < 1):
+	case l.HalfLife == 0 && !(l.PerDay.Value() > 0 && l.PerDay.Value() < 1):
 		return input.Bad("loss.perDay", l.PerDay.String(), "above 0 and below 100 %, or a half-life")
-	case l.HalfLife > 0 && l.PerDay != 0:
+	case l.HalfLife > 0 && l.PerDay.Value() != 0:
 		return input.Bad("loss", "a half-life and a share", "one of them")
 	}
 	return nil

@@ -56,7 +56,7 @@ func TestRoutineEstimatesAgainstMonteCarlo(t *testing.T) {
 	r.Losses = []dilution.Loss{{Of: tested.Nitrate, HalfLife: 200 * day}}
 	r.Stream = dilution.Stream{Batch: tested.Water{Portion: water(t, 35, 24).OfVolume(1), Levels: nitrate(0)}, Flow: 0.002}
 	bounds := dilution.Bounds{High: dilution.Goal{Salinity: units.Practical(36.4), Levels: nitrate(18)}}
-	d := dilution.RoutineDoubts{Tank: 5 * units.Percent, Evaporation: 4 * units.Percent, Salinity: units.Practical(0.1), PerDay: nitrate(0.02), Levels: nitrate(0.5)}
+	d := dilution.RoutineDoubts{Tank: units.Percent(5), Evaporation: units.Percent(4), Salinity: units.Practical(0.1), PerDay: nitrate(0.02), Levels: nitrate(0.5)}
 	const span = 30 * day
 	list, err := r.Estimates(span, bounds, d)
 	require.NoError(t, err)
@@ -114,7 +114,7 @@ func TestRoutineEstimatesAgainstMonteCarlo(t *testing.T) {
 func TestRoutineEstimatesRefuse(t *testing.T) {
 	r := closed(t, 8)
 	for name, d := range map[string]dilution.RoutineDoubts{
-		"negative": {Tank: -0.1}, "NaN": {Evaporation: units.Fraction(math.NaN())}, "level": {Levels: nitrate(-1)},
+		"negative": {Tank: units.Share(-0.1)}, "NaN": {Evaporation: units.Share(math.NaN())}, "level": {Levels: nitrate(-1)},
 	} {
 		_, err := r.Estimates(day, dilution.Bounds{}, d)
 		assert.ErrorIs(t, err, units.ErrInput, name)
@@ -156,9 +156,11 @@ func TestRoutineRefusals(t *testing.T) {
 		"stream.batch.temperature: got nothing":          func(r *dilution.Routine) { r.Stream.Flow = 1 },
 		`loss.of: got "nitrat"`:                          func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: "nitrat", HalfLife: day}} },
 		"loss.halfLife: got -1ns":                        func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: tested.Nitrate, HalfLife: -1}} },
-		"loss.perDay: got 100 %":                         func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: tested.Nitrate, PerDay: 1}} },
-		"loss: got a half-life and a share":              func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: tested.Nitrate, PerDay: 0.1, HalfLife: 1}} },
-		"perDay.nitrate: got 1e+307":                     func(r *dilution.Routine) { r.PerDay = nitrate(1e307) },
+		"loss.perDay: got 100 %":                         func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: tested.Nitrate, PerDay: units.Share(1)}} },
+		"loss: got a half-life and a share": func(r *dilution.Routine) {
+			r.Losses = []dilution.Loss{{Of: tested.Nitrate, PerDay: units.Share(0.1), HalfLife: 1}}
+		},
+		"perDay.nitrate: got 1e+307": func(r *dilution.Routine) { r.PerDay = nitrate(1e307) },
 		"span: got 4320h0m0s, want a time with fewer than 100000": func(r *dilution.Routine) {
 			r.Doses = []dilution.Dose{{Levels: nitrate(1), Every: time.Minute}}
 		},

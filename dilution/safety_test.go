@@ -66,7 +66,7 @@ func FuzzPeriodic(f *testing.F) {
 	f.Add(0.1, int64(7*day), 0.0, 1.0, 10.0, 5)
 	f.Add(0.5, int64(1), 5.0, -1.0, 1.0, 100)
 	f.Fuzz(func(t *testing.T, share float64, every int64, fresh, perDay, start float64, n int) {
-		p := dilution.Periodic[units.MassPerLitre]{Share: units.Fraction(share), Every: time.Duration(every), Fresh: units.MassPerLitre(fresh), PerDay: units.MassPerLitre(perDay)}
+		p := dilution.Periodic[units.MassPerLitre]{Share: units.Share(share), Every: time.Duration(every), Fresh: units.MassPerLitre(fresh), PerDay: units.MassPerLitre(perDay)}
 		before, after, err := p.Steady()
 		if err != nil {
 			require.True(t, math.IsNaN(float64(before)) && math.IsNaN(float64(after)))
@@ -145,7 +145,7 @@ func TestUsualThroughThePlanner(t *testing.T) {
 	plan := func(salinity, celsius, alk, ca, mg, share float64) error {
 		levels := func(dkh, ca, mg, no3 float64) tested.Levels {
 			return tested.Levels{
-				tested.AlkalinityOf(units.Alkalinity(dkh) * units.DKH), tested.Calcium.Of(units.MassPerLitre(ca), units.AsCalcium),
+				tested.AlkalinityOf(units.DKH(dkh)), tested.Calcium.Of(units.MassPerLitre(ca), units.AsCalcium),
 				tested.Magnesium.Of(units.MassPerLitre(mg), units.AsMagnesium), tested.Nitrate.Of(units.MassPerLitre(no3), units.AsNitrate),
 			}
 		}
@@ -195,7 +195,7 @@ func TestAmmoniaWithoutPH(t *testing.T) {
 		return caution(p, "ammonia-without-ph")
 	}
 	ph := 6.0
-	for ; 0.5*17.031/14.007*float64(carbonate.FreeAmmonia(units.Practical(35), units.Celsius(25), carbonate.PHTotal(ph))) < 0.02; ph += 1e-4 {
+	for ; 0.5*17.031/14.007*carbonate.FreeAmmonia(units.Practical(35), units.Celsius(25), carbonate.PHTotal(ph)).Value() < 0.02; ph += 1e-4 {
 	}
 	assert.Contains(t, plan(0.5), fmt.Sprintf("above pH %.1f", ph))
 	assert.Contains(t, plan(0.5), "0.02 mg/L, counted as NH3")
@@ -205,13 +205,13 @@ func TestAmmoniaWithoutPH(t *testing.T) {
 
 // The threshold counts NH3: 0.0165 mg/L of nitrogen are 0.02 of it.
 func TestFreeAmmoniaCountsAsNH3(t *testing.T) {
-	share := float64(carbonate.FreeAmmonia(units.Practical(35), units.Celsius(25), carbonate.PHTotal(8)))
+	share := carbonate.FreeAmmonia(units.Practical(35), units.Celsius(25), carbonate.PHTotal(8)).Value()
 	for _, c := range []struct {
 		nitrogen float64
 		warns    bool
 	}{{0.0160, false}, {0.0169, true}} {
 		w := tested.Water{Portion: water(t, 35, 25).OfVolume(100), Carbon: carbonate.PH(carbonate.PHTotal(8)), Levels: tested.Levels{
-			tested.AlkalinityOf(8 * units.DKH), tested.Ammonia.Of(units.MassPerLitre(c.nitrogen/share), units.AsNitrogen)}}
+			tested.AlkalinityOf(units.DKH(8)), tested.Ammonia.Of(units.MassPerLitre(c.nitrogen/share), units.AsNitrogen)}}
 		p, err := dilution.PlanChange(dilution.Change{Tank: w, Batch: w, Swap: 10})
 		require.NoError(t, err)
 		assert.Equal(t, c.warns, caution(p, "free-ammonia") != "", "%v", c.nitrogen)
@@ -241,7 +241,7 @@ func TestWhatIsNoAnswerIsRefused(t *testing.T) {
 	c.Every = 146 * 365 * day
 	_, err = dilution.PlanCourse(c)
 	assert.ErrorContains(t, err, "every")
-	_, _, err = dilution.Periodic[units.MassPerLitre]{Share: 0.1, Every: day, PerDay: units.MassPerLitre(math.NaN())}.Steady()
+	_, _, err = dilution.Periodic[units.MassPerLitre]{Share: units.Share(0.1), Every: day, PerDay: units.MassPerLitre(math.NaN())}.Steady()
 	assert.ErrorContains(t, err, "perDay")
 }
 
@@ -262,11 +262,11 @@ func FuzzPlanChange(f *testing.F) {
 		ammonia := func(x float64) tested.Level { return tested.Ammonia.Of(units.MassPerLitre(x), units.AsNitrogen) }
 		change := dilution.Change{
 			Tank: tested.Water{Portion: first.OfVolume(units.Volume(v)), Carbon: carbonate.PH(carbonate.PHTotal(ph)),
-				Levels: tested.Levels{tested.AlkalinityOf(units.Alkalinity(alk)), ammonia(nh)}},
-			Batch: tested.Water{Portion: second.OfVolume(units.Volume(vb)), Levels: tested.Levels{tested.AlkalinityOf(units.Alkalinity(alkb))}},
+				Levels: tested.Levels{tested.AlkalinityOf(units.MilliequivalentsPerLitre(alk)), ammonia(nh)}},
+			Batch: tested.Water{Portion: second.OfVolume(units.Volume(vb)), Levels: tested.Levels{tested.AlkalinityOf(units.MilliequivalentsPerLitre(alkb))}},
 			Swap:  units.Volume(swap),
 		}
-		list, err := change.Estimates(dilution.Doubts{Swap: 0.01, PH: 0.1, Levels: tested.Levels{ammonia(doubt)}})
+		list, err := change.Estimates(dilution.Doubts{Swap: units.Share(0.01), PH: 0.1, Levels: tested.Levels{ammonia(doubt)}})
 		if err != nil {
 			require.Nil(t, list)
 		}

@@ -100,7 +100,7 @@ func (t Tracer) Volume() (volume, uncertainty units.Volume, err error) {
 		return fail(input.As("after", err))
 	}
 	s0, s1 := before.Absolute().GramsPerKilogram()/1000, after.Absolute().GramsPerKilogram()/1000
-	rise, f := s1-s0, float64(share)
+	rise, f := s1-s0, share.Value()
 	if !(rise > 0) {
 		return fail(input.Bad("after", t.After.String(), "more than before, "+t.Before.String()))
 	}

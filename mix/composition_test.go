@@ -28,7 +28,7 @@ func altered() ions.Composition {
 // instruments show when 35 is dissolved, and what is dissolved when the
 // conductivity meter shows 35?
 func ExampleSalt_Means() {
-	salt := mix.Salt{Name: "house blend", SeaSalt: 95 * units.Percent, Ions: altered()}
+	salt := mix.Salt{Name: "house blend", SeaSalt: units.Percent(95), Ions: altered()}
 	warm := units.Celsius(25)
 	for _, by := range []ions.Property{ions.Density, ions.Conductivity, ions.Index} {
 		shown, err := salt.Shows(by, units.Practical(35), warm)
@@ -49,9 +49,9 @@ func ExampleSalt_Means() {
 
 func TestSaltOfItsOwnComposition(t *testing.T) {
 	warm := units.Celsius(25)
-	sea := mix.Salt{SeaSalt: 95 * units.Percent}
-	same := mix.Salt{SeaSalt: 95 * units.Percent, Ions: ions.Reference(units.Practical(30))}
-	other := mix.Salt{SeaSalt: 95 * units.Percent, Ions: altered()}
+	sea := mix.Salt{SeaSalt: units.Percent(95)}
+	same := mix.Salt{SeaSalt: units.Percent(95), Ions: ions.Reference(units.Practical(30))}
+	other := mix.Salt{SeaSalt: units.Percent(95), Ions: altered()}
 	for _, by := range []ions.Property{ions.Density, ions.Conductivity, ions.Index} {
 		for _, s := range []float64{20, 33.3, 38} {
 			x, err := sea.Shows(by, units.Practical(s), warm)
@@ -89,7 +89,7 @@ func TestSaltOfItsOwnComposition(t *testing.T) {
 		"negative":  altered().With(ions.Calcium, -1),
 		"one salt":  ions.Composition{}.Add(ions.Magnesium, 400*units.MillimolePerKilogram).Add(ions.Sulfate, 400*units.MillimolePerKilogram),
 	} {
-		salt := mix.Salt{SeaSalt: 95 * units.Percent, Ions: bad}
+		salt := mix.Salt{SeaSalt: units.Percent(95), Ions: bad}
 		batch.Salt = salt
 		p, err := mix.Plan(batch)
 		assert.Error(t, err, name)
@@ -133,7 +133,7 @@ func TestWeightOfALitre(t *testing.T) {
 	} {
 		p, err := mix.Plan(mix.Batch{
 			Target: units.Practical(35), Temperature: warm, WaterTemperature: warm, Amount: mix.FinalVolume(50),
-			Salt: mix.Salt{SeaSalt: 95 * units.Percent, Ions: c},
+			Salt: mix.Salt{SeaSalt: units.Percent(95), Ions: c},
 		})
 		require.NoError(t, err)
 		// Sea water of 35 at 25 °C weighs 1023.343 kg/m³ (UNESCO 1983, EOS-80).
@@ -151,7 +151,7 @@ func TestWeightOfALitre(t *testing.T) {
 
 // No composition is needed for a property to be wrong.
 func TestPropertyThatIsNone(t *testing.T) {
-	sea := mix.Salt{SeaSalt: 95 * units.Percent}
+	sea := mix.Salt{SeaSalt: units.Percent(95)}
 	for _, ask := range []func(ions.Property, units.PracticalSalinity, units.Temperature) (units.PracticalSalinity, error){sea.Shows, sea.Means} {
 		x, err := ask(201, units.Practical(35), units.Celsius(25))
 		assert.EqualError(t, err, "property: got 201, want density, conductivity or index")

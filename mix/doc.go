@@ -8,7 +8,7 @@
 //		Temperature:      units.Celsius(25),
 //		WaterTemperature: units.Celsius(19),
 //		Amount:           mix.FinalVolume(40 * units.Litre),
-//		Salt:             mix.Salt{SeaSalt: 95 * units.Percent},
+//		Salt:             mix.Salt{SeaSalt: units.Percent(95)},
 //	})
 //
 // Everything is balanced by mass: salt, the water in the product, the water

@@ -31,7 +31,7 @@ func (b Batch) Estimates(d Doubts) ([]advice.Estimate, error) {
 	inputs := [...]struct {
 		name  string
 		value float64
-	}{{"salt", float64(d.Salt)}, {"water", float64(d.Water)}, {"sea salt in the product", float64(d.SeaSalt)}, {"temperature", float64(d.Temperature)}}
+	}{{"salt", d.Salt.Value()}, {"water", d.Water.Value()}, {"sea salt in the product", d.SeaSalt.Value()}, {"temperature", float64(d.Temperature)}}
 	u := make([]float64, len(inputs))
 	for i, x := range inputs {
 		if err := input.NotNegative("doubts: "+x.name, x.value, ""); err != nil {
@@ -42,7 +42,7 @@ func (b Batch) Estimates(d Doubts) ([]advice.Estimate, error) {
 	value, uncertainty, most, err := spread.Through(u, func(off []float64) ([]float64, error) {
 		t := b.Temperature.Add(units.TemperatureDifference(off[3]))
 		product := p.Salt * units.Mass(1+off[0])
-		salt := float64(product)*float64(share)*(1+off[2]) + float64(b.Present.Salt())
+		salt := float64(product)*share.Value()*(1+off[2]) + float64(b.Present.Salt())
 		total := p.WaterMass*units.Mass(1+off[1]) + b.Present.Mass + product
 		made, err := seawater.FromAbsolute(units.Absolute(salt/float64(total)*1000), t)
 		if err != nil {

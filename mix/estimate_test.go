@@ -21,10 +21,10 @@ func ExampleBatch_Estimates() {
 		Target:           units.Practical(35),
 		Temperature:      units.Celsius(25),
 		Amount:           mix.WaterVolume(40 * units.Litre),
-		Salt:             mix.Salt{Name: "house blend", SeaSalt: 94 * units.Percent},
+		Salt:             mix.Salt{Name: "house blend", SeaSalt: units.Percent(94)},
 		WaterTemperature: units.Celsius(18),
 	}
-	list, err := batch.Estimates(mix.Doubts{Salt: 4 * units.Percent, Water: 3 * units.Percent})
+	list, err := batch.Estimates(mix.Doubts{Salt: units.Percent(4), Water: units.Percent(3)})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -36,9 +36,9 @@ func ExampleBatch_Estimates() {
 func TestEstimatesAgainstMonteCarlo(t *testing.T) {
 	batch := mix.Batch{
 		Target: units.Practical(34), Temperature: units.Celsius(25), Amount: mix.FinalVolume(60), WaterTemperature: units.Celsius(15),
-		Salt: mix.Salt{SeaSalt: 92 * units.Percent},
+		Salt: mix.Salt{SeaSalt: units.Percent(92)},
 	}
-	d := mix.Doubts{Salt: 2 * units.Percent, Water: 1 * units.Percent, SeaSalt: 1 * units.Percent, Temperature: 0.5}
+	d := mix.Doubts{Salt: units.Percent(2), Water: units.Percent(1), SeaSalt: units.Percent(1), Temperature: 0.5}
 	list, err := batch.Estimates(d)
 	require.NoError(t, err)
 	p, err := mix.Plan(batch)
@@ -61,9 +61,9 @@ func TestEstimatesAgainstMonteCarlo(t *testing.T) {
 		assert.InEpsilon(t, math.Sqrt(squares[i]/float64(runs)-mean*mean), e.Uncertainty, 0.05*wider, e.Name)
 	}
 
-	_, err = batch.Estimates(mix.Doubts{Salt: -1})
+	_, err = batch.Estimates(mix.Doubts{Salt: units.Share(-1)})
 	assert.EqualError(t, err, "doubts: salt: got -1, want zero or more")
-	_, err = batch.Estimates(mix.Doubts{Salt: 5})
+	_, err = batch.Estimates(mix.Doubts{Salt: units.Share(5)})
 	assert.ErrorContains(t, err, "doubts")
 	batch.Salt = mix.Salt{}
 	_, err = batch.Estimates(d)

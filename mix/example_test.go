@@ -50,7 +50,7 @@ func ExampleWaterLevel() {
 		Temperature:      units.Celsius(25),
 		WaterTemperature: units.Celsius(20),
 		Amount:           mix.WaterLevel(31 * units.Centimetre),
-		Salt:             mix.Salt{SeaSalt: 94 * units.Percent},
+		Salt:             mix.Salt{SeaSalt: units.Percent(94)},
 		Vessel:           bucket,
 	})
 	fmt.Printf("%.0f g of salt, the level rises %.0f mm to %.1f cm, %v\n",
@@ -68,7 +68,7 @@ func ExampleCorrect() {
 	c, err := mix.Correct(mix.Mixed{
 		Present:          mixed.OfVolume(18.8 * units.Litre),
 		Target:           units.Practical(35),
-		Salt:             mix.Salt{SeaSalt: 94 * units.Percent},
+		Salt:             mix.Salt{SeaSalt: units.Percent(94)},
 		Most:             19 * units.Litre,
 		WaterTemperature: units.Celsius(22),
 	})
@@ -79,7 +79,7 @@ func ExampleCorrect() {
 // Six scoops in 17 L gave 33.1: what does a scoop of this salt weigh?
 func ExampleCalibrateScoop() {
 	scoop, err := mix.CalibrateScoop(mix.PastBatch{
-		Salt:             mix.Salt{SeaSalt: 94 * units.Percent},
+		Salt:             mix.Salt{SeaSalt: units.Percent(94)},
 		Scoops:           6,
 		Water:            17 * units.Litre,
 		WaterTemperature: units.Celsius(21),

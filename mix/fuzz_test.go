@@ -24,7 +24,7 @@ func FuzzPlan(f *testing.F) {
 		require.NoError(t, err)
 		b := mix.Batch{
 			Target: units.Practical(target), Temperature: units.Celsius(celsius), WaterTemperature: units.Celsius(waterCelsius),
-			Salt: mix.Salt{SeaSalt: units.Fraction(share)},
+			Salt: mix.Salt{SeaSalt: units.Share(share)},
 		}
 		switch kind % 4 {
 		case 0:
@@ -96,7 +96,7 @@ func FuzzCorrect(f *testing.F) {
 			return
 		}
 		m := mix.Mixed{
-			Present: present.OfVolume(units.Volume(volume)), Target: units.Practical(target), Salt: mix.Salt{SeaSalt: units.Fraction(share)},
+			Present: present.OfVolume(units.Volume(volume)), Target: units.Practical(target), Salt: mix.Salt{SeaSalt: units.Share(share)},
 			Scoop: mix.Scoop{Mass: units.Mass(scoop)}, Most: units.Volume(most), WaterTemperature: units.Celsius(waterCelsius),
 		}
 		c, err := mix.Correct(m)
@@ -198,9 +198,9 @@ func FuzzEstimates(f *testing.F) {
 	f.Fuzz(func(t *testing.T, target, celsius, waterCelsius, volume, share, salt, water, seaSalt, temperature float64) {
 		b := mix.Batch{
 			Target: units.Practical(target), Temperature: units.Celsius(celsius), WaterTemperature: units.Celsius(waterCelsius),
-			Amount: mix.FinalVolume(units.Volume(volume)), Salt: mix.Salt{SeaSalt: units.Fraction(share)},
+			Amount: mix.FinalVolume(units.Volume(volume)), Salt: mix.Salt{SeaSalt: units.Share(share)},
 		}
-		d := mix.Doubts{Salt: units.Fraction(salt), Water: units.Fraction(water), SeaSalt: units.Fraction(seaSalt), Temperature: units.TemperatureDifference(temperature)}
+		d := mix.Doubts{Salt: units.Share(salt), Water: units.Share(water), SeaSalt: units.Share(seaSalt), Temperature: units.TemperatureDifference(temperature)}
 		list, err := b.Estimates(d)
 		if err != nil {
 			typed(t, err, list, nil)
@@ -250,7 +250,7 @@ func FuzzMeans(f *testing.F) {
 func BenchmarkPlan(b *testing.B) {
 	batch := mix.Batch{
 		Target: units.Practical(35), Temperature: units.Celsius(25), WaterTemperature: units.Celsius(18),
-		Amount: mix.FinalVolume(40), Salt: mix.Salt{SeaSalt: 0.95},
+		Amount: mix.FinalVolume(40), Salt: mix.Salt{SeaSalt: units.Share(0.95)},
 	}
 	b.ReportAllocs()
 	for i := 0; i < b.N; i++ {

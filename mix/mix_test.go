@@ -16,7 +16,7 @@ import (
 	"example.org/wellmixed/units"
 )
 
-var dry = mix.Salt{SeaSalt: 95 * units.Percent, BulkDensity: 1150, Package: 10 * units.Kilogram, Price: units.Money{Amount: 40, Currency: "EUR"}}
+var dry = mix.Salt{SeaSalt: units.Percent(95), BulkDensity: 1150, Package: 10 * units.Kilogram, Price: units.Money{Amount: 40, Currency: "EUR"}}
 
 func water(t *testing.T, celsius float64) seawater.Sample {
 	t.Helper()
@@ -36,7 +36,7 @@ func salty(t *testing.T, sp, celsius float64) seawater.Sample {
 // 0.75 kg, of a dry mix for 35 ppt; such a mix is near SG 1.0264 at 25/25 °C
 // and 53 mS/cm at 25 °C.
 func TestTradeFacts(t *testing.T) {
-	for _, share := range []units.Fraction{0.93, 0.95, 1} {
+	for _, share := range []units.Fraction{units.Share(0.93), units.Share(0.95), units.Share(1)} {
 		p, err := mix.Plan(mix.Batch{
 			Target: units.Practical(35), Temperature: units.Celsius(25), WaterTemperature: units.Celsius(20),
 			Amount: mix.WaterVolume(5 * units.USGallon), Salt: mix.Salt{SeaSalt: share},
@@ -85,7 +85,7 @@ func TestPlanConservesMass(t *testing.T) {
 		b := mix.Batch{
 			Target: units.Practical(between(1, 42)), Temperature: units.Celsius(between(0, 40)), WaterTemperature: units.Celsius(between(0, 40)),
 			Amount: [...]mix.Amount{mix.FinalVolume(volume), mix.FinalLevel(level), mix.WaterVolume(volume), mix.WaterLevel(level)}[i%4],
-			Salt:   mix.Salt{SeaSalt: units.Fraction(between(0.6, 1))},
+			Salt:   mix.Salt{SeaSalt: units.Share(between(0.6, 1))},
 			Vessel: vessel,
 		}
 		if i%3 == 0 {
@@ -97,7 +97,7 @@ func TestPlanConservesMass(t *testing.T) {
 			continue
 		}
 		planned++
-		saltIn := float64(b.Salt.SeaSalt)*p.Salt.Grams() + b.Present.Salt().Grams()
+		saltIn := b.Salt.SeaSalt.Value()*p.Salt.Grams() + b.Present.Salt().Grams()
 		assert.InEpsilon(t, saltIn, p.Mix.Salt().Grams(), 1e-12)
 		assert.InEpsilon(t, (b.Present.Mass + p.WaterMass + p.Salt).Grams(), p.Mix.Mass.Grams(), 1e-12)
 		assert.InEpsilon(t, b.Target.Value(), p.Mix.Practical().Value(), 1e-12)
@@ -151,9 +151,9 @@ func TestPlanRefuses(t *testing.T) {
 	for name, spoil := range map[string]func(*mix.Batch){
 		"no salt":                   func(b *mix.Batch) { b.Salt = mix.Salt{} },
 		"salt twice":                func(b *mix.Batch) { b.Salt.Label.PerLitreOfMix = 38 * units.GramPerLitre },
-		"salt of 9500 %":            func(b *mix.Batch) { b.Salt.SeaSalt = 95 },
-		"salt of 10 %":              func(b *mix.Batch) { b.Salt.SeaSalt = 0.1 },
-		"salt NaN":                  func(b *mix.Batch) { b.Salt.SeaSalt = units.Fraction(nan) },
+		"salt of 9500 %":            func(b *mix.Batch) { b.Salt.SeaSalt = units.Share(95) },
+		"salt of 10 %":              func(b *mix.Batch) { b.Salt.SeaSalt = units.Share(0.1) },
+		"salt NaN":                  func(b *mix.Batch) { b.Salt.SeaSalt = units.Share(nan) },
 		"target zero":               func(b *mix.Batch) { b.Target = units.Practical(0) },
 		"target negative":           func(b *mix.Batch) { b.Target = units.Practical(-1) },
 		"target NaN":                func(b *mix.Batch) { b.Target = units.Practical(nan) },
@@ -209,7 +209,7 @@ func TestErrorsSayWhatToDo(t *testing.T) {
 	_, err = mix.Plan(b)
 	assert.EqualError(t, err, "temperature: 77 °C is outside -2 to 40 °C (IAPWS SR7-09; no warmer standard is implemented)")
 	b.Temperature = units.Celsius(25)
-	b.Salt.SeaSalt = 95
+	b.Salt.SeaSalt = units.Share(95)
 	_, err = mix.Plan(b)
 	assert.EqualError(t, err, "sea salt: got 9500 % of the product, want 50 to 100 %: check the grams, the litres and the salinity")
 }
@@ -257,7 +257,7 @@ func TestCalibrationFindsBack(t *testing.T) {
 	assert.InEpsilon(t, 130, s.Mass.Grams(), 1e-12)
 	share, err := mix.SeaSaltOf(p.Salt, p.WaterMass, units.Practical(33.7))
 	require.NoError(t, err)
-	assert.InEpsilon(t, 0.95, float64(share), 1e-12)
+	assert.InEpsilon(t, 0.95, share.Value(), 1e-12)
 
 	for _, bad := range []mix.PastBatch{
 		{Salt: dry, Scoops: 0, Water: 18, WaterTemperature: units.Celsius(22), Gave: units.Practical(33)},
@@ -349,7 +349,7 @@ func TestCorrectReachesTheTarget(t *testing.T) {
 		m := mix.Mixed{
 			Present:          salty(t, between(1, 42), between(0, 40)).OfVolume(units.Volume(between(5, 100))),
 			Target:           units.Practical(between(1, 42)),
-			Salt:             mix.Salt{SeaSalt: units.Fraction(between(0.6, 1))},
+			Salt:             mix.Salt{SeaSalt: units.Share(between(0.6, 1))},
 			WaterTemperature: units.Celsius(between(0, 40)),
 		}
 		if i%2 == 0 {
@@ -362,7 +362,7 @@ func TestCorrectReachesTheTarget(t *testing.T) {
 		removed := m.Present.OfVolume(c.Remove)
 		poured := water(t, m.WaterTemperature.Celsius()).OfVolume(c.AddWater)
 		assert.InEpsilon(t, float64(m.Present.Mass-removed.Mass+poured.Mass+c.AddSalt), float64(c.Mix.Mass), 1e-12)
-		assert.InEpsilon(t, float64(m.Present.Salt()-removed.Salt())+float64(m.Salt.SeaSalt)*float64(c.AddSalt), float64(c.Mix.Salt()), 1e-12)
+		assert.InEpsilon(t, float64(m.Present.Salt()-removed.Salt())+m.Salt.SeaSalt.Value()*float64(c.AddSalt), float64(c.Mix.Salt()), 1e-12)
 		assert.True(t, c.AddSalt == 0 || c.AddWater == 0, "never both")
 		assert.GreaterOrEqual(t, c.Remove.Litres(), 0.0)
 		if m.Most > 0 {
@@ -518,7 +518,7 @@ func TestAlmostFreshTarget(t *testing.T) {
 func TestPlansAreJSON(t *testing.T) {
 	p, err := mix.Plan(mix.Batch{
 		Target: units.Practical(35), Temperature: units.Celsius(25), WaterTemperature: units.Celsius(20),
-		Amount: mix.FinalVolume(20), Salt: mix.Salt{SeaSalt: 1},
+		Amount: mix.FinalVolume(20), Salt: mix.Salt{SeaSalt: units.Share(1)},
 	})
 	require.NoError(t, err)
 	text, err := json.Marshal(p)
@@ -542,7 +542,7 @@ func TestRightMixIsLeftAlone(t *testing.T) {
 				for _, liters := range []units.Volume{0.7, 40, 1234.5} {
 					present := found.OfVolume(liters)
 					c, err := mix.Correct(mix.Mixed{
-						Present: present, Target: units.Practical(salinity), Salt: mix.Salt{SeaSalt: 0.953}, Most: liters + 1, WaterTemperature: units.Celsius(18),
+						Present: present, Target: units.Practical(salinity), Salt: mix.Salt{SeaSalt: units.Share(0.953)}, Most: liters + 1, WaterTemperature: units.Celsius(18),
 					})
 					require.NoError(t, err)
 					if how == "made" {
@@ -565,7 +565,7 @@ func TestCompleteBatch(t *testing.T) {
 	for salinity := 1.0; salinity <= 41; salinity += 0.5 {
 		b := mix.Batch{
 			Target: units.Practical(salinity), Temperature: units.Celsius(25), WaterTemperature: units.Celsius(18),
-			Amount: mix.FinalVolume(40), Salt: mix.Salt{SeaSalt: 0.953}, Present: salty(t, salinity, 25).OfVolume(40),
+			Amount: mix.FinalVolume(40), Salt: mix.Salt{SeaSalt: units.Share(0.953)}, Present: salty(t, salinity, 25).OfVolume(40),
 		}
 		p, err := mix.Plan(b)
 		if assert.NoError(t, err, salinity) {
@@ -585,7 +585,7 @@ func TestCompleteBatch(t *testing.T) {
 func TestAnswersThatAreNone(t *testing.T) {
 	present := salty(t, 35, 25).OfVolume(40)
 	for _, target := range []float64{1e-310, 5e-324, 1e-300} {
-		c, err := mix.Correct(mix.Mixed{Present: present, Target: units.Practical(target), Salt: mix.Salt{SeaSalt: 0.95}, WaterTemperature: units.Celsius(18)})
+		c, err := mix.Correct(mix.Mixed{Present: present, Target: units.Practical(target), Salt: mix.Salt{SeaSalt: units.Share(0.95)}, WaterTemperature: units.Celsius(18)})
 		if err == nil {
 			assert.False(t, math.IsInf(c.AddWater.Litres(), 0) || math.IsNaN(c.AddWater.Litres()), target)
 			continue
@@ -593,7 +593,7 @@ func TestAnswersThatAreNone(t *testing.T) {
 		assert.ErrorIs(t, err, units.ErrInput)
 		assert.Zero(t, c)
 	}
-	_, err := mix.Correct(mix.Mixed{Present: present, Target: units.Practical(1e-310), Salt: mix.Salt{SeaSalt: 0.95}, WaterTemperature: units.Celsius(18)})
+	_, err := mix.Correct(mix.Mixed{Present: present, Target: units.Practical(1e-310), Salt: mix.Salt{SeaSalt: units.Share(0.95)}, WaterTemperature: units.Celsius(18)})
 	assert.EqualError(t, err, "target: got 1e-310 PSS-78, want a salinity that this much can be diluted to")
 	for _, total := range []units.Volume{1e308, math.MaxFloat64} {
 		hot, cold, err := mix.Temper(water(t, 38), water(t, 12), units.Celsius(25), total)

@@ -155,7 +155,7 @@ func (b Batch) balance(water, target seawater.Sample, share units.Fraction) (pou
 			return poured, product, err
 		}
 		total := target.OfVolume(volume)
-		product = noLess(units.Mass(float64(total.Salt()-b.Present.Salt())/float64(share)), total.Mass)
+		product = noLess(units.Mass(float64(total.Salt()-b.Present.Salt())/share.Value()), total.Mass)
 		poured = water.OfMass(noLess(total.Mass-product-b.Present.Mass, total.Mass))
 	case waterVolume:
 		if err := input.NotNegative("amount", float64(b.Amount.volume), "L"); err != nil {

@@ -1,6 +1,8 @@
 package mix
 
 import (
+	"math"
+
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/seawater/ions"
@@ -40,11 +42,11 @@ type Label struct {
 // given or as the label implies it.
 func (s Salt) SeaSaltShare() (units.Fraction, error) {
 	switch {
-	case s.SeaSalt == 0 && s.Label == Label{}:
-		return input.NaN[units.Fraction](), input.Bad("salt", "neither a share of sea salt nor a label", "one of them")
-	case s.SeaSalt != 0 && s.Label != Label{}:
-		return input.NaN[units.Fraction](), input.Bad("salt", "a share of sea salt and a label", "one of them")
-	case s.SeaSalt != 0:
+	case s.SeaSalt.Value() == 0 && s.Label == Label{}:
+		return units.Share(math.NaN()), input.Bad("salt", "neither a share of sea salt nor a label", "one of them")
+	case s.SeaSalt.Value() != 0 && s.Label != Label{}:
+		return units.Share(math.NaN()), input.Bad("salt", "a share of sea salt and a label", "one of them")
+	case s.SeaSalt.Value() != 0:
 		return soundShare("sea salt", s.SeaSalt)
 	}
 	return s.Label.seaSalt()
@@ -54,10 +56,10 @@ func (s Salt) SeaSaltShare() (units.Fraction, error) {
 func (l Label) seaSalt() (units.Fraction, error) {
 	mix, err := saltAt("salt label: gives", l.Gives, "salt label: at", l.At)
 	if err != nil {
-		return input.NaN[units.Fraction](), err
+		return units.Share(math.NaN()), err
 	}
 	if err := input.Positive("salt label: gives", l.Gives.Value(), ""); err != nil {
-		return input.NaN[units.Fraction](), err
+		return units.Share(math.NaN()), err
 	}
 	perWater, perMix := l.PerLitreOfWater, l.PerLitreOfMix
 	var share units.Fraction
@@ -65,15 +67,15 @@ func (l Label) seaSalt() (units.Fraction, error) {
 	case perWater > 0 && perMix == 0:
 		water, err := pureAt("salt label: at", l.At)
 		if err != nil {
-			return input.NaN[units.Fraction](), err
+			return units.Share(math.NaN()), err
 		}
 		product := perWater.Mass(1 * units.Litre)
 		total := water.OfVolume(1*units.Litre).Mass + product
-		share = units.Fraction(mix.OfMass(total).Salt() / product)
+		share = units.Share(float64(mix.OfMass(total).Salt() / product))
 	case perMix > 0 && perWater == 0:
-		share = units.Fraction(mix.OfVolume(1*units.Litre).Salt() / perMix.Mass(1*units.Litre))
+		share = units.Share(float64(mix.OfVolume(1*units.Litre).Salt() / perMix.Mass(1*units.Litre)))
 	default:
-		return input.NaN[units.Fraction](), input.Bad("salt label", perWater.String()+" of water and "+perMix.String()+" of mix",
+		return units.Share(math.NaN()), input.Bad("salt label", perWater.String()+" of water and "+perMix.String()+" of mix",
 			"grams per litre of water or per litre of mix, one of them above zero")
 	}
 	return soundShare("salt label", share)
@@ -83,26 +85,26 @@ func (l Label) seaSalt() (units.Fraction, error) {
 // weighed: so much product in so much water gave that salinity.
 func SeaSaltOf(product, water units.Mass, gave units.PracticalSalinity) (units.Fraction, error) {
 	if err := input.Positive("product", float64(product), "g"); err != nil {
-		return input.NaN[units.Fraction](), err
+		return units.Share(math.NaN()), err
 	}
 	if err := input.Positive("water", float64(water), "g"); err != nil {
-		return input.NaN[units.Fraction](), err
+		return units.Share(math.NaN()), err
 	}
 	mix, err := seawater.FromPractical(gave, units.Celsius(25)) // salt by mass: no temperature matters
 	if err != nil {
-		return input.NaN[units.Fraction](), input.As("gave", err)
+		return units.Share(math.NaN()), input.As("gave", err)
 	}
-	share := units.Fraction(mix.OfMass(product+water).Salt() / product)
+	share := units.Share(float64(mix.OfMass(product+water).Salt() / product))
 	return soundShare("sea salt", share)
 }
 
 // soundShare refuses shares that no dry product has. Half of the mass as
 // water is more than any hydrate of sea salts holds.
 func soundShare(field string, share units.Fraction) (units.Fraction, error) {
-	if share >= 0.5 && share <= 1 {
+	if share.Value() >= 0.5 && share.Value() <= 1 {
 		return share, nil
 	}
-	return input.NaN[units.Fraction](), input.Bad(field, share.String()+" of the product",
+	return units.Share(math.NaN()), input.Bad(field, share.String()+" of the product",
 		"50 to 100 %: check the grams, the litres and the salinity")
 }
 

@@ -83,5 +83,5 @@ func CalibrateScoop(b PastBatch) (Scoop, error) {
 // if it is right.
 func dissolve(liquid seawater.Portion, share units.Fraction, target seawater.Sample) units.Mass {
 	s := target.Absolute().GramsPerKilogram() / 1000
-	return units.Mass((float64(s*float64(liquid.Mass)) - float64(liquid.Salt())) / (float64(share) - s))
+	return units.Mass((float64(s*float64(liquid.Mass)) - float64(liquid.Salt())) / (share.Value() - s))
 }

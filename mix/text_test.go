@@ -19,7 +19,7 @@ import (
 // set from 0 °C.
 var exactly = cmp.Options{
 	cmp.Comparer(func(a, b units.Temperature) bool { return a == b && a.IsSet() == b.IsSet() }),
-	cmp.AllowUnexported(mix.Amount{}, mix.Vessel{}, seawater.Sample{}, ions.Composition{}, units.PracticalSalinity{}, units.AbsoluteSalinity{}),
+	cmp.AllowUnexported(units.Fraction{}, mix.Amount{}, mix.Vessel{}, seawater.Sample{}, ions.Composition{}, units.PracticalSalinity{}, units.AbsoluteSalinity{}),
 }
 
 func vessels(t *testing.T) map[string]mix.Vessel {
@@ -68,7 +68,7 @@ func TestBatchAsJSON(t *testing.T) {
 	require.NoError(t, err)
 	b := mix.Batch{
 		Target: units.Practical(35), Temperature: units.Celsius(25), WaterTemperature: units.Celsius(0),
-		Amount: mix.WaterLevel(300), Vessel: pail, Salt: mix.Salt{SeaSalt: 0.95}, Scoop: mix.Scoop{Mass: 200}, Present: water(t, 20).OfVolume(3),
+		Amount: mix.WaterLevel(300), Vessel: pail, Salt: mix.Salt{SeaSalt: units.Share(0.95)}, Scoop: mix.Scoop{Mass: 200}, Present: water(t, 20).OfVolume(3),
 	}
 	want, err := mix.Plan(b)
 	require.NoError(t, err)
@@ -82,7 +82,7 @@ func TestBatchAsJSON(t *testing.T) {
 	// What cannot be written is an error.
 	for name, bad := range map[string]any{
 		"amount": mix.FinalVolume(units.Volume(math.NaN())), "level": mix.WaterLevel(units.Length(math.Inf(1))),
-		"present": mix.Batch{Present: seawater.Sample{}.OfMass(3)}, "label": mix.Salt{SeaSalt: units.Fraction(math.NaN())},
+		"present": mix.Batch{Present: seawater.Sample{}.OfMass(3)}, "label": mix.Salt{SeaSalt: units.Share(math.NaN())},
 	} {
 		_, err := json.Marshal(bad)
 		assert.ErrorIs(t, err, units.ErrInput, name)

@@ -210,7 +210,7 @@ func (s Sample) HalineContraction() float64 {
 // FreezingPoint returns the temperature at which ice forms in the water, which
 // is taken as saturated with air.
 func (s Sample) FreezingPoint() units.Temperature {
-	return teos10.FreezingTemperature(s.salinity, 0, 1)
+	return teos10.FreezingTemperature(s.salinity, 0, units.Share(1))
 }
 
 // OsmoticPressure returns the excess of pressure that has to be put on the water to stop

@@ -30,14 +30,14 @@ func TestEachUnitIsRead(t *testing.T) {
 		{"dbar", units.SeaPressure(1).Decibars()}, {"bar", units.SeaPressure(10).Bars()}, {"kPa", units.SeaPressure(0.1).Kilopascals()},
 		{"L/h", units.Flow(1).LitresPerHour()}, {"L/d", units.Flow(1. / 24).LitresPerDay()}, {"L/min", units.Flow(60).LitresPerMinute()},
 		{"mL/min", units.Flow(0.06).MillilitresPerMinute()}, {"US gal/d", units.Flow(3.785411784 / 24).USGallonsPerDay()}, {"US gal/h", units.Flow(3.785411784).USGallonsPerHour()},
-		{"meq/L", units.Alkalinity(1).MilliequivalentsPerLitre()},
+		{"meq/L", units.MilliequivalentsPerLitre(1).MilliequivalentsPerLitre()},
 		{"µmol/kg", units.AmountPerKilogram(1).MicromolesPerKilogram()}, {"mmol/kg", units.AmountPerKilogram(1e3).MillimolesPerKilogram()}, {"mol/kg", units.AmountPerKilogram(1e6).MolesPerKilogram()},
 		{"mmol/L", units.AmountPerLitre(1).MillimolesPerLitre()}, {"µmol/L", units.AmountPerLitre(1e-3).MicromolesPerLitre()},
 		{"mS/cm", units.Conductivity(1).MillisiemensPerCentimetre()}, {"µS/cm", units.Conductivity(1e-3).MicrosiemensPerCentimetre()}, {"S/m", units.Conductivity(10).SiemensPerMetre()},
 		{"MΩ·cm", units.Resistivity(1).MegohmCentimetres()}, {"kΩ·cm", units.Resistivity(1e-3).KilohmCentimetres()},
 		{"kg/m³", units.Density(1).KilogramsPerCubicMetre()}, {"g/mL", units.Density(1000).GramsPerMillilitre()},
 		{"J", units.Energy(1).Joules()}, {"kWh", units.Energy(3.6e6).KilowattHours()},
-		{"W", units.Power(1).Watts()}, {"kW", units.Power(1000).Kilowatts()}, {"%", units.Fraction(0.01).Percent()},
+		{"W", units.Power(1).Watts()}, {"kW", units.Power(1000).Kilowatts()}, {"%", units.Share(0.01).Percent()},
 		{"mg/kg", units.MassPerKilogram(1).MilligramsPerKilogram()}, {"µg/kg", units.MassPerKilogram(1e-3).MicrogramsPerKilogram()}, {"g/kg", units.MassPerKilogram(1e3).GramsPerKilogram()},
 		{"mg/L", units.MassPerLitre(1).MilligramsPerLitre()}, {"µg/L", units.MassPerLitre(1e-3).MicrogramsPerLitre()}, {"g/L", units.MassPerLitre(1e3).GramsPerLitre()},
 		{"g/mol", units.MolarMass(1).GramsPerMole()}, {"J/(kg K)", units.SpecificHeat(1).JoulesPerKilogramKelvin()},
@@ -64,8 +64,8 @@ func TestEachUnitIsRead(t *testing.T) {
 func TestNotANumberIsNotWritten(t *testing.T) {
 	for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
 		for _, q := range []encoding.TextMarshaler{
-			units.AirPressure(x), units.Alkalinity(x), units.AmountPerKilogram(x), units.AmountPerLitre(x), units.Area(x), units.Conductivity(x),
-			units.Density(x), units.Energy(x), units.Flow(x), units.Fraction(x), units.GaugePressure(x), units.Length(x), units.Mass(x),
+			units.AirPressure(x), units.MilliequivalentsPerLitre(x), units.AmountPerKilogram(x), units.AmountPerLitre(x), units.Area(x), units.Conductivity(x),
+			units.Density(x), units.Energy(x), units.Flow(x), units.Share(x), units.GaugePressure(x), units.Length(x), units.Mass(x),
 			units.MassPerKilogram(x), units.MassPerLitre(x), units.MolarMass(x), units.Power(x), units.Resistivity(x), units.SeaPressure(x),
 			units.SpecificHeat(x), units.Speed(x), units.TemperatureDifference(x), units.ThermalConductance(x), units.Voltage(x), units.Volume(x),
 			units.Practical(x), units.Absolute(x), units.Celsius(x), units.Gravity(x, units.SG25C()), units.TDSReading(x, 0.5), units.Money{Amount: x, Currency: "EUR"},

@@ -28,7 +28,9 @@ func (c AmountPerKilogram) PerLitre(d Density) AmountPerLitre {
 
 // Alkalinity returns an alkalinity given per kilogram as a test kit would,
 // per litre of water of density d.
-func (c AmountPerKilogram) Alkalinity(d Density) Alkalinity { return Alkalinity(c.PerLitre(d)) }
+func (c AmountPerKilogram) Alkalinity(d Density) Alkalinity {
+	return Alkalinity{float64(c.PerLitre(d))}
+}
 
 var amountPerKilogramUnits = table{
 	quantity: "content", base: "µmol/kg", example: `"2300 umol/kg" or "2.3 mmol/kg"`,

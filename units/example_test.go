@@ -27,7 +27,7 @@ func ExampleParse() {
 
 // One alkalinity on the three scales of test kits.
 func ExampleAlkalinity() {
-	a := 8.2 * units.DKH
+	a := units.DKH(8.2)
 	fmt.Printf("%.2f meq/L, %.0f ppm CaCO3\n", a.MilliequivalentsPerLitre(), a.PPMCaCO3())
 	// Output: 2.92 meq/L, 146 ppm CaCO3
 }

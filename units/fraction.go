@@ -6,22 +6,30 @@ import (
 	"strings"
 )
 
-// Fraction is a share of a whole: 1 is all of it, Percent is a hundredth.
-// Text needs the percent sign, so that 10 and 0.1 cannot be mistaken for each
-// other.
-type Fraction float64
+// Fraction is a share of a whole. It is made by Percent or Share, so that a bare 15
+// for 15 % does not compile. Text needs the percent sign, so that 10 and 0.1 cannot
+// be mistaken for each other.
+//
+// The zero value is nothing of it.
+type Fraction struct{ share float64 }
 
-// Percent is a hundredth: 93 * units.Percent.
-const Percent Fraction = 0.01
+// Percent returns a fraction of x hundredths.
+func Percent(x float64) Fraction { return Fraction{x/100 + 0} } // minus zero becomes zero
+
+// Share returns a fraction that is x of the whole: 1 is all of it.
+func Share(x float64) Fraction { return Fraction{x + 0} }
+
+// Value returns the share of the whole: 1 is all of it.
+func (f Fraction) Value() float64 { return f.share }
 
 // Percent returns the fraction in percent.
-func (f Fraction) Percent() float64 { return float64(f) * 100 }
+func (f Fraction) Percent() float64 { return f.share * 100 }
 
 const fractionWant = `a percentage such as "10 %"`
 
 // UnmarshalText reads "10 %".
 func (f *Fraction) UnmarshalText(text []byte) error {
-	*f = Fraction(math.NaN())
+	*f = Fraction{math.NaN()}
 	x, unit, err := split("fraction", string(text), fractionWant)
 	if err != nil {
 		return err
@@ -37,7 +45,7 @@ func (f *Fraction) UnmarshalText(text []byte) error {
 	if x, err = strconv.ParseFloat(digits, 64); err != nil || lost(x, digits) {
 		return &InputError{"fraction", Quoted(string(text)), "a number of ordinary size"}
 	}
-	*f = Fraction(x)
+	*f = Fraction{x + 0}
 	return nil
 }
 
@@ -45,10 +53,10 @@ func (f *Fraction) UnmarshalText(text []byte) error {
 // the shortest text of the number, so no digit changes: 0.29 is "29 %", not
 // "28.999999999999996 %".
 func (f Fraction) String() string {
-	if math.IsNaN(float64(f)) || math.IsInf(float64(f), 0) {
-		return withUnit(float64(f), "%")
+	if math.IsNaN(f.share) || math.IsInf(f.share, 0) {
+		return withUnit(f.share, "%")
 	}
-	s := strconv.FormatFloat(float64(f), 'f', -1, 64)
+	s := strconv.FormatFloat(f.share, 'f', -1, 64)
 	sign := ""
 	if s[0] == '-' {
 		sign, s = "-", s[1:]
@@ -67,7 +75,7 @@ func (f Fraction) String() string {
 
 // MarshalText writes "10 %"; reading that gives the same value back.
 func (f Fraction) MarshalText() ([]byte, error) {
-	if _, err := marshal("fraction", float64(f), "%"); err != nil {
+	if _, err := marshal("fraction", f.share, "%"); err != nil {
 		return nil, err
 	}
 	return []byte(f.String()), nil

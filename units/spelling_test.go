@@ -76,7 +76,7 @@ func TestEverySpelling(t *testing.T) {
 	assert.ErrorContains(t, half.UnmarshalText([]byte("5")), "a volume such as")
 	var air AirPressure
 	assert.ErrorContains(t, air.UnmarshalText([]byte("5 of")), "an air pressure such as")
-	assert.Contains(t, Fraction(math.NaN()).String(), "NaN")
+	assert.Contains(t, Fraction{math.NaN()}.String(), "NaN")
 	var s AbsoluteSalinity
 	assert.NoError(t, s.UnmarshalText([]byte("1000 g/kg")))
 	assert.Error(t, s.UnmarshalText([]byte("1001 g/kg")))
@@ -85,7 +85,7 @@ func TestEverySpelling(t *testing.T) {
 // The base units count one.
 func TestBaseUnits(t *testing.T) {
 	for name, x := range map[string]float64{
-		"hPa": float64(Hectopascal), "meq/L": float64(MilliequivalentPerLitre), "µmol/kg": float64(MicromolePerKilogram), "mmol/L": float64(MillimolePerLitre),
+		"hPa": float64(Hectopascal), "µmol/kg": float64(MicromolePerKilogram), "mmol/L": float64(MillimolePerLitre),
 		"m²": float64(SquareMetre), "mS/cm": float64(MillisiemensPerCentimetre), "kg/m³": float64(KilogramPerCubicMetre), "J": float64(Joule),
 		"L/h": float64(LitrePerHour), "bar": float64(BarGauge), "mm": float64(Millimetre), "g": float64(Gram), "mg/kg": float64(MilligramPerKilogram),
 		"mg/L": float64(MilligramPerLitre), "g/mol": float64(GramPerMole), "W": float64(Watt), "MΩ·cm": float64(MegohmCentimetre), "dbar": float64(Decibar),

@@ -16,13 +16,13 @@ func main() {
 		Temperature:      units.Celsius(25),
 		WaterTemperature: units.Celsius(18),
 		Amount:           mix.FinalVolume(10 * units.USGallon),
-		Salt:             mix.Salt{SeaSalt: 95 * units.Percent}, // or what its label promises
+		Salt:             mix.Salt{SeaSalt: units.Percent(95)}, // or what its label promises
 	})
 	if err != nil {
 		log.Fatal(err)
 	}
 	found := pss78.Salinity(52.1*units.MillisiemensPerCentimetre, units.Celsius(25), 0)
-	left := dilution.Once(15 * units.Percent)
+	left := dilution.Once(units.Percent(15))
 	_, err = fmt.Printf(`%.0f g of salt into %.1f L of water
 the meter shows 52.1 mS/cm at 25 °C: that is %.1f
 nitrate after 15 %%: %.1f mg/L

@@ -35,7 +35,7 @@ var house = []meter{
 	floating("hydrometer25", "glass hydrometer, 25/25 °C", 0.0003, hydrometer.Hydrometer{Pair: units.SG25C(), Expansion: hydrometer.Glass}),
 	floating("swingarm", "plastic swing arm, 25/25 °C", 0.0010, hydrometer.Hydrometer{Pair: units.SG25C(), Expansion: hydrometer.Acrylic}),
 	conducting("conductivity", "conductivity meter in mS/cm, not compensated", conductivity.Compensation{}),
-	conducting("conductivity25", "conductivity meter in mS/cm, compensated to 25 °C by 2 % a degree", conductivity.Compensation{Scheme: conductivity.Linear, Reference: units.Celsius(25), PerKelvin: 2 * units.Percent}),
+	conducting("conductivity25", "conductivity meter in mS/cm, compensated to 25 °C by 2 % a degree", conductivity.Compensation{Scheme: conductivity.Linear, Reference: units.Celsius(25), PerKelvin: units.Percent(2)}),
 	salinityMeter(),
 	flask(),
 }
@@ -71,7 +71,7 @@ func floating(short, name string, division float64, h hydrometer.Hydrometer) met
 
 func conducting(short, name string, c conductivity.Compensation) meter {
 	m := conductivity.Meter{Compensation: c}
-	u := conductivity.Uncertainty{Reading: 0.1, Temperature: 0.2, Cell: 0.5 * units.Percent}
+	u := conductivity.Uncertainty{Reading: 0.1, Temperature: 0.2, Cell: units.Percent(0.5)}
 	return meter{short, name,
 		func(s seawater.Sample) (string, error) {
 			r, err := m.Reading(s.Absolute(), s.Temperature())
@@ -84,7 +84,7 @@ func conducting(short, name string, c conductivity.Compensation) meter {
 
 func salinityMeter() meter {
 	var m conductivity.SalinityMeter
-	u := conductivity.Uncertainty{Reading: 0.1, Thermometer: 0.2, Cell: 0.5 * units.Percent}
+	u := conductivity.Uncertainty{Reading: 0.1, Thermometer: 0.2, Cell: units.Percent(0.5)}
 	return meter{"salinity", "salinity meter in ppt (PSS-78)",
 		func(s seawater.Sample) (string, error) {
 			r, err := m.Reading(s.Absolute(), s.Temperature())

@@ -92,7 +92,7 @@ func (o order) job() (recipe.Job, error) {
 		Temperature: get[units.Temperature](&r, "temperature", o.Temperature),
 	}
 	tolerance := get[units.Fraction](&r, "tolerance", o.Tolerance)
-	if !(tolerance >= 0 && tolerance < 1) {
+	if !(tolerance.Value() >= 0 && tolerance.Value() < 1) {
 		r.fail("tolerance", &units.InputError{Field: "share", Got: tolerance.String(), Want: "0 % and more, below 100 %"})
 	}
 	if r.err != nil {
@@ -153,7 +153,7 @@ func (o order) set(r *reader, job *recipe.Job, field, of, amount, tolerance, wei
 	if tolerance != "" {
 		share = get[units.Fraction](r, field+".tolerance", tolerance)
 	}
-	t.Tolerance = t.Amount * units.AmountPerKilogram(share)
+	t.Tolerance = t.Amount * units.AmountPerKilogram(share.Value())
 	if weight != "" {
 		var err error
 		if t.Weight, err = strconv.ParseFloat(weight, 64); err != nil {

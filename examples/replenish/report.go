@@ -91,7 +91,7 @@ func (j job) print(w io.Writer) error {
 		head(title)
 		l := j.lime
 		p.line("%.1f L a day bring %s of alkalinity and %s of calcium (± %.0f %%), %.1f g of Ca(OH)2.", j.in.lime.TopOff.LitresPerDay(), short(l.Alkalinity, 3), short(l.Calcium, 3), l.Uncertainty.Percent(), l.Hydroxide.Grams())
-		if l.Share > 0 {
+		if l.Share.Value() > 0 {
 			p.line("That is %.0f %% of what the tank uses; %.1f L of it a day would do, the rest of the top-off pure.", l.Share.Percent(), l.Needed.LitresPerDay())
 		}
 		for _, u := range j.upkeeps {
@@ -395,7 +395,7 @@ func (j job) json(w io.Writer) error {
 	}
 	if l := j.lime; j.in.hasLime {
 		row := lime{Content: l.Content, Hydroxide: l.Hydroxide, Alkalinity: l.Alkalinity, Calcium: l.Calcium, Uncertainty: l.Uncertainty, AtOnce: of(l.AtOnce), AllDay: of(l.AllDay), Aired: of(l.Aired)}
-		if l.Share > 0 {
+		if l.Share.Value() > 0 {
 			row.Share, row.Needed = &l.Share, &l.Needed
 		}
 		if l.Portion > 0 {

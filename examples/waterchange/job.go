@@ -295,7 +295,7 @@ func until(in inputs, change dilution.ChangePlan) (between, error) {
 
 // repeat asks where nitrate settles if every change is like this one.
 func repeat(in inputs, share units.Fraction, fresh, perDay units.MassPerLitre) *rounds {
-	r := &rounds{share: units.Fraction(math.NaN())}
+	r := &rounds{share: units.Share(math.NaN())}
 	routine := dilution.Periodic[units.MassPerLitre]{Share: share, Every: in.every, Fresh: fresh, PerDay: perDay}
 	var err error
 	if r.before, r.after, err = routine.Steady(); err != nil {

@@ -140,7 +140,7 @@ func (j job) json(w io.Writer) error {
 	out.UntilNext.DaysWithoutTopOff, out.UntilNext.Nitrate = j.between.unattended.Hours()/24, j.between.nitrate
 	if r := j.between.rounds; r != nil && r.before > 0 {
 		out.UntilNext.NitrateSettlesBefore, out.UntilNext.AndAfter = &r.before, &r.after
-		if !math.IsNaN(float64(r.share)) {
+		if !math.IsNaN(r.share.Value()) {
 			out.UntilNext.ShareToHoldNitrate = &r.share
 		}
 	}

@@ -72,7 +72,7 @@ func askEveryPackage(t *testing.T) []string {
 	}.Reading(sample.Absolute(), warm))
 	add(hydrometer.Hydrometer{Pair: units.SG25C(), Expansion: hydrometer.Glass}.Reading(sample.Absolute(), warm))
 	add(conductivity.Meter{}.Reading(sample.Absolute(), warm))
-	add(weighing.Air{Temperature: warm, Pressure: units.Atmosphere, Humidity: 0.5}.Density(), nil)
+	add(weighing.Air{Temperature: warm, Pressure: units.Atmosphere, Humidity: units.Share(0.5)}.Density(), nil)
 	agreement, err := seawater.Agree(seawater.Reading{Name: "one", Salinity: sample.Absolute(), Uncertainty: units.Absolute(0.2)}, seawater.Reading{Name: "two", Salinity: units.Absolute(35.3), Uncertainty: units.Absolute(0.2)})
 	add(agreement, err)
 
@@ -87,7 +87,7 @@ func askEveryPackage(t *testing.T) []string {
 	water := ions.Reference(s)
 	add(water.Readings(warm))
 
-	salt := mix.Salt{SeaSalt: 0.95}
+	salt := mix.Salt{SeaSalt: units.Share(0.95)}
 	add(mix.Plan(mix.Batch{Target: s, Temperature: warm, WaterTemperature: warm, Amount: mix.FinalVolume(20), Salt: salt}))
 	chloride, err := salts.Find("CaCl2.2H2O")
 	add(chloride, err)
@@ -97,7 +97,7 @@ func askEveryPackage(t *testing.T) []string {
 	add(replenish.Plan(replenish.Dose{
 		Tank:     tested.Water{Portion: sample.OfVolume(200), Levels: tested.Levels{tested.Calcium.Of(400, units.AsCalcium)}},
 		To:       tested.Calcium.Of(410, units.AsCalcium),
-		Additive: replenish.Dry(salts.Reagent{Compound: chloride, Purity: 1}),
+		Additive: replenish.Dry(salts.Reagent{Compound: chloride, Purity: units.Share(1)}),
 	}))
 	add(rodi.TemperatureFactor(warm, rodi.FluxConstants{}), nil)
 

@@ -41,7 +41,7 @@ func NotNegative(field string, x float64, unit string) error {
 
 // Share refuses what is not a share above nothing and up to all.
 func Share(field string, f units.Fraction) error {
-	if f > 0 && f <= 1 {
+	if f.Value() > 0 && f.Value() <= 1 {
 		return nil
 	}
 	return Bad(field, f.String(), "above 0 and up to 100 %")

@@ -15,15 +15,15 @@ func TestRefusals(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
 	assert.NoError(t, Positive("x", 1e-300, ""))
 	assert.NoError(t, NotNegative("x", 0, ""))
-	assert.NoError(t, Share("x", 1))
+	assert.NoError(t, Share("x", units.Share(1)))
 	for _, bad := range []float64{0, -1, nan, inf, -inf} {
 		assert.ErrorIs(t, Positive("x", bad, "L"), units.ErrInput)
 	}
 	for _, bad := range []float64{-1, nan, inf} {
 		assert.ErrorIs(t, NotNegative("x", bad, "L"), units.ErrInput)
-		assert.ErrorIs(t, Share("x", units.Fraction(bad)), units.ErrInput)
+		assert.ErrorIs(t, Share("x", units.Share(bad)), units.ErrInput)
 	}
-	assert.ErrorIs(t, Share("x", 0), units.ErrInput)
+	assert.ErrorIs(t, Share("x", units.Share(0)), units.ErrInput)
 	assert.EqualError(t, Positive("tank", -1, "L"), "tank: got -1 L, want a number above zero")
 	assert.EqualError(t, Positive("scoops", 0, ""), "scoops: got 0, want a number above zero")
 }

@@ -23,11 +23,11 @@ const (
 	// SalinityPerDay is in practical salinity: invertebrates cannot regulate their
 	// salt, and a rise is borne worse than a fall.
 	SalinityPerDay = 1.0
-	// SharePerDay of the water new: more changes what nobody tested as well.
-	SharePerDay = 50 * units.Percent
+	// SharePerDay is the part of the water that is new, 1 being all of it: more changes what nobody tested as well.
+	SharePerDay = 0.5
 
-	// AlkalinityPerDay: faster changes are followed by loss of coral tissue.
-	AlkalinityPerDay = 1 * units.DKH
+	// DKHPerDay: faster changes of alkalinity are followed by loss of coral tissue.
+	DKHPerDay = 1.0
 	// CalciumPerDay, as Ca: 20 and 50 mg/L circulate; a kit that errs by 20 is common.
 	CalciumPerDay = 20 * units.MilligramPerLitre
 	// MagnesiumPerDay, as Mg: 50 and 100 mg/L circulate; magnesium salts bring what is

@@ -126,7 +126,7 @@ func (b Batch) hardly(items []Weighed, held units.Volume) string {
 			continue
 		}
 		inLitre := saturated.Into(1 * units.Kilogram)
-		water := units.Volume(item.Mass*units.Mass(item.Reagent.Purity)/inLitre) * units.Litre
+		water := units.Volume(item.Mass*units.Mass(item.Reagent.Purity.Value())/inLitre) * units.Litre
 		if water <= units.Volume(apart*item.Mass.Kilograms())*units.Litre {
 			continue
 		}

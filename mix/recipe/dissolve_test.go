@@ -19,7 +19,7 @@ func of(t testing.TB, formulas ...string) Batch {
 	t.Helper()
 	b := Batch{WaterVolume: 10, Mass: 10000}
 	for i, f := range formulas {
-		b.Items = append(b.Items, Weighed{Reagent: salts.Reagent{Compound: compound(t, f), Purity: 1}, Mass: units.Mass(i + 1)})
+		b.Items = append(b.Items, Weighed{Reagent: salts.Reagent{Compound: compound(t, f), Purity: units.Share(1)}, Mass: units.Mass(i + 1)})
 	}
 	return b
 }

@@ -13,7 +13,7 @@
 // returns the grams of each, and for every target whether it was met:
 //
 //	plan, err := recipe.Solve(recipe.Job{
-//		Targets:     recipe.TargetsOf(ions.Reference(units.Practical(35)), 1*units.Percent),
+//		Targets:     recipe.TargetsOf(ions.Reference(units.Practical(35)), units.Percent(1)),
 //		Shelf:       shelf,
 //		Volume:      40 * units.Litre,
 //		Temperature: units.Celsius(25),

@@ -49,7 +49,7 @@ func ExampleSolve() {
 			fmt.Println(err)
 			return
 		}
-		shelf = append(shelf, recipe.Jar{Reagent: salts.Reagent{Compound: c, Purity: 99 * units.Percent}})
+		shelf = append(shelf, recipe.Jar{Reagent: salts.Reagent{Compound: c, Purity: units.Percent(99)}})
 	}
 	shelf[1].Left = 300 * units.Gram
 
@@ -86,7 +86,7 @@ func ExampleSolve_missing() {
 	salt, _ := salts.Find("NaCl")
 	_, err := recipe.Solve(recipe.Job{
 		Targets:     []recipe.Target{{Of: recipe.Of(ions.Calcium), Amount: 10.3 * units.MillimolePerKilogram, Weight: 1}},
-		Shelf:       []recipe.Jar{{Reagent: salts.Reagent{Compound: salt, Purity: 1}}},
+		Shelf:       []recipe.Jar{{Reagent: salts.Reagent{Compound: salt, Purity: units.Share(1)}}},
 		Volume:      10 * units.Litre,
 		Temperature: units.Celsius(25),
 	})

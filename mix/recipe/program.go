@@ -84,7 +84,7 @@ func optimum(job Job, mass units.Mass) ([]float64, error) {
 			largest[j] = max(largest[j], math.Abs(t.Of.perMole(jar.Reagent.Compound))/scaleOf(t))
 		}
 		if jar.Left > 0 && largest[j] > 0 {
-			moles := jar.Reagent.Compound.Moles(jar.Left * units.Mass(jar.Reagent.Purity))
+			moles := jar.Reagent.Compound.Moles(jar.Left * units.Mass(jar.Reagent.Purity.Value()))
 			limit[j] = moles / mass.Kilograms() * 1e6 * largest[j]
 			if limit[j] < trifle { // as good as none
 				limit[j] = -1
@@ -150,7 +150,7 @@ func optimum(job Job, mass units.Mass) ([]float64, error) {
 		if reagent[j] < 0 {
 			continue
 		}
-		weigh := float64(jar.Reagent.Compound.MolarMass()) / float64(jar.Reagent.Purity) / largest[j]
+		weigh := float64(jar.Reagent.Compound.MolarMass()) / jar.Reagent.Purity.Value() / largest[j]
 		grams = append(grams, term{reagent[j], weigh})
 		if jar.Price.Amount > 0 {
 			cost = append(cost, term{reagent[j], weigh * jar.Price.Amount / jar.Package.Grams()})

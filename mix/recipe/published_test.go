@@ -165,7 +165,7 @@ func TestEveryRecipeBalances(t *testing.T) {
 				}
 				water += item.Mass.Kilograms() - item.Moles*solutes
 			}
-			checks.Relative(t, r.Name+" water", water, float64(b.Composition.Water())*b.Mass.Kilograms(), 1e-12)
+			checks.Relative(t, r.Name+" water", water, b.Composition.Water().Value()*b.Mass.Kilograms(), 1e-12)
 			checks.Relative(t, r.Name+" salinity", b.Salinity().Value(), s, 1e-12)
 			own, err := r.Salinity()
 			require.NoError(t, err)
@@ -293,7 +293,7 @@ func TestIonicStrengthOfHalfAMole(t *testing.T) {
 	c, err := r.Composition()
 	require.NoError(t, err)
 	checks.Absolute(t, "I", c.IonicStrength(), 0.5, 1e-15)
-	checks.Absolute(t, "water", float64(c.Water()), 1/(1+0.5*58.44/1000), 1e-15)
+	checks.Absolute(t, "water", c.Water().Value(), 1/(1+0.5*58.44/1000), 1e-15)
 }
 
 // A batch of anything is balanced in mass, charge and moles, and has steps for each

@@ -30,7 +30,7 @@ func TargetsOf(water ions.Composition, tolerance units.Fraction) []Target {
 	var list []Target
 	add := func(of Component) {
 		if amount := of.In(water); !(math.Abs(float64(amount)) <= rounding) {
-			list = append(list, Target{of, amount, units.AmountPerKilogram(math.Abs(float64(amount) * float64(tolerance))), 1})
+			list = append(list, Target{of, amount, units.AmountPerKilogram(math.Abs(float64(amount) * tolerance.Value())), 1})
 		}
 	}
 	for i := range water.All() {

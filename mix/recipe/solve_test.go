@@ -27,7 +27,7 @@ func compound(t testing.TB, text string) salts.Compound {
 func jars(r Recipe) []Jar {
 	var list []Jar
 	for _, item := range r.Items {
-		list = append(list, Jar{Reagent: salts.Reagent{Compound: item.Compound, Purity: 1}})
+		list = append(list, Jar{Reagent: salts.Reagent{Compound: item.Compound, Purity: units.Share(1)}})
 	}
 	return list
 }
@@ -43,7 +43,7 @@ func TestSolveFindsRecipesBack(t *testing.T) {
 		require.NoError(t, err)
 		want, err := r.Batch(s, 100*units.Litre, units.Celsius(25))
 		require.NoError(t, err)
-		plan, err := Solve(Job{Targets: TargetsOf(c, 0), Shelf: jars(r), Volume: 100 * units.Litre, Temperature: units.Celsius(25)})
+		plan, err := Solve(Job{Targets: TargetsOf(c, units.Share(0)), Shelf: jars(r), Volume: 100 * units.Litre, Temperature: units.Celsius(25)})
 		require.NoError(t, err, r.Name)
 		require.Len(t, plan.Items, len(want.Items), r.Name)
 		assert.NotContains(t, strings.Join(plan.Assumptions, " "), "Left on the shelf", r.Name)
@@ -67,7 +67,7 @@ func TestSolveAtRandom(t *testing.T) {
 	for c := range salts.All() {
 		all = append(all, c)
 	}
-	reference := TargetsOf(ions.Reference(units.Practical(35)), 0)
+	reference := TargetsOf(ions.Reference(units.Practical(35)), units.Share(0))
 	solved, failed, refused := 0, 0, map[string]int{}
 	for range 200 {
 		var job Job
@@ -81,7 +81,7 @@ func TestSolveAtRandom(t *testing.T) {
 		}
 		for _, c := range all {
 			if rng.IntN(3) > 0 {
-				jar := Jar{Reagent: salts.Reagent{Compound: c, Purity: units.Fraction(0.9 + 0.1*rng.Float64())}}
+				jar := Jar{Reagent: salts.Reagent{Compound: c, Purity: units.Share(0.9 + 0.1*rng.Float64())}}
 				if rng.IntN(2) == 0 {
 					jar.Price, jar.Package = units.Money{Amount: 20 * rng.Float64(), Currency: "EUR"}, 500
 				}
@@ -111,7 +111,7 @@ func TestSolveAtRandom(t *testing.T) {
 				if rng.IntN(3) == 0 && (job.Shelf[j].Allowed || job.against(job.Shelf[j].Reagent.Compound) == "") {
 					other[j] = max(0, other[j]+step*rng.NormFloat64()*other[j]+step*1e-3*max(0, rng.NormFloat64()))
 					if left := job.Shelf[j].Left; left > 0 {
-						other[j] = min(other[j], job.Shelf[j].Reagent.Compound.Moles(left*units.Mass(job.Shelf[j].Reagent.Purity))/plan.Mass.Kilograms())
+						other[j] = min(other[j], job.Shelf[j].Reagent.Compound.Moles(left*units.Mass(job.Shelf[j].Reagent.Purity.Value()))/plan.Mass.Kilograms())
 					}
 				}
 			}
@@ -176,14 +176,14 @@ func shelf(t testing.TB, formulas ...string) []Jar {
 	t.Helper()
 	var list []Jar
 	for _, f := range formulas {
-		list = append(list, Jar{Reagent: salts.Reagent{Compound: compound(t, f), Purity: 1}})
+		list = append(list, Jar{Reagent: salts.Reagent{Compound: compound(t, f), Purity: units.Share(1)}})
 	}
 	return list
 }
 
 func seawaterJob(t testing.TB, formulas ...string) Job {
 	return Job{
-		Targets:     TargetsOf(ions.Reference(units.Practical(35)), 0),
+		Targets:     TargetsOf(ions.Reference(units.Practical(35)), units.Share(0)),
 		Shelf:       shelf(t, formulas...),
 		Volume:      100 * units.Litre,
 		Temperature: units.Celsius(25),
@@ -230,8 +230,8 @@ func TestSolvePurityAndHydrates(t *testing.T) {
 	pure, err := Solve(seawaterJob(t, usual...))
 	require.NoError(t, err)
 	job := seawaterJob(t, usual...)
-	job.Shelf[0].Reagent.Purity = 0.98
-	job.Shelf[3].Reagent = salts.Reagent{Compound: compound(t, "CaCl2"), Purity: 0.94}
+	job.Shelf[0].Reagent.Purity = units.Share(0.98)
+	job.Shelf[3].Reagent = salts.Reagent{Compound: compound(t, "CaCl2"), Purity: units.Share(0.94)}
 	p, err := Solve(job)
 	require.NoError(t, err)
 	assert.InEpsilon(t, grams(pure, "NaCl")/0.98, grams(p, "NaCl"), 1e-6)
@@ -367,7 +367,7 @@ func TestSolveReportsWhatIsMissed(t *testing.T) {
 func TestSolveTakesNoUnaskedIons(t *testing.T) {
 	mbl, err := find(t, "MBL").Composition()
 	require.NoError(t, err)
-	job := Job{Targets: TargetsOf(mbl, 0.01), Volume: 40 * units.Litre, Temperature: units.Celsius(25)}
+	job := Job{Targets: TargetsOf(mbl, units.Share(0.01)), Volume: 40 * units.Litre, Temperature: units.Celsius(25)}
 	for i := range job.Targets { // not what charges would balance by itself
 		if of := job.Targets[i].Of.String(); of == "calcium" || of == "alkalinity" {
 			job.Targets[i].Amount *= 1.15
@@ -522,7 +522,7 @@ func TestSolveRefuses(t *testing.T) {
 		{func(j *Job) { j.Targets[0].Weight = 0 }, "target of sodium: weight: got 0, want a number above zero"},
 		{func(j *Job) { j.Targets[0].Weight = 1e7 }, "weights: got from 1 to 1e+07, want within a factor of 1e+06"},
 		{func(j *Job) { j.Shelf[2].Reagent = salts.Reagent{} }, "jar 3: compound: got none, want a compound"},
-		{func(j *Job) { j.Shelf[2].Reagent.Purity = 1.5 }, "jar 3: Na2SO4: purity: got 150 %, want above 0 and up to 100 %"},
+		{func(j *Job) { j.Shelf[2].Reagent.Purity = units.Share(1.5) }, "jar 3: Na2SO4: purity: got 150 %, want above 0 and up to 100 %"},
 		{func(j *Job) { j.Shelf[2].Left = -1 }, "jar 3 (Na2SO4): left: got -1 g, want zero or more"},
 		{func(j *Job) { j.Shelf[2].Price = units.Money{Amount: 5, Currency: "EUR"} }, "jar 3 (Na2SO4): package: got 0 g, want a number above zero"},
 		{func(j *Job) { j.Shelf[2].Price, j.Shelf[2].Package = units.Money{Amount: nan, Currency: "EUR"}, 1 }, "jar 3 (Na2SO4): price: got NaN EUR, want zero or more"},
@@ -587,7 +587,7 @@ func TestComponents(t *testing.T) {
 	assert.InDelta(t, 2304.4, float64(Alkalinity().In(water)), 0.1)
 	assert.InDelta(t, 415.1, float64(Boron().In(water)), 0.1)
 	assert.InDelta(t, 1966.3, float64(Carbon().In(water)), 0.1)
-	assert.Len(t, TargetsOf(water, 0.01), 11)
+	assert.Len(t, TargetsOf(water, units.Share(0.01)), 11)
 }
 
 // What is no water makes targets that Solve refuses, instead of fewer targets.
@@ -595,15 +595,15 @@ func TestTargetsOfNoWater(t *testing.T) {
 	water := ions.Reference(units.Practical(35))
 	for _, bad := range []float64{math.NaN(), math.Inf(1), -1} {
 		for i := range water.All() {
-			targets := TargetsOf(water.With(i, units.AmountPerKilogram(bad)), 0.01)
+			targets := TargetsOf(water.With(i, units.AmountPerKilogram(bad)), units.Share(0.01))
 			assert.Len(t, targets, 11, "%v of %v", bad, i)
-			_, err := Solve(Job{Targets: targets, Shelf: []Jar{{Reagent: salts.Reagent{Compound: compound(t, "NaCl"), Purity: 1}}}, Volume: 10, Temperature: units.Celsius(20)})
+			_, err := Solve(Job{Targets: targets, Shelf: []Jar{{Reagent: salts.Reagent{Compound: compound(t, "NaCl"), Purity: units.Share(1)}}}, Volume: 10, Temperature: units.Celsius(20)})
 			assert.ErrorIs(t, err, units.ErrInput)
 		}
-		targets := TargetsOf(water, units.Fraction(bad))
+		targets := TargetsOf(water, units.Share(bad))
 		assert.Len(t, targets, 11)
 	}
-	assert.Empty(t, TargetsOf(ions.Composition{}, 0.01))
+	assert.Empty(t, TargetsOf(ions.Composition{}, units.Share(0.01)))
 }
 
 // Targets are as many as there are components, reproduce the water, and are refused if
@@ -617,7 +617,7 @@ func FuzzTargetsOf(f *testing.F) {
 			With(ions.Bicarbonate, units.AmountPerKilogram(bicarbonate)).With(ions.BoricAcid, units.AmountPerKilogram(boric))
 		sound := water.Check() == nil && tolerance >= 0 && !math.IsInf(tolerance, 0)
 		seen := map[Component]bool{}
-		for _, target := range TargetsOf(water, units.Fraction(tolerance)) {
+		for _, target := range TargetsOf(water, units.Share(tolerance)) {
 			require.False(t, seen[target.Of], target.Of)
 			seen[target.Of] = true
 			if got := float64(target.Of.In(water)); math.IsNaN(got) {
@@ -649,7 +649,7 @@ func FuzzSolve(f *testing.F) {
 		i := 0
 		for c := range salts.All() {
 			if choice>>i&1 == 1 {
-				job.Shelf = append(job.Shelf, Jar{salts.Reagent{Compound: c, Purity: 1}, units.Money{Amount: price, Currency: "EUR"}, 100, units.Mass(left), i%2 == 0})
+				job.Shelf = append(job.Shelf, Jar{salts.Reagent{Compound: c, Purity: units.Share(1)}, units.Money{Amount: price, Currency: "EUR"}, 100, units.Mass(left), i%2 == 0})
 			}
 			i++
 		}

@@ -107,7 +107,7 @@ func (a Additive) count(field string, amount Amount) (float64, error) {
 // for one kilogram.
 func (a Additive) per() ions.Composition {
 	hold := func(r salts.Reagent, m units.Mass) ions.Composition {
-		moles := r.Compound.Moles(m * units.Mass(r.Purity))
+		moles := r.Compound.Moles(m * units.Mass(r.Purity.Value()))
 		return r.Compound.Dose(units.AmountPerKilogram(moles) * units.MolePerKilogram)
 	}
 	if !a.isStock() {
@@ -243,7 +243,7 @@ func (a Additive) limeCautions(step Amount) []advice.Caution {
 	if err != nil {
 		return list
 	}
-	hydroxide := lime.Mass(a.dry.Compound.Moles(step.Mass * units.Mass(a.dry.Purity)))
+	hydroxide := lime.Mass(a.dry.Compound.Moles(step.Mass * units.Mass(a.dry.Purity.Value())))
 	litres := float64(hydroxide / saturated.Into(1*units.Kilogram))
 	return append(list, advice.Caution{ID: "lime-needs-water", Severity: advice.Danger, Text: step.String() + " of " + a.dry.Compound.Formula() + " dissolve in no less than " + input.Fixed(litres, 1) + " L of pure water, at 20 °C: dose them only as so much clear lime water in the place of top-off, never as powder or milk. More than evaporates in a day does not go."})
 }
@@ -321,7 +321,7 @@ func fallsOut(a, b salts.Compound) (salt string, clash bool) {
 // dissolves refuses a stock stronger than what dissolves at room temperature.
 func dissolves(field string, i Ingredient) (assumed string, err error) {
 	name := i.Compound.Formula()
-	pure := i.PerLitre * units.MassPerLitre(i.Purity)
+	pure := i.PerLitre * units.MassPerLitre(i.Purity.Value())
 	if _, err := i.Compound.Solubility(roomTemperature()); err != nil {
 		return "No solubility of " + name + " was at hand: that the stock dissolves was not checked.", nil
 	}

@@ -47,7 +47,7 @@ func Age(a Ageing) (Aged, error) {
 		return Aged{}, input.Bad("after", a.After.String(), "zero or more")
 	}
 	gains := a.After.Hours() / 24 // in days' worth of leavings
-	if a.Change != 0 {
+	if a.Change.Value() != 0 {
 		if err := input.Share("change", a.Change); err != nil {
 			return Aged{}, err
 		}
@@ -55,7 +55,7 @@ func Age(a Ageing) (Aged, error) {
 			return Aged{}, input.Bad("every", a.Every.String(), "the time from change to change")
 		}
 		n := math.Floor(float64(a.After) / float64(a.Every))
-		x, interval := float64(a.Change), a.Every.Hours()/24
+		x, interval := a.Change.Value(), a.Every.Hours()/24
 		left := 1 - x // of what a change finds
 		gains = interval*left*(1-math.Pow(left, n))/x + gains - n*interval
 	}

@@ -27,7 +27,7 @@ func ExampleAge() {
 	leaves := ions.Composition{}.
 		Add(ions.Sodium, 0.4*units.MillimolePerKilogram).
 		Add(ions.Chloride, 0.4*units.MillimolePerKilogram)
-	aged, err := Age(Ageing{Water: water, Leaves: leaves, Change: 10 * units.Percent, Every: 14 * oneDay, After: 365 * oneDay})
+	aged, err := Age(Ageing{Water: water, Leaves: leaves, Change: units.Percent(10), Every: 14 * oneDay, After: 365 * oneDay})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -49,7 +49,7 @@ func TestAgeDayByDay(t *testing.T) {
 	require.NoError(t, err)
 	leaves := ions.Composition{}.Add(ions.Sodium, 300).Add(ions.Chloride, 500).Add(ions.Magnesium, 100)
 	for _, every := range []time.Duration{7 * oneDay, 30 * oneDay, 1000 * oneDay} {
-		aged, err := Age(Ageing{Water: water, Leaves: leaves, Change: 20 * units.Percent, Every: every, After: 365 * oneDay})
+		aged, err := Age(Ageing{Water: water, Leaves: leaves, Change: units.Percent(20), Every: every, After: 365 * oneDay})
 		require.NoError(t, err)
 		start := ions.Reference(units.Practical(34))
 		c := start
@@ -85,8 +85,8 @@ func TestAgeRefuses(t *testing.T) {
 	for name, a := range map[string]Ageing{
 		"no water":    {After: oneDay},
 		"backwards":   {Water: water, After: -oneDay},
-		"share":       {Water: water, Change: 1.2, Every: oneDay, After: oneDay},
-		"no interval": {Water: water, Change: 0.1, After: oneDay},
+		"share":       {Water: water, Change: units.Share(1.2), Every: oneDay, After: oneDay},
+		"no interval": {Water: water, Change: units.Share(0.1), After: oneDay},
 		"no number":   {Water: water, Leaves: ions.Composition{}.Add(ions.Sodium, units.AmountPerKilogram(math.NaN())), After: oneDay},
 		"takes all":   {Water: water, Leaves: ions.Composition{}.Add(ions.Chloride, -1e6).Add(ions.Sodium, -1e6), After: 365 * oneDay},
 	} {

@@ -118,7 +118,7 @@ func ammoniaCautions(w tested.Water, before tested.Chemistry, steps []Step) []ad
 func ammoniaWithoutPH(w tested.Water, total tested.Level) []advice.Caution {
 	odds := func(share float64) float64 { return math.Log10(share / (1 - share)) }
 	share := float64(advice.FreeAmmonia / units.AsAmmonia.MassPerLitre(total.AmountPerLitre()))
-	at8 := float64(carbonate.FreeAmmonia(w.Portion.Practical(), w.Portion.Temperature(), carbonate.PHTotal(8)))
+	at8 := carbonate.FreeAmmonia(w.Portion.Practical(), w.Portion.Temperature(), carbonate.PHTotal(8)).Value()
 	ph := 8 + odds(share) - odds(at8)
 	if !(ph < mostPH) { // NaN where there is less of it in all
 		return nil

@@ -23,14 +23,14 @@ func day(n float64) time.Time {
 }
 
 func stock(t testing.TB, formula string, perLitre units.MassPerLitre) Additive {
-	return Stock(Ingredient{salts.Reagent{Compound: compound(t, formula), Purity: 1}, perLitre})
+	return Stock(Ingredient{salts.Reagent{Compound: compound(t, formula), Purity: units.Share(1)}, perLitre})
 }
 
 // history is an invented log with everything in it, and what was true: use a day
 // of alkalinity and calcium, gain of nitrate, in mmol/L.
 func history(t testing.TB, use map[tested.Parameter]float64, noise func(tested.Parameter) float64, stated map[tested.Parameter]float64) Log {
 	soda, chloride := stock(t, "Na2CO3", 60*units.GramPerLitre), stock(t, "CaCl2.2H2O", 80*units.GramPerLitre)
-	fresh := []tested.Level{tested.AlkalinityOf(3.1), tested.Calcium.OfAmount(10.9), tested.Nitrate.OfAmount(0.01)}
+	fresh := []tested.Level{tested.AlkalinityOf(units.MilliequivalentsPerLitre(3.1)), tested.Calcium.OfAmount(10.9), tested.Nitrate.OfAmount(0.01)}
 	l := Log{
 		Volume: 250,
 		Doses: []Dosed{
@@ -122,9 +122,9 @@ func TestConsumptionExact(t *testing.T) {
 // The bookkeeping by hand: 100 L, one change of a quarter, one dose.
 func TestLines(t *testing.T) {
 	l := Log{Volume: 100,
-		Tests:   []Test{{At: day(0), Level: tested.AlkalinityOf(3)}, {At: day(4), Level: tested.AlkalinityOf(2)}},
+		Tests:   []Test{{At: day(0), Level: tested.AlkalinityOf(units.MilliequivalentsPerLitre(3))}, {At: day(4), Level: tested.AlkalinityOf(units.MilliequivalentsPerLitre(2))}},
 		Doses:   []Dosed{{From: day(1), Additive: pure(t, "NaHCO3"), Amount: Amount{Mass: 8.4006}}}, // 100 mmol: 1 meq/L
-		Changes: []WaterChange{{At: day(2), Swapped: 25, Fresh: []tested.Level{tested.AlkalinityOf(4)}}},
+		Changes: []WaterChange{{At: day(2), Swapped: 25, Fresh: []tested.Level{tested.AlkalinityOf(units.MilliequivalentsPerLitre(4))}}},
 	}
 	tests, now, err := l.lines(tested.Alkalinity)
 	require.NoError(t, err)
@@ -166,7 +166,7 @@ func TestCoverage(t *testing.T) {
 				}
 				if u.Parameter == tested.Alkalinity {
 					square += math.Pow((u.PerDay.Base()-truth[tested.Alkalinity])/u.Uncertainty.Base(), 2) / n
-					limit := tested.AlkalinityOf(1.5)
+					limit := tested.AlkalinityOf(units.MilliequivalentsPerLitre(1.5))
 					c, err := u.Until(limit)
 					require.NoError(t, err)
 					_, now, err := base.lines(tested.Alkalinity)
@@ -209,7 +209,7 @@ func TestCoverageEnlarged(t *testing.T) {
 			r := rand.New(rand.NewPCG(seed, uint64(n)))
 			l := Log{Volume: 100}
 			for i := range n {
-				l.Tests = append(l.Tests, Test{day(float64(i)), tested.AlkalinityOf(units.Alkalinity(50 - 0.1*float64(i) + r.NormFloat64())), tested.AlkalinityOf(0.1)})
+				l.Tests = append(l.Tests, Test{day(float64(i)), tested.AlkalinityOf(units.MilliequivalentsPerLitre(50 - 0.1*float64(i) + r.NormFloat64())), tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.1))})
 			}
 			d, err := Consumption(l)
 			require.NoError(t, err)
@@ -233,7 +233,7 @@ func TestCoverageEnlarged(t *testing.T) {
 func TestFlatLog(t *testing.T) {
 	l := Log{Volume: 100}
 	for i := range 6 {
-		l.Tests = append(l.Tests, Test{At: day(float64(i) * 1.1), Level: tested.AlkalinityOf(units.Alkalinity(2.9 - 0.05*float64(i)))},
+		l.Tests = append(l.Tests, Test{At: day(float64(i) * 1.1), Level: tested.AlkalinityOf(units.MilliequivalentsPerLitre(2.9 - 0.05*float64(i)))},
 			Test{At: day(float64(i) * 1.1), Level: tested.Calcium.Of(419.7, units.AsCalcium)})
 	}
 	d, err := Consumption(l)
@@ -294,8 +294,8 @@ func TestNotTwoToOne(t *testing.T) {
 // A line through two tests, a limit in its way: everything by hand.
 func TestUntil(t *testing.T) {
 	l := Log{Volume: 100, Tests: []Test{
-		{day(0), tested.AlkalinityOf(3), tested.AlkalinityOf(0.1)},
-		{day(5), tested.AlkalinityOf(2.5), tested.AlkalinityOf(0.1)},
+		{day(0), tested.AlkalinityOf(units.MilliequivalentsPerLitre(3)), tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.1))},
+		{day(5), tested.AlkalinityOf(units.MilliequivalentsPerLitre(2.5)), tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.1))},
 	}}
 	d, err := Consumption(l)
 	require.NoError(t, err)
@@ -303,7 +303,7 @@ func TestUntil(t *testing.T) {
 	checks.Relative(t, "use", u.PerDay.Base(), 0.1, 1e-12)
 	checks.Relative(t, "uncertainty", u.Uncertainty.Base(), 0.1*math.Sqrt2/5, 1e-12)
 	checks.Relative(t, "now", u.NowUncertainty.Base(), 0.1, 1e-12)
-	c, err := u.Until(tested.AlkalinityOf(2))
+	c, err := u.Until(tested.AlkalinityOf(units.MilliequivalentsPerLitre(2)))
 	require.NoError(t, err)
 	checks.Relative(t, "days", c.Days, 5, 1e-12)
 	// At Low and High the band of 95 % touches the limit.
@@ -311,10 +311,10 @@ func TestUntil(t *testing.T) {
 	checks.Relative(t, "low", 2.5-0.1*c.Low-u.quantile*sd(c.Low), 2, 1e-12)
 	checks.Relative(t, "high", 2.5-0.1*c.High+u.quantile*sd(c.High), 2, 1e-12)
 
-	c, err = u.Until(tested.AlkalinityOf(3.5)) // above, and it falls
+	c, err = u.Until(tested.AlkalinityOf(units.MilliequivalentsPerLitre(3.5))) // above, and it falls
 	require.NoError(t, err)
 	assert.True(t, math.IsInf(c.Days, 1))
-	c, err = u.Until(tested.AlkalinityOf(2.5))
+	c, err = u.Until(tested.AlkalinityOf(units.MilliequivalentsPerLitre(2.5)))
 	require.NoError(t, err)
 	assert.InDelta(t, 0, c.Days, 1e-12)
 	assert.InDelta(t, 0, c.Low, 1e-12)
@@ -325,29 +325,29 @@ func TestUntil(t *testing.T) {
 		use  Use
 		want string
 	}{
-		{Use{Parameter: tested.Alkalinity, PerDay: tested.AlkalinityOf(0.1)}, "use: now: got nothing, want a level of alkalinity, as Consumption finds it"},
-		{Use{Parameter: tested.Alkalinity, Now: tested.AlkalinityOf(3)}, "use: per day: got nothing, want a level of alkalinity"},
-		{Use{Parameter: tested.Alkalinity, Now: tested.Calcium.OfAmount(10), PerDay: tested.AlkalinityOf(0.1)}, "use: now: got 10 mmol/L of calcium, want a level of alkalinity"},
+		{Use{Parameter: tested.Alkalinity, PerDay: tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.1))}, "use: now: got nothing, want a level of alkalinity, as Consumption finds it"},
+		{Use{Parameter: tested.Alkalinity, Now: tested.AlkalinityOf(units.MilliequivalentsPerLitre(3))}, "use: per day: got nothing, want a level of alkalinity"},
+		{Use{Parameter: tested.Alkalinity, Now: tested.Calcium.OfAmount(10), PerDay: tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.1))}, "use: now: got 10 mmol/L of calcium, want a level of alkalinity"},
 	} {
-		c, err := r.use.Until(tested.AlkalinityOf(2))
+		c, err := r.use.Until(tested.AlkalinityOf(units.MilliequivalentsPerLitre(2)))
 		assert.ErrorIs(t, err, units.ErrInput)
 		assert.ErrorContains(t, err, r.want)
 		assert.True(t, math.IsNaN(c.Days))
 	}
 
 	// Nothing is used: never, though the tests leave it open.
-	l.Tests[1].Level = tested.AlkalinityOf(3)
+	l.Tests[1].Level = tested.AlkalinityOf(units.MilliequivalentsPerLitre(3))
 	d, err = Consumption(l)
 	require.NoError(t, err)
 	u, _ = d.Of(tested.Alkalinity)
-	c, err = u.Until(tested.AlkalinityOf(2))
+	c, err = u.Until(tested.AlkalinityOf(units.MilliequivalentsPerLitre(2)))
 	require.NoError(t, err)
 	assert.True(t, math.IsInf(c.Days, 1) && math.IsInf(c.High, 1) && c.Low > 0 && c.Low < 100, "%+v", c)
 }
 
 func TestWrongLogs(t *testing.T) {
 	good := func() Log {
-		return Log{Volume: 100, Tests: []Test{{day(0), tested.AlkalinityOf(3), tested.AlkalinityOf(0.1)}, {day(5), tested.AlkalinityOf(2.5), tested.AlkalinityOf(0.1)}}}
+		return Log{Volume: 100, Tests: []Test{{day(0), tested.AlkalinityOf(units.MilliequivalentsPerLitre(3)), tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.1))}, {day(5), tested.AlkalinityOf(units.MilliequivalentsPerLitre(2.5)), tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.1))}}}
 	}
 	for _, r := range []struct {
 		spoil func(*Log)
@@ -358,11 +358,11 @@ func TestWrongLogs(t *testing.T) {
 		{func(l *Log) { l.Tests = nil }, "log: tests: got 0 tests, want one parameter"},
 		{func(l *Log) { l.Tests[0].At = time.Time{} }, "log: tests 1: got no time, want when it was"},
 		{func(l *Log) { l.Tests[0].Level = tested.Level{} }, "log: tests 1: got nothing, want a level"},
-		{func(l *Log) { l.Tests[0].Level = tested.AlkalinityOf(-1) }, "log: tests 1.alkalinity: got -1 meq/L, want zero or more"},
-		{func(l *Log) { l.Tests[0].Level = tested.AlkalinityOf(units.Alkalinity(math.Inf(1))) }, "log: tests 1.alkalinity: got +Inf meq/L, want a number of ordinary size"},
+		{func(l *Log) { l.Tests[0].Level = tested.AlkalinityOf(units.MilliequivalentsPerLitre(-1)) }, "log: tests 1.alkalinity: got -1 meq/L, want zero or more"},
+		{func(l *Log) { l.Tests[0].Level = tested.AlkalinityOf(units.MilliequivalentsPerLitre(math.Inf(1))) }, "log: tests 1.alkalinity: got +Inf meq/L, want a number of ordinary size"},
 		{func(l *Log) { l.Tests[1].Level = tested.Calcium.Of(400, units.AsNitrogen) }, `log: tests 2.calcium: got a mass of 14.007 g/mol, want "mg/L Ca" or "mg/L CaCO3" or "mmol/L of calcium"`},
 		{func(l *Log) { l.Tests[0].Uncertainty = tested.Level{} }, "log: tests: alkalinity: uncertainty: got only some, want one for each test, or none"},
-		{func(l *Log) { l.Tests[0].Uncertainty = tested.AlkalinityOf(0) }, "log: tests 1: uncertainty.alkalinity: got 0 meq/L, want a number above zero"},
+		{func(l *Log) { l.Tests[0].Uncertainty = tested.AlkalinityOf(units.MilliequivalentsPerLitre(0)) }, "log: tests 1: uncertainty.alkalinity: got 0 meq/L, want a number above zero"},
 		{func(l *Log) { l.Tests[0].Uncertainty = tested.Calcium.OfAmount(1) }, "log: tests 1: uncertainty: got calcium, want alkalinity"},
 		{func(l *Log) { l.Tests[1].At = day(0) }, "log: tests: got 2 tests, want one parameter"},
 		{func(l *Log) { l.Doses = []Dosed{{From: day(1)}} }, "log: doses 1: got nothing, want an additive made by Dry or Stock"},
@@ -377,9 +377,9 @@ func TestWrongLogs(t *testing.T) {
 		{func(l *Log) { l.Changes = []WaterChange{{At: day(1), Swapped: 101}} }, "log: changes 1: got 101 L swapped, want zero to the volume of the tank, 100 L"},
 		{func(l *Log) { l.Changes = []WaterChange{{At: day(1), Swapped: 10}} }, "log: changes 1: alkalinity: got nothing, want the level of the new water"},
 		{func(l *Log) {
-			l.Changes = []WaterChange{{At: day(1), Swapped: 100, Fresh: []tested.Level{tested.AlkalinityOf(3)}}, {At: day(5), Swapped: 100, Fresh: []tested.Level{tested.AlkalinityOf(3)}}}
+			l.Changes = []WaterChange{{At: day(1), Swapped: 100, Fresh: []tested.Level{tested.AlkalinityOf(units.MilliequivalentsPerLitre(3))}}, {At: day(5), Swapped: 100, Fresh: []tested.Level{tested.AlkalinityOf(units.MilliequivalentsPerLitre(3))}}}
 			l.Tests[0].At = day(1)
-			l.Tests = append(l.Tests[:1], Test{day(1), tested.AlkalinityOf(2.5), tested.AlkalinityOf(0.1)})
+			l.Tests = append(l.Tests[:1], Test{day(1), tested.AlkalinityOf(units.MilliequivalentsPerLitre(2.5)), tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.1))})
 		}, "log: tests: got 2 tests"},
 	} {
 		l := good()
@@ -404,10 +404,10 @@ func FuzzConsumption(f *testing.F) {
 			Volume: units.Volume(volume),
 			Doses:  []Dosed{{From: at(0.5), To: at(2), Additive: soda, Amount: Amount{Volume: 0.1}}},
 			Changes: []WaterChange{{At: at(1.5), Swapped: units.Volume(swapped),
-				Fresh: []tested.Level{tested.AlkalinityOf(units.Alkalinity(fresh))}}},
+				Fresh: []tested.Level{tested.AlkalinityOf(units.MilliequivalentsPerLitre(fresh))}}},
 		}
 		for i, x := range []float64{a, b, c} {
-			l.Tests = append(l.Tests, Test{at(float64(i)), tested.AlkalinityOf(units.Alkalinity(x)), tested.AlkalinityOf(units.Alkalinity(u))})
+			l.Tests = append(l.Tests, Test{at(float64(i)), tested.AlkalinityOf(units.MilliequivalentsPerLitre(x)), tested.AlkalinityOf(units.MilliequivalentsPerLitre(u))})
 		}
 		d, err := Consumption(l)
 		if err != nil {
@@ -416,7 +416,7 @@ func FuzzConsumption(f *testing.F) {
 		}
 		for _, use := range d.Uses {
 			require.True(t, finite(use.PerDay.Base()) && finite(use.Now.Base()))
-			left, err := use.Until(tested.AlkalinityOf(units.Alkalinity(b)))
+			left, err := use.Until(tested.AlkalinityOf(units.MilliequivalentsPerLitre(b)))
 			require.NoError(t, err)
 			require.False(t, math.IsNaN(left.Days) || math.IsNaN(left.Low) || math.IsNaN(left.High), "%+v", left)
 			require.True(t, left.Low >= 0 && left.High >= left.Low, "%+v", left)

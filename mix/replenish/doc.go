@@ -6,12 +6,12 @@
 //	plan, err := replenish.Plan(replenish.Dose{
 //		Tank:     tank, // volume, water, what was tested
 //		To:       replenish.Calcium.Of(420*units.MilligramPerLitre, units.AsCalcium),
-//		Additive: replenish.Dry(salts.Reagent{Compound: chloride, Purity: 98 * units.Percent}),
+//		Additive: replenish.Dry(salts.Reagent{Compound: chloride, Purity: units.Percent(98)}),
 //	})
 //
 //	demand, err := replenish.Consumption(log)
 //	use, ok := demand.Of(replenish.Alkalinity)
-//	use.Until(replenish.AlkalinityOf(7 * units.DKH)) // days
+//	use.Until(replenish.AlkalinityOf(units.DKH(7))) // days
 //	replenish.Maintain(replenish.Upkeep{Tank: tank, Use: use, Additive: soda})
 //
 // Levels are put in as the test kit counts them, and results come back counted

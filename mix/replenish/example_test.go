@@ -19,7 +19,7 @@ func reef() tested.Water {
 		Portion: water.OfVolume(300 * units.Litre),
 		Carbon:  carbonate.PH(carbonate.PHTotal(8.05)),
 		Levels: tested.Levels{
-			tested.AlkalinityOf(7.0 * units.DKH),
+			tested.AlkalinityOf(units.DKH(7.0)),
 			tested.Calcium.Of(380*units.MilligramPerLitre, units.AsCalcium),
 			tested.Magnesium.Of(1290*units.MilligramPerLitre, units.AsMagnesium),
 		},
@@ -42,7 +42,7 @@ func ExamplePlan() {
 	plan, err := replenish.Plan(replenish.Dose{
 		Tank: reef(), Air: room,
 		To:       tested.Calcium.Of(430*units.MilligramPerLitre, units.AsCalcium),
-		Additive: replenish.Dry(jar("CaCl2.2H2O", 97*units.Percent)),
+		Additive: replenish.Dry(jar("CaCl2.2H2O", units.Percent(97))),
 	})
 	if err != nil {
 		fmt.Println(err)
@@ -59,8 +59,8 @@ func ExamplePlan() {
 
 // Soda ash raises pH at once; aired, the tank comes back.
 func ExamplePlan_alkalinity() {
-	soda := replenish.Stock(replenish.Ingredient{Reagent: jar("Na2CO3", 99*units.Percent), PerLitre: 60 * units.GramPerLitre})
-	plan, err := replenish.Plan(replenish.Dose{Tank: reef(), Air: room, To: tested.AlkalinityOf(8.5 * units.DKH), Additive: soda})
+	soda := replenish.Stock(replenish.Ingredient{Reagent: jar("Na2CO3", units.Percent(99)), PerLitre: 60 * units.GramPerLitre})
+	plan, err := replenish.Plan(replenish.Dose{Tank: reef(), Air: room, To: tested.AlkalinityOf(units.DKH(8.5)), Additive: soda})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -76,24 +76,24 @@ func ExampleConsumption() {
 	day := func(n float64) time.Time {
 		return time.Date(2026, 3, 1, 9, 0, 0, 0, time.UTC).Add(time.Duration(n * 24 * float64(time.Hour)))
 	}
-	kit := tested.AlkalinityOf(0.1 * units.DKH)
+	kit := tested.AlkalinityOf(units.DKH(0.1))
 	test := func(n, dkh float64) replenish.Test {
-		return replenish.Test{At: day(n), Level: tested.AlkalinityOf(units.Alkalinity(dkh) * units.DKH), Uncertainty: kit}
+		return replenish.Test{At: day(n), Level: tested.AlkalinityOf(units.DKH(dkh)), Uncertainty: kit}
 	}
-	soda := replenish.Stock(replenish.Ingredient{Reagent: jar("NaHCO3", 100*units.Percent), PerLitre: 80 * units.GramPerLitre})
+	soda := replenish.Stock(replenish.Ingredient{Reagent: jar("NaHCO3", units.Percent(100)), PerLitre: 80 * units.GramPerLitre})
 	demand, err := replenish.Consumption(replenish.Log{
 		Volume: 300 * units.Litre,
 		Tests:  []replenish.Test{test(0, 8.0), test(3, 7.4), test(6, 6.9), test(9, 7.1), test(13, 6.2)},
 		Doses:  []replenish.Dosed{{From: day(0), To: day(13), Additive: soda, Amount: replenish.Amount{Volume: 520 * units.Millilitre}}},
 		Changes: []replenish.WaterChange{{At: day(7), Swapped: 60 * units.Litre,
-			Fresh: []tested.Level{tested.AlkalinityOf(9 * units.DKH)}}},
+			Fresh: []tested.Level{tested.AlkalinityOf(units.DKH(9))}}},
 	})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	use, _ := demand.Of(tested.Alkalinity)
-	left, err := use.Until(tested.AlkalinityOf(5.5 * units.DKH))
+	left, err := use.Until(tested.AlkalinityOf(units.DKH(5.5)))
 	fmt.Printf("%.2f ± %.2f dKH a day\n", use.PerDay.Alkalinity().DKH(), use.Uncertainty.Alkalinity().DKH())
 	fmt.Printf("undosed, 5.5 dKH is reached in %.1f days (%.1f to %.1f) %v\n", left.Days, left.Low, left.High, err)
 	// Output:
@@ -105,8 +105,8 @@ func ExampleConsumption() {
 func ExampleMaintain() {
 	plan, err := replenish.Maintain(replenish.Upkeep{
 		Tank: reef(), Air: room,
-		Use:      replenish.Use{PerDay: tested.AlkalinityOf(0.4 * units.DKH)},
-		Additive: replenish.Dry(jar("NaHCO3", 99*units.Percent)),
+		Use:      replenish.Use{PerDay: tested.AlkalinityOf(units.DKH(0.4))},
+		Additive: replenish.Dry(jar("NaHCO3", units.Percent(99))),
 	})
 	if err != nil {
 		fmt.Println(err)
@@ -122,8 +122,8 @@ func ExampleLime() {
 		Tank: reef(), Air: room,
 		TopOff:      4 * units.LitrePerDay,
 		Temperature: units.Celsius(22),
-		Saturation:  100 * units.Percent,
-		Demand:      tested.AlkalinityOf(2 * units.DKH),
+		Saturation:  units.Percent(100),
+		Demand:      tested.AlkalinityOf(units.DKH(2)),
 	})
 	if err != nil {
 		fmt.Println(err)

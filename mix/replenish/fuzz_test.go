@@ -27,7 +27,7 @@ func typed(t *testing.T, err error) {
 func anyOf(volume, sp, celsius, alkalinity, ph, ammonia float64) (tested.Water, bool) {
 	sample, err := seawater.FromPractical(units.Practical(sp), units.Celsius(celsius))
 	tank := tested.Water{Portion: sample.OfVolume(units.Volume(volume)),
-		Levels: tested.Levels{tested.AlkalinityOf(units.Alkalinity(alkalinity)), tested.Ammonia.OfAmount(units.AmountPerLitre(ammonia))}}
+		Levels: tested.Levels{tested.AlkalinityOf(units.MilliequivalentsPerLitre(alkalinity)), tested.Ammonia.OfAmount(units.AmountPerLitre(ammonia))}}
 	if ph != 0 {
 		tank.Carbon = carbonate.PH(carbonate.PHTotal(ph))
 	}
@@ -83,9 +83,9 @@ func FuzzLime(f *testing.F) {
 			return
 		}
 		w := LimeWater{Tank: tank, Air: carbonate.XCO2(air), TopOff: units.Flow(flow) * units.LitrePerDay, Temperature: units.Celsius(store),
-			Saturation: units.Fraction(saturation), Limits: limits(most)}
+			Saturation: units.Share(saturation), Limits: limits(most)}
 		if demand != 0 {
-			w.Demand = tested.AlkalinityOf(units.Alkalinity(demand))
+			w.Demand = tested.AlkalinityOf(units.MilliequivalentsPerLitre(demand))
 		}
 		l, err := Lime(w)
 		if err != nil {
@@ -93,7 +93,7 @@ func FuzzLime(f *testing.F) {
 			require.Zero(t, l)
 			return
 		}
-		require.True(t, l.Content > 0 && l.Hydroxide >= 0 && !(l.Short.Base() < 0) && l.Share >= 0 && l.Portion >= 0)
+		require.True(t, l.Content > 0 && l.Hydroxide >= 0 && !(l.Short.Base() < 0) && l.Share.Value() >= 0 && l.Portion >= 0)
 		require.InDelta(t, 2*l.Calcium.Base(), l.Alkalinity.Base(), 1e-9*l.Alkalinity.Base())
 		if l.Portion > 0 {
 			require.LessOrEqual(t, l.Portion.Litres(), w.TopOff.LitresPerDay()*(1+1e-12))
@@ -119,7 +119,7 @@ func FuzzAge(f *testing.F) {
 			return
 		}
 		days := func(x float64) time.Duration { return time.Duration(x * 24 * float64(time.Hour)) }
-		a := Ageing{Water: sample, Change: units.Fraction(change), Every: days(every), After: days(after),
+		a := Ageing{Water: sample, Change: units.Share(change), Every: days(every), After: days(after),
 			Leaves: ions.Composition{}.Add(ions.Sodium, units.AmountPerKilogram(sodium)).
 				Add(ions.Chloride, units.AmountPerKilogram(chloride)).Add(ions.Magnesium, units.AmountPerKilogram(magnesium))}
 		aged, err := Age(a)
@@ -150,9 +150,9 @@ func FuzzLog(f *testing.F) {
 	f.Fuzz(func(t *testing.T, volume, a, b, c, from, to, swapped, fresh, amount float64) {
 		l := Log{Volume: units.Volume(volume),
 			Doses:   []Dosed{{From: day(from), To: day(to), Additive: soda, Amount: Amount{Volume: units.Volume(amount)}}},
-			Changes: []WaterChange{{At: day(to), Swapped: units.Volume(swapped), Fresh: []tested.Level{tested.AlkalinityOf(units.Alkalinity(fresh))}}}}
+			Changes: []WaterChange{{At: day(to), Swapped: units.Volume(swapped), Fresh: []tested.Level{tested.AlkalinityOf(units.MilliequivalentsPerLitre(fresh))}}}}
 		for _, x := range []float64{a, b, c} {
-			l.Tests = append(l.Tests, Test{At: day(x), Level: tested.AlkalinityOf(3)})
+			l.Tests = append(l.Tests, Test{At: day(x), Level: tested.AlkalinityOf(units.MilliequivalentsPerLitre(3))})
 		}
 		if err := l.check(); err != nil {
 			typed(t, err)

@@ -53,7 +53,7 @@ type LimeSupply struct {
 
 // solubilityOfLime is the relative standard uncertainty of the solubility of
 // calcium hydroxide: the tables differ by 2 to 5 %.
-const solubilityOfLime = 5 * units.Percent
+const solubilityOfLime = 0.05
 
 // Lime works out what lime water gives in a day and how slowly it has to go in.
 //
@@ -76,7 +76,7 @@ func Lime(w LimeWater) (LimeSupply, error) {
 	if err != nil {
 		return LimeSupply{}, input.As("temperature of the lime water", err)
 	}
-	content *= units.MassPerLitre(w.Saturation)
+	content *= units.MassPerLitre(w.Saturation.Value())
 	perDay := units.Volume(w.TopOff.LitresPerDay()) * units.Litre
 	per := lime.Dose(units.AmountPerKilogram(lime.Moles(content.Mass(1*units.Litre))) * units.MolePerKilogram) // µmol in a litre
 	brings := per.Scale(perDay.Litres())
@@ -89,14 +89,14 @@ func Lime(w LimeWater) (LimeSupply, error) {
 		return counting(w.Tank, p).WithBase(float64(p.In(brings)) / 1000 / w.Tank.Volume().Litres())
 	}
 	supply := LimeSupply{
-		Content: content, Hydroxide: content.Mass(perDay), Uncertainty: solubilityOfLime,
+		Content: content, Hydroxide: content.Mass(perDay), Uncertainty: units.Share(solubilityOfLime),
 		Alkalinity: level(tested.Alkalinity), Calcium: level(tested.Calcium),
 	}
 	if w.Demand.Exists() {
 		supply.Alkalinity = w.Demand.WithBase(supply.Alkalinity.Base())
-		supply.Share = units.Fraction(supply.Alkalinity.Base() / w.Demand.Base())
+		supply.Share = units.Share(supply.Alkalinity.Base() / w.Demand.Base())
 		supply.Short = w.Demand.WithBase(max(0, w.Demand.Base()-supply.Alkalinity.Base()))
-		supply.Needed = w.TopOff / units.Flow(supply.Share)
+		supply.Needed = w.TopOff / units.Flow(supply.Share.Value())
 	}
 	tank, err := s.found()
 	if err != nil {
@@ -110,7 +110,7 @@ func Lime(w LimeWater) (LimeSupply, error) {
 		"All the top-off is lime water, and the tank holds " + input.Number(w.Tank.Volume().Litres()) + " L.",
 		"Limits: " + saySwing(w.Limits.List()) + ".",
 	}, assumed...)
-	supply.Cautions = finish(supply.cautions(w, tank), Dry(salts.Reagent{Compound: lime, Purity: 1}))
+	supply.Cautions = finish(supply.cautions(w, tank), Dry(salts.Reagent{Compound: lime, Purity: units.Share(1)}))
 	return supply, nil
 }
 
@@ -207,11 +207,11 @@ func (l *LimeSupply) cautions(w LimeWater, tank found) []advice.Caution {
 		climbs -= w.Demand.Base()
 	}
 	switch text := "alkalinity would climb by " + short(l.Alkalinity.WithBase(climbs)) + " a day, more than the limit of " + counted(limit) + " (" + origin + "). Dilute the lime water, or mix it into a part of the top-off only."; {
-	case limited && climbs > limit.Base() && l.Share > 0:
+	case limited && climbs > limit.Base() && l.Share.Value() > 0:
 		list = append(list, advice.Caution{ID: "lime-climbs", Severity: advice.Danger, Text: "All top-off as lime water of this strength gives more than the tank uses: " + text})
 	case limited && climbs > limit.Base():
 		list = append(list, advice.Caution{ID: "lime-climbs", Severity: advice.Care, Text: "Unless the tank uses it, " + text})
-	case l.Share > 1:
+	case l.Share.Value() > 1:
 		list = append(list, limeOversupply)
 	}
 	list = append(list, chemistryCautions(w.Tank, tank, w.Limits.List(), []Step{{AtOnce: l.AtOnce, Aired: l.Aired}})...)

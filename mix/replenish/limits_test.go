@@ -25,9 +25,9 @@ import (
 // of lime water to 8.00.
 func TestLowPHIsLimited(t *testing.T) {
 	tank := reef(t)
-	tank.Levels = tested.Levels{tested.AlkalinityOf(6 * units.DKH)}
+	tank.Levels = tested.Levels{tested.AlkalinityOf(units.DKH(6))}
 	tank.Carbon = carbonate.PH(carbonate.PHTotal(7.2))
-	d := Dose{Tank: tank, To: tested.AlkalinityOf(7 * units.DKH), Additive: pure(t, "Na2CO3")}
+	d := Dose{Tank: tank, To: tested.AlkalinityOf(units.DKH(7)), Additive: pure(t, "Na2CO3")}
 	plan, err := Plan(d)
 	require.NoError(t, err)
 	assert.Equal(t, 3, len(plan.Steps))
@@ -54,7 +54,7 @@ func TestLowPHIsLimited(t *testing.T) {
 func TestFreeAmmoniaOfADose(t *testing.T) {
 	tank := reef(t).With(tested.Ammonia.Of(0.4*units.MilligramPerLitre, units.AsNitrogen))
 	tank.Carbon = carbonate.PH(carbonate.PHTotal(7.9))
-	plan, err := Plan(Dose{Tank: tank, Air: air, To: tested.AlkalinityOf(8 * units.DKH), Additive: pure(t, "Na2CO3")})
+	plan, err := Plan(Dose{Tank: tank, Air: air, To: tested.AlkalinityOf(units.DKH(8)), Additive: pure(t, "Na2CO3")})
 	require.NoError(t, err)
 	for _, c := range plan.Cautions {
 		if c.ID == "free-ammonia" {
@@ -88,13 +88,13 @@ func TestAmmoniaWithoutPH(t *testing.T) {
 		}
 	}
 	free := func(ph float64) float64 {
-		return 0.6 / 14.007 * 17.031 * float64(carbonate.FreeAmmonia(units.Practical(35), units.Celsius(25), carbonate.PHTotal(ph)))
+		return 0.6 / 14.007 * 17.031 * carbonate.FreeAmmonia(units.Practical(35), units.Celsius(25), carbonate.PHTotal(ph)).Value()
 	}
 	assert.True(t, free(7.6) < 0.02 && free(7.7) > 0.02)
 
 	// Too much of it before any dose is told as well.
 	tank := reef(t).With(tested.Ammonia.Of(2, units.AsNitrogen))
-	plan, err := Plan(Dose{Tank: tank, To: tested.AlkalinityOf(7 * units.DKH), Additive: pure(t, "Na2CO3")})
+	plan, err := Plan(Dose{Tank: tank, To: tested.AlkalinityOf(units.DKH(7)), Additive: pure(t, "Na2CO3")})
 	require.NoError(t, err)
 	i := slices.Index(identifiers(plan.Cautions), "free-ammonia")
 	require.GreaterOrEqual(t, i, 0)
@@ -103,7 +103,7 @@ func TestAmmoniaWithoutPH(t *testing.T) {
 
 // A limit that 48 parts a day cannot keep is an error, and no plan.
 func TestMaintainRefuses(t *testing.T) {
-	m, err := Maintain(Upkeep{Tank: reef(t), Air: air, Use: Use{PerDay: tested.AlkalinityOf(0.35)}, Additive: pure(t, "NaOH"), Limits: limits(1e-4)})
+	m, err := Maintain(Upkeep{Tank: reef(t), Air: air, Use: Use{PerDay: tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.35))}, Additive: pure(t, "NaOH"), Limits: limits(1e-4)})
 	assert.EqualError(t, err, "additive: got NaOH, want a milder one, or a limit of your own: even in 48 parts a day each dose would move pH by more than 0.0001 (a test)")
 	assert.Zero(t, m)
 }
@@ -215,7 +215,7 @@ func anyTank(t *testing.T, r *rand.Rand) (tested.Water, carbonate.XCO2, tested.L
 	between := func(lo, hi float64) float64 { return lo + (hi-lo)*r.Float64() }
 	tank := tested.Water{
 		Portion: water(t, between(28, 38), between(20, 29)).OfVolume(units.Volume(between(20, 1000))),
-		Levels:  tested.Levels{tested.AlkalinityOf(units.Alkalinity(between(0.5, 4.5))), tested.Calcium.Of(380, units.AsCalcium), tested.Boron.Of(4, units.AsBoron)},
+		Levels:  tested.Levels{tested.AlkalinityOf(units.MilliequivalentsPerLitre(between(0.5, 4.5))), tested.Calcium.Of(380, units.AsCalcium), tested.Boron.Of(4, units.AsBoron)},
 		Carbon:  carbonate.PH(carbonate.PHTotal(between(6.8, 8.6))),
 	}
 	// boron as the sea has it, which the beaker takes from the salinity
@@ -229,7 +229,7 @@ func anyTank(t *testing.T, r *rand.Rand) (tested.Water, carbonate.XCO2, tested.L
 	if r.IntN(3) > 0 {
 		air = carbonate.XCO2(between(300, 3000))
 	}
-	return tank, air, limits(swing, tested.AlkalinityOf(5), tested.Calcium.OfAmount(5), tested.Boron.OfAmount(5))
+	return tank, air, limits(swing, tested.AlkalinityOf(units.MilliequivalentsPerLitre(5)), tested.Calcium.OfAmount(5), tested.Boron.OfAmount(5))
 }
 
 // within is far below what an electrode shows, and above what two ways of
@@ -280,7 +280,7 @@ func TestNoLimitIsPassed(t *testing.T) {
 			require.ErrorIs(t, err, units.ErrInput)
 		}
 
-		m, err := Maintain(Upkeep{Tank: tank, Air: air, Use: Use{PerDay: tested.AlkalinityOf(units.Alkalinity(rise))}, Additive: a, Limits: limits})
+		m, err := Maintain(Upkeep{Tank: tank, Air: air, Use: Use{PerDay: tested.AlkalinityOf(units.MilliequivalentsPerLitre(rise))}, Additive: a, Limits: limits})
 		if err == nil {
 			maintained++
 			x, err := a.count("", m.PerDay)
@@ -292,7 +292,7 @@ func TestNoLimitIsPassed(t *testing.T) {
 			require.ErrorIs(t, err, units.ErrInput)
 		}
 
-		l, err := Lime(LimeWater{Tank: tank, Air: air, TopOff: units.Flow(tank.Volume().Litres()*0.03*r.Float64()) * units.LitrePerDay, Temperature: units.Celsius(22), Saturation: 1, Limits: limits})
+		l, err := Lime(LimeWater{Tank: tank, Air: air, TopOff: units.Flow(tank.Volume().Litres()*0.03*r.Float64()) * units.LitrePerDay, Temperature: units.Celsius(22), Saturation: units.Share(1), Limits: limits})
 		require.NoError(t, err)
 		limed++
 		b := start
@@ -382,7 +382,7 @@ func TestBoundsOfGoals(t *testing.T) {
 		bound tested.Level
 		salt  string
 	}{
-		{tested.AlkalinityOf(2 * 2.300 * perLitre), "NaHCO3"},
+		{tested.AlkalinityOf(units.MilliequivalentsPerLitre(2 * 2.300 * perLitre)), "NaHCO3"},
 		{sea(tested.Calcium, 10.2821), "CaCl2.2H2O"},
 		{sea(tested.Magnesium, 52.8171), "MgCl2.6H2O"},
 		{sea(tested.Potassium, 10.2077), "KCl"},
@@ -457,7 +457,7 @@ func TestYearsOfALog(t *testing.T) {
 		err := Log{Volume: 100, Doses: []Dosed{{From: time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC), To: at, Additive: pure(t, "CaCl2")}}}.check()
 		assert.Equal(t, year == 2150, err == nil, year)
 	}
-	soda := Ingredient{salts.Reagent{Compound: compound(t, "Na2CO3"), Purity: 1}, 10 * units.GramPerLitre}
+	soda := Ingredient{salts.Reagent{Compound: compound(t, "Na2CO3"), Purity: units.Share(1)}, 10 * units.GramPerLitre}
 	_, err := Stock(soda, soda).check("additive")
 	assert.EqualError(t, err, "additive: got Na2CO3 twice in one solution, want each compound once")
 }

@@ -29,7 +29,7 @@ func reef(t testing.TB) tested.Water {
 	return tested.Water{
 		Portion: water(t, 35, 25).OfVolume(300),
 		Levels: tested.Levels{
-			tested.AlkalinityOf(7 * units.DKH),
+			tested.AlkalinityOf(units.DKH(7)),
 			tested.Calcium.Of(380, units.AsCalcium),
 			tested.Magnesium.Of(1290, units.AsMagnesium),
 			tested.Potassium.Of(390, units.AsPotassium),
@@ -75,7 +75,7 @@ func TestPlanConserves(t *testing.T) {
 		for _, formula := range formulas {
 			c := compound(t, formula)
 			const purity = 0.96
-			plan, err := Plan(Dose{Tank: tank, Air: air, To: to, Additive: Dry(salts.Reagent{Compound: c, Purity: purity})})
+			plan, err := Plan(Dose{Tank: tank, Air: air, To: to, Additive: Dry(salts.Reagent{Compound: c, Purity: units.Share(purity)})})
 			require.NoError(t, err, formula)
 			mole := c.Moles(plan.Amount.Mass) * purity
 			content := map[tested.Parameter]float64{tested.Alkalinity: c.Alkalinity()}
@@ -114,10 +114,10 @@ func TestPlanConserves(t *testing.T) {
 // tested.Calcium chloride and bicarbonate, used up together, leave sodium chloride.
 func TestLeavesTableSalt(t *testing.T) {
 	tank := reef(t)
-	tank.Levels[0], tank.Levels[1] = tested.AlkalinityOf(2.5), tested.Calcium.OfAmount(9.5)
+	tank.Levels[0], tank.Levels[1] = tested.AlkalinityOf(units.MilliequivalentsPerLitre(2.5)), tested.Calcium.OfAmount(9.5)
 	chloride, err := Plan(Dose{Tank: tank, Air: air, To: tested.Calcium.OfAmount(10), Additive: pure(t, "CaCl2.2H2O")})
 	require.NoError(t, err)
-	soda, err := Plan(Dose{Tank: tank, Air: air, To: tested.AlkalinityOf(3.5), Additive: pure(t, "NaHCO3")})
+	soda, err := Plan(Dose{Tank: tank, Air: air, To: tested.AlkalinityOf(units.MilliequivalentsPerLitre(3.5)), Additive: pure(t, "NaHCO3")})
 	require.NoError(t, err)
 	left := chloride.Leaves.Plus(soda.Leaves)
 	checks.Absolute(t, "charge", float64(left.Charge()), 0, 1e-9)
@@ -147,13 +147,13 @@ func TestChemistry(t *testing.T) {
 	require.NoError(t, err)
 	w := system.Water()
 	const raise = 0.1 // meq/L
-	dose := tested.AlkalinityOf(raise).AmountPerLitre().PerKilogram(d)
+	dose := tested.AlkalinityOf(units.MilliequivalentsPerLitre(raise)).AmountPerLitre().PerKilogram(d)
 	for formula, want := range map[string]carbonate.Water{
 		"NaHCO3": w.AddBicarbonate(dose),
 		"Na2CO3": w.AddCarbonate(dose / 2),
 		"NaOH":   w.AddHydroxide(dose),
 	} {
-		plan, err := Plan(Dose{Tank: tank, Air: air, To: tested.AlkalinityOf(tank.Levels[0].Alkalinity() + raise), Additive: pure(t, formula)})
+		plan, err := Plan(Dose{Tank: tank, Air: air, To: tested.AlkalinityOf(units.MilliequivalentsPerLitre(tank.Levels[0].Alkalinity().MilliequivalentsPerLitre() + raise)), Additive: pure(t, formula)})
 		require.NoError(t, err)
 		require.Len(t, plan.Steps, 1, formula)
 		s, err := want.System()
@@ -169,12 +169,12 @@ func TestChemistry(t *testing.T) {
 		checks.Relative(t, formula+" air", plan.Steps[0].Aired.PCO2.Microatmospheres(), a.PCO2().Microatmospheres(), 1e-4)
 	}
 	// Without air given the tank returns to the CO2 that it had.
-	plan, err := Plan(Dose{Tank: tank, To: tested.AlkalinityOf(8 * units.DKH), Additive: pure(t, "Na2CO3")})
+	plan, err := Plan(Dose{Tank: tank, To: tested.AlkalinityOf(units.DKH(8)), Additive: pure(t, "Na2CO3")})
 	require.NoError(t, err)
 	checks.Relative(t, "pCO2", plan.Steps[0].Aired.PCO2.Microatmospheres(), plan.Before.PCO2.Microatmospheres(), 1e-4)
 	// Without a pH it is in balance with the air.
 	tank.Carbon = carbonate.Known{}
-	plan, err = Plan(Dose{Tank: tank, Air: air, To: tested.AlkalinityOf(8 * units.DKH), Additive: pure(t, "NaHCO3")})
+	plan, err = Plan(Dose{Tank: tank, Air: air, To: tested.AlkalinityOf(units.DKH(8)), Additive: pure(t, "NaHCO3")})
 	require.NoError(t, err)
 	constants := carbonate.At(tank.Portion.Practical(), tank.Portion.Temperature(), carbonate.Options{})
 	checks.Relative(t, "pCO2", plan.Before.PCO2.Microatmospheres(), carbonate.XCO2(450).PCO2(&constants, units.Atmosphere).Microatmospheres(), 1e-12)
@@ -187,7 +187,7 @@ func TestAssumptions(t *testing.T) {
 	tank := reef(t)
 	tank.Portion = water(t, 15, 1).OfVolume(300)
 	tank.Levels = tank.Levels[:2]
-	plan, err := Plan(Dose{Tank: tank, To: tested.Calcium.Of(390, units.AsCalcium), Additive: Dry(salts.Reagent{Compound: compound(t, "CaCl2"), Purity: 0.9})})
+	plan, err := Plan(Dose{Tank: tank, To: tested.Calcium.Of(390, units.AsCalcium), Additive: Dry(salts.Reagent{Compound: compound(t, "CaCl2"), Purity: units.Share(0.9)})})
 	require.NoError(t, err)
 	all := strings.Join(plan.Assumptions, "\n")
 	for _, part := range []string{
@@ -259,7 +259,7 @@ func TestFewestSteps(t *testing.T) {
 	respects(t, d, plan)
 
 	// Lye: pH sets the pace.
-	d = Dose{Tank: tank, Air: air, To: tested.AlkalinityOf(9 * units.DKH), Additive: pure(t, "NaOH")}
+	d = Dose{Tank: tank, Air: air, To: tested.AlkalinityOf(units.DKH(9)), Additive: pure(t, "NaOH")}
 	plan, err = Plan(d)
 	require.NoError(t, err)
 	respects(t, d, plan)
@@ -305,13 +305,13 @@ func TestPlanCautions(t *testing.T) {
 		return identifiers(plan.Cautions)
 	}
 	assert.Contains(t, ids(tested.Calcium.Of(400, units.AsCalcium), pure(t, "CaCl2")), "heats-in-water")
-	assert.Contains(t, ids(tested.AlkalinityOf(7.2*units.DKH), pure(t, "NaOH")), "caustic")
+	assert.Contains(t, ids(tested.AlkalinityOf(units.DKH(7.2)), pure(t, "NaOH")), "caustic")
 	for _, id := range []string{"iodine", "trace-element", "keep-from-children", "reagent-grade", "advice-first", "irritating-dust", "test-first", "dose-slowly"} {
 		assert.Contains(t, ids(tested.Iodine.Of(0.05, units.AsIodine), pure(t, "KI")), id)
 	}
 	assert.Contains(t, ids(tested.Iron.Of(0.001, units.AsIron), pure(t, "FeCl3.6H2O")), "iron-falls-out")
-	assert.Contains(t, ids(tested.AlkalinityOf(15*units.DKH), pure(t, "Na2CO3")), "aragonite-may-fall-out")
-	assert.Contains(t, ids(tested.AlkalinityOf(30*units.DKH), pure(t, "Na2CO3")), "aragonite-falls-out")
+	assert.Contains(t, ids(tested.AlkalinityOf(units.DKH(15)), pure(t, "Na2CO3")), "aragonite-may-fall-out")
+	assert.Contains(t, ids(tested.AlkalinityOf(units.DKH(30)), pure(t, "Na2CO3")), "aragonite-falls-out")
 	assert.Contains(t, ids(tested.Magnesium.Of(2000, units.AsMagnesium), pure(t, "MgCl2.6H2O")), "salinity-rises")
 	assert.Contains(t, ids(tested.Magnesium.Of(3000, units.AsMagnesium), pure(t, "MgCl2.6H2O")), "many-steps")
 	assert.NotContains(t, ids(tested.Calcium.Of(400, units.AsCalcium), pure(t, "CaCl2.6H2O")), "aragonite-may-fall-out")
@@ -323,9 +323,9 @@ func TestPlanCautions(t *testing.T) {
 
 // A very large lye dose in one step meets brucite, if the keeper's limits let it.
 func TestBruciteCaution(t *testing.T) {
-	free := limits(5, tested.AlkalinityOf(10))
-	for raise, id := range map[units.Alkalinity]string{1.2: "brucite-may-fall-out", 2.5: "brucite-falls-out"} {
-		plan, err := Plan(Dose{Tank: reef(t), Air: air, To: tested.AlkalinityOf(7*units.DKH + raise), Additive: pure(t, "NaOH"), Limits: free})
+	free := limits(5, tested.AlkalinityOf(units.MilliequivalentsPerLitre(10)))
+	for raise, id := range map[float64]string{1.2: "brucite-may-fall-out", 2.5: "brucite-falls-out"} {
+		plan, err := Plan(Dose{Tank: reef(t), Air: air, To: tested.AlkalinityOf(units.MilliequivalentsPerLitre(units.DKH(7).MilliequivalentsPerLitre() + raise)), Additive: pure(t, "NaOH"), Limits: free})
 		require.NoError(t, err)
 		require.Len(t, plan.Steps, 1)
 		assert.Contains(t, identifiers(plan.Cautions), id)
@@ -338,7 +338,7 @@ func TestWrongDoses(t *testing.T) {
 	}
 	stocked := func(parts ...Ingredient) Additive { return Stock(parts...) }
 	part := func(formula string, perLitre units.MassPerLitre) Ingredient {
-		return Ingredient{salts.Reagent{Compound: compound(t, formula), Purity: 1}, perLitre}
+		return Ingredient{salts.Reagent{Compound: compound(t, formula), Purity: units.Share(1)}, perLitre}
 	}
 	nan := math.NaN()
 	for _, r := range []struct {
@@ -349,7 +349,9 @@ func TestWrongDoses(t *testing.T) {
 		{func(d *Dose) { d.Tank = d.Tank.OfVolume(-1) }, "tank.volume: got -1 L, want a number above zero"},
 		{func(d *Dose) { d.Tank = d.Tank.OfVolume(units.Volume(math.Inf(1))) }, "tank.volume: got +Inf L, want a number above zero"},
 		{func(d *Dose) { d.Tank.Portion = water(t, 0, 25).OfVolume(300) }, "tank.salinity: got 0 g/kg at 25 °C, want seawater"},
-		{func(d *Dose) { d.Tank.Levels = append(d.Tank.Levels, tested.AlkalinityOf(2)) }, "tank.alkalinity: got two levels, want one"},
+		{func(d *Dose) {
+			d.Tank.Levels = append(d.Tank.Levels, tested.AlkalinityOf(units.MilliequivalentsPerLitre(2)))
+		}, "tank.alkalinity: got two levels, want one"},
 		{func(d *Dose) { d.Tank.Levels[1] = tested.Calcium.Of(-380, units.AsCalcium) }, "tank.calcium: got -380 mg/L Ca, want zero or more"},
 		{func(d *Dose) { d.Tank.Levels[1] = tested.Calcium.Of(380, units.AsMagnesium) }, "tank.calcium: got a mass of 24.305 g/mol, want"},
 		{func(d *Dose) { d.Tank.Levels[0] = tested.Alkalinity.Of(120, units.AsCalciumCarbonate) }, `tank.alkalinity: got a mass of 100.086 g/mol, want "8.2 dKH"`},
@@ -361,7 +363,7 @@ func TestWrongDoses(t *testing.T) {
 		{func(d *Dose) { d.To = tested.Calcium.Of(units.MassPerLitre(nan), units.AsCalcium) }, "to.calcium: got NaN mg/L Ca, want zero or more"},
 		{func(d *Dose) { d.To = tested.Calcium.Of(370, units.AsCalcium) }, "to.calcium: got 370 mg/L Ca, want at least the present 380 mg/L Ca: a dose cannot lower it"},
 		{func(d *Dose) { d.To = tested.Calcium.Of(9000, units.AsCalcium) }, "to.calcium: got 9000 mg/L Ca, want a level nearer to the present 380 mg/L Ca"},
-		{func(d *Dose) { d.To = tested.AlkalinityOf(3) }, "additive: got CaCl2.2H2O, want one that raises alkalinity"},
+		{func(d *Dose) { d.To = tested.AlkalinityOf(units.MilliequivalentsPerLitre(3)) }, "additive: got CaCl2.2H2O, want one that raises alkalinity"},
 		{func(d *Dose) { d.Additive = Additive{} }, "additive: got nothing, want an additive made by Dry or Stock"},
 		{func(d *Dose) { d.Additive = Dry(salts.Reagent{Compound: compound(t, "CaCl2")}) }, "additive: CaCl2: purity: got 0 %, want above 0 and up to 100 %"},
 		{func(d *Dose) { d.Additive = pure(t, "CaCO3") }, "additive: got CaCO3, want a salt of what the tank uses up that dissolves in seawater"},
@@ -372,11 +374,13 @@ func TestWrongDoses(t *testing.T) {
 		{func(d *Dose) { d.Additive = stocked(part("CaCl2.2H2O", 50000), part("NaHCO3", 10000)) }, "additive: got NaHCO3 and CaCl2.2H2O in one solution, want two bottles: calcium carbonate would fall out"},
 		{func(d *Dose) { d.Additive = stocked(part("MgSO4.7H2O", 50000), part("CaCl2", 10000)) }, "gypsum would fall out"},
 		{func(d *Dose) {
-			d.Additive, d.To = stocked(part("NaHCO3", 150*units.GramPerLitre)), tested.AlkalinityOf(3)
+			d.Additive, d.To = stocked(part("NaHCO3", 150*units.GramPerLitre)), tested.AlkalinityOf(units.MilliequivalentsPerLitre(3))
 		}, "additive: content: got 150 g/L of NaHCO3, want at most"},
 		{func(d *Dose) { d.Tank.Carbon = carbonate.PH(carbonate.PHTotal(3)) }, "tank.carbon: got pH 3.00"},
 		{func(d *Dose) { d.Tank.Carbon = carbonate.PH(carbonate.PHTotal(5.9)) }, "tank.carbon: got pH 5.90, want pH 6 to 10 (total scale)"},
-		{func(d *Dose) { d.Tank.Carbon, d.Tank.Levels[0] = carbonate.DIC(20), tested.AlkalinityOf(2) }, "tank.carbon: got pH 10."},
+		{func(d *Dose) {
+			d.Tank.Carbon, d.Tank.Levels[0] = carbonate.DIC(20), tested.AlkalinityOf(units.MilliequivalentsPerLitre(2))
+		}, "tank.carbon: got pH 10."},
 		{func(d *Dose) { d.Additive = stocked(part("CaCl2.2H2O", 0.5*units.GramPerLitre)) }, "mL of CaCl2.2H2O in water in a day, want a stronger stock"},
 		{func(d *Dose) {
 			d.Tank, d.Additive = d.Tank.OfVolume(100), stocked(part("CaCl2.2H2O", 0.2*units.GramPerLitre))
@@ -399,12 +403,14 @@ func TestWrongDoses(t *testing.T) {
 			d.Additive, d.To = stocked(part("H3BO3", 500*units.GramPerLitre)), tested.Boron.Of(4.2, units.AsBoron)
 		}, "additive: content: got 500 g/L of H3BO3, want at most what dissolves"},
 		{func(d *Dose) { d.Limits = limits(-1) }, "limits.pH: got -1, want zero or more"},
-		{func(d *Dose) { d.Limits = limits(0, tested.AlkalinityOf(0)) }, "limits.alkalinity: got 0 meq/L, want above zero"},
-		{func(d *Dose) { d.Limits = limits(0, tested.AlkalinityOf(1), tested.AlkalinityOf(2)) }, "limits.alkalinity: got two levels, want one"},
+		{func(d *Dose) { d.Limits = limits(0, tested.AlkalinityOf(units.MilliequivalentsPerLitre(0))) }, "limits.alkalinity: got 0 meq/L, want above zero"},
+		{func(d *Dose) {
+			d.Limits = limits(0, tested.AlkalinityOf(units.MilliequivalentsPerLitre(1)), tested.AlkalinityOf(units.MilliequivalentsPerLitre(2)))
+		}, "limits.alkalinity: got two levels, want one"},
 		{func(d *Dose) { d.Limits.Own = []tested.Limit{{PH: 0.1, Within: time.Hour}} }, `limits.origin: got nothing, want who says so`},
 		{func(d *Dose) {
 			d.Tank.Carbon, d.Air = carbonate.Known{}, 0
-			d.To, d.Additive = tested.AlkalinityOf(3), pure(t, "NaHCO3")
+			d.To, d.Additive = tested.AlkalinityOf(units.MilliequivalentsPerLitre(3)), pure(t, "NaHCO3")
 		}, "tank.carbon: got nothing, want the alkalinity, and a pH or the CO2 of the air"},
 		{func(d *Dose) {
 			d.Tank.Carbon, d.Air, d.Additive = carbonate.Known{}, 0, pure(t, "Ca(OH)2")
@@ -436,7 +442,7 @@ func TestGoalTooHigh(t *testing.T) {
 		{tested.Iodine.Of(0.6, units.AsIodine), tested.Iodine.Of(0.06, units.AsIodine), "KI"},
 		{tested.Iron.Of(0.1, units.AsIron), tested.Iron.Of(0.001, units.AsIron), "FeCl3.6H2O"},
 		{tested.Calcium.Of(700, units.AsCalcium), tested.Calcium.Of(450, units.AsCalcium), "CaCl2.2H2O"},
-		{tested.AlkalinityOf(16 * units.DKH), tested.AlkalinityOf(11 * units.DKH), "NaHCO3"},
+		{tested.AlkalinityOf(units.DKH(16)), tested.AlkalinityOf(units.DKH(11)), "NaHCO3"},
 	} {
 		plan, err := Plan(Dose{Tank: reef(t), Air: air, To: r.high, Additive: pure(t, r.salt)})
 		require.NoError(t, err, r.salt)
@@ -465,7 +471,7 @@ func TestLargeVolume(t *testing.T) {
 		assert.Equal(t, warned, slices.Contains(identifiers(plan.Cautions), "large-volume"), content)
 		assert.Equal(t, warned, plan.Steps[0].Amount.Volume > 6*(1+1e-12))
 	}
-	u := Upkeep{Tank: reef(t), Air: air, Use: Use{PerDay: tested.AlkalinityOf(0.15)}, Additive: stock(t, "NaHCO3", 0.5*units.GramPerLitre)}
+	u := Upkeep{Tank: reef(t), Air: air, Use: Use{PerDay: tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.15))}, Additive: stock(t, "NaHCO3", 0.5*units.GramPerLitre)}
 	m, err := Maintain(u)
 	require.NoError(t, err)
 	assert.Contains(t, identifiers(m.Cautions), "large-volume")
@@ -482,10 +488,10 @@ func TestLowAlkalinity(t *testing.T) {
 		have  units.Alkalinity
 		salt  string
 		steps int // 0: more than a year
-	}{{0, "NaHCO3", 0}, {0, "Na2CO3", 0}, {0.3, "NaHCO3", 14}, {0.3, "Na2CO3", 83}, {1, "NaHCO3", 6}, {1, "Na2CO3", 17}} {
+	}{{units.MilliequivalentsPerLitre(0), "NaHCO3", 0}, {units.MilliequivalentsPerLitre(0), "Na2CO3", 0}, {units.MilliequivalentsPerLitre(0.3), "NaHCO3", 14}, {units.MilliequivalentsPerLitre(0.3), "Na2CO3", 83}, {units.MilliequivalentsPerLitre(1), "NaHCO3", 6}, {units.MilliequivalentsPerLitre(1), "Na2CO3", 17}} {
 		tank := reef(t)
 		tank.Levels[0], tank.Carbon = tested.AlkalinityOf(r.have), carbonate.Known{}
-		d := Dose{Tank: tank, Air: air, To: tested.AlkalinityOf(8 * units.DKH), Additive: pure(t, r.salt)}
+		d := Dose{Tank: tank, Air: air, To: tested.AlkalinityOf(units.DKH(8)), Additive: pure(t, r.salt)}
 		plan, err := Plan(d)
 		if r.steps == 0 {
 			require.ErrorContains(t, err, "within the limits it takes more than a year (pH, 0.2 at a dose")
@@ -499,7 +505,7 @@ func TestLowAlkalinity(t *testing.T) {
 		respects(t, d, plan)
 		assert.Equal(t, r.steps, len(plan.Steps), "%v %s, %s", r.have, r.salt, plan.LimitedBy)
 	}
-	plan, err := Plan(Dose{Tank: reef(t), Air: air, To: tested.AlkalinityOf(8 * units.DKH), Additive: pure(t, "NaHCO3")})
+	plan, err := Plan(Dose{Tank: reef(t), Air: air, To: tested.AlkalinityOf(units.DKH(8)), Additive: pure(t, "NaHCO3")})
 	require.NoError(t, err)
 	assert.NotContains(t, identifiers(plan.Cautions), "odd-ph")
 	// The limit holds from where the tank is, low or not: what is acid holds ammonia.
@@ -519,7 +525,7 @@ func TestDryLime(t *testing.T) {
 	for _, formula := range []string{"Ca(OH)2", "CaO"} {
 		plan, err := Plan(Dose{Tank: reef(t), Air: air, To: tested.Calcium.Of(385, units.AsCalcium), Additive: pure(t, formula)})
 		require.NoError(t, err)
-		m, err := Maintain(Upkeep{Tank: reef(t), Air: air, Use: Use{PerDay: tested.AlkalinityOf(0.1)}, Additive: pure(t, formula)})
+		m, err := Maintain(Upkeep{Tank: reef(t), Air: air, Use: Use{PerDay: tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.1))}, Additive: pure(t, formula)})
 		require.NoError(t, err)
 		for _, list := range [][]advice.Caution{plan.Cautions, m.Cautions} {
 			assert.Subset(t, identifiers(list), []string{"lime-water", "lime-overdose", "lime-needs-water"})
@@ -541,7 +547,7 @@ func TestAmountString(t *testing.T) {
 
 // Each of a mixed stock dissolves; that they do together is not known.
 func TestMixedStockSaysSo(t *testing.T) {
-	a := Stock(Ingredient{salts.Reagent{Compound: compound(t, "MgCl2.6H2O"), Purity: 1}, 300 * units.GramPerLitre}, Ingredient{salts.Reagent{Compound: compound(t, "MgSO4.7H2O"), Purity: 1}, 100 * units.GramPerLitre})
+	a := Stock(Ingredient{salts.Reagent{Compound: compound(t, "MgCl2.6H2O"), Purity: units.Share(1)}, 300 * units.GramPerLitre}, Ingredient{salts.Reagent{Compound: compound(t, "MgSO4.7H2O"), Purity: units.Share(1)}, 100 * units.GramPerLitre})
 	plan, err := Plan(Dose{Tank: reef(t), Air: air, To: tested.Magnesium.Of(1300, units.AsMagnesium), Additive: a})
 	require.NoError(t, err)
 	assert.Contains(t, strings.Join(plan.Assumptions, " "), "Of MgCl2.6H2O + MgSO4.7H2O in water it was checked that each dissolves by itself; together less may.")
@@ -563,7 +569,7 @@ func FuzzPlan(f *testing.F) {
 		d := Dose{
 			Tank: tested.Water{
 				Portion: sample.OfVolume(units.Volume(volume)),
-				Levels:  tested.Levels{tested.AlkalinityOf(units.Alkalinity(alkalinity))},
+				Levels:  tested.Levels{tested.AlkalinityOf(units.MilliequivalentsPerLitre(alkalinity))},
 			},
 			Air:      carbonate.XCO2(air),
 			Additive: pure(t, sources[p][int(salt)%len(sources[p])]),
@@ -601,7 +607,7 @@ func TestStepsRespectLimits(t *testing.T) {
 		p := raisable[r.IntN(len(raisable))]
 		d := Dose{Tank: reef(t), Air: air, Additive: pure(t, sources[p][r.IntN(len(sources[p]))])}
 		d.Tank = d.Tank.OfVolume(units.Volume(between(20, 2000)))
-		d.Tank.Levels[0] = tested.AlkalinityOf(units.Alkalinity(between(1.5, 4.5)))
+		d.Tank.Levels[0] = tested.AlkalinityOf(units.MilliequivalentsPerLitre(between(1.5, 4.5)))
 		d.Tank.Carbon = carbonate.PH(carbonate.PHTotal(between(7.7, 8.5)))
 		d.Air = carbonate.XCO2(between(0, 1500))
 		present, _ := d.Tank.Level(p)
@@ -618,7 +624,7 @@ func TestStepsRespectLimits(t *testing.T) {
 }
 
 func BenchmarkPlan(b *testing.B) {
-	d := Dose{Tank: reef(b), Air: air, To: tested.AlkalinityOf(9 * units.DKH), Additive: pure(b, "Na2CO3")}
+	d := Dose{Tank: reef(b), Air: air, To: tested.AlkalinityOf(units.DKH(9)), Additive: pure(b, "Na2CO3")}
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := Plan(d); err != nil {

@@ -27,7 +27,7 @@ func compound(t testing.TB, formula string) salts.Compound {
 }
 
 func pure(t testing.TB, formula string) Additive {
-	return Dry(salts.Reagent{Compound: compound(t, formula), Purity: 1})
+	return Dry(salts.Reagent{Compound: compound(t, formula), Purity: units.Share(1)})
 }
 
 func water(t testing.TB, sp, celsius float64) seawater.Sample {
@@ -45,7 +45,7 @@ func TestOneGramInAHundredLitres(t *testing.T) {
 	}
 	checks.Printed(t, "calcium, mg/L", float64(units.AsCalcium)*raise(tested.Calcium, "CaCl2.2H2O"), "2.726")
 	checks.Printed(t, "alkalinity, meq/L", raise(tested.Alkalinity, "NaHCO3"), "0.1190")
-	checks.Printed(t, "alkalinity, dKH", tested.AlkalinityOf(units.Alkalinity(raise(tested.Alkalinity, "NaHCO3"))).Alkalinity().DKH(), "0.334")
+	checks.Printed(t, "alkalinity, dKH", tested.AlkalinityOf(units.MilliequivalentsPerLitre(raise(tested.Alkalinity, "NaHCO3"))).Alkalinity().DKH(), "0.334")
 	checks.Printed(t, "calcium for 1 meq/L, mg/L", float64(units.AsCalcium)/equivalentsPerCalcium, "20.04")
 	// 24.305/203.295, 87.62/266.61, 4 * 10.81/381.363, 126.90/165.998 g/g; Na2CO3 2/105.988 eq/g
 	checks.Printed(t, "magnesium, mg/L", float64(units.AsMagnesium)*raise(tested.Magnesium, "MgCl2.6H2O"), "1.1956")
@@ -114,7 +114,7 @@ func TestAdditions(t *testing.T) {
 		}
 		n++
 		tank := tested.Water{
-			Portion: water(t, 35, 25).OfVolume(200), Levels: tested.Levels{tested.AlkalinityOf(2.5)},
+			Portion: water(t, 35, 25).OfVolume(200), Levels: tested.Levels{tested.AlkalinityOf(units.MilliequivalentsPerLitre(2.5))},
 			Carbon: carbonate.PH(carbonate.PHTotal(8.1)),
 		}
 		s, _, err := start(tank, air)
@@ -154,7 +154,7 @@ func TestCountings(t *testing.T) {
 		"CaCO3_per_Ca":                ratio(tested.Calcium, units.AsCalcium, units.AsCalciumCarbonate),
 		"umol_L_per_mg_L_NO3":         tested.Nitrate.Of(1, units.AsNitrate).AmountPerLitre().MicromolesPerLitre(),
 		"umol_L_per_mg_L_PO4":         tested.Phosphate.Of(1, units.AsPhosphate).AmountPerLitre().MicromolesPerLitre(),
-		"meq_L_per_dKH":               tested.AlkalinityOf(units.DKH).Alkalinity().MilliequivalentsPerLitre(),
+		"meq_L_per_dKH":               tested.AlkalinityOf(units.DKH(1)).Alkalinity().MilliequivalentsPerLitre(),
 		"mg_Ca_per_meq_calcification": tested.Calcium.OfAmount(1. / equivalentsPerCalcium).As(units.AsCalcium).MassPerLitre().MilligramsPerLitre(),
 	}
 	n := 0
@@ -244,7 +244,7 @@ func TestLimeWaterBrucite(t *testing.T) {
 		w := LimeWater{
 			Tank: tested.Water{Portion: sample.OfVolume(1000), Carbon: carbonate.DIC(2000),
 				Levels: tested.Levels{tested.AlkalinityOf(units.AmountPerKilogram(2300).Alkalinity(sample.Density()))}},
-			Temperature: units.Celsius(25), Saturation: 1,
+			Temperature: units.Celsius(25), Saturation: units.Share(1),
 		}
 		litres, ok := solve.Brent(func(x float64) float64 {
 			w.TopOff = units.Flow(x) * units.LitrePerDay

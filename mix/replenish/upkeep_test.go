@@ -20,12 +20,12 @@ import (
 // asks for the same.
 func TestMaintain(t *testing.T) {
 	tank := reef(t)
-	use := tested.AlkalinityOf(0.12)
+	use := tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.12))
 	m, err := Maintain(Upkeep{Tank: tank, Air: air, Use: Use{PerDay: use}, Additive: stock(t, "Na2CO3", 50*units.GramPerLitre)})
 	require.NoError(t, err)
 	// 0.12 meq/L * 300 L / 2 * 105.988 g/mol / 50 g/L
 	checks.Relative(t, "by hand", m.PerDay.Volume.Millilitres(), 0.12*300/2*0.105988/50*1000, 1e-12)
-	plan, err := Plan(Dose{Tank: tank, Air: air, To: tested.AlkalinityOf(7*units.DKH + 0.12), Additive: stock(t, "Na2CO3", 50*units.GramPerLitre)})
+	plan, err := Plan(Dose{Tank: tank, Air: air, To: tested.AlkalinityOf(units.MilliequivalentsPerLitre(units.DKH(7).MilliequivalentsPerLitre() + 0.12)), Additive: stock(t, "Na2CO3", 50*units.GramPerLitre)})
 	require.NoError(t, err)
 	checks.Relative(t, "as a plan", m.PerDay.Volume.Litres(), plan.Amount.Volume.Litres(), 1e-12)
 	require.Len(t, m.Raises, 1)
@@ -35,7 +35,7 @@ func TestMaintain(t *testing.T) {
 	assert.Zero(t, m.High)
 
 	// Lye has to be cut up, into no more parts than needed.
-	u := Upkeep{Tank: tank, Air: air, Use: Use{PerDay: tested.AlkalinityOf(0.5), Low: tested.AlkalinityOf(0.4), High: tested.AlkalinityOf(0.6)}, Additive: pure(t, "NaOH")}
+	u := Upkeep{Tank: tank, Air: air, Use: Use{PerDay: tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.5)), Low: tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.4)), High: tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.6))}, Additive: pure(t, "NaOH")}
 	m, err = Maintain(u)
 	require.NoError(t, err)
 	assert.Greater(t, m.Parts, 1)
@@ -43,8 +43,8 @@ func TestMaintain(t *testing.T) {
 	checks.Relative(t, "low", m.Low.Mass.Grams(), m.PerDay.Mass.Grams()*0.8, 1e-12)
 	checks.Relative(t, "high", m.High.Mass.Grams(), m.PerDay.Mass.Grams()*1.2, 1e-12)
 	assert.Contains(t, identifiers(m.Cautions), "large-use")
-	whole, err := Plan(Dose{Tank: tank, Air: air, To: tested.AlkalinityOf(7*units.DKH + 0.5/units.Alkalinity(m.Parts-1)), Additive: pure(t, "NaOH"),
-		Limits: limits(9, tested.AlkalinityOf(9))})
+	whole, err := Plan(Dose{Tank: tank, Air: air, To: tested.AlkalinityOf(units.MilliequivalentsPerLitre(units.DKH(7).MilliequivalentsPerLitre() + 0.5/float64(m.Parts-1))), Additive: pure(t, "NaOH"),
+		Limits: limits(9, tested.AlkalinityOf(units.MilliequivalentsPerLitre(9)))})
 	require.NoError(t, err)
 	assert.Greater(t, whole.Steps[0].AtOnce.PH.Value()-8.05, 0.2)
 
@@ -54,9 +54,9 @@ func TestMaintain(t *testing.T) {
 	}{
 		{func(u *Upkeep) { *u = Upkeep{} }, "tank.temperature"},
 		{func(u *Upkeep) { u.Use = Use{} }, "use: got nothing, want a level"},
-		{func(u *Upkeep) { u.Use.PerDay = tested.AlkalinityOf(-0.1) }, "use.alkalinity: got -0.1 meq/L, want above zero: there is nothing to give back"},
-		{func(u *Upkeep) { u.Use.PerDay = tested.AlkalinityOf(units.Alkalinity(math.NaN())) }, "use.alkalinity: got NaN meq/L, want above zero"},
-		{func(u *Upkeep) { u.Use.PerDay = tested.AlkalinityOf(units.Alkalinity(math.Inf(1))) }, "use.alkalinity: got +Inf meq/L, want above zero"},
+		{func(u *Upkeep) { u.Use.PerDay = tested.AlkalinityOf(units.MilliequivalentsPerLitre(-0.1)) }, "use.alkalinity: got -0.1 meq/L, want above zero: there is nothing to give back"},
+		{func(u *Upkeep) { u.Use.PerDay = tested.AlkalinityOf(units.MilliequivalentsPerLitre(math.NaN())) }, "use.alkalinity: got NaN meq/L, want above zero"},
+		{func(u *Upkeep) { u.Use.PerDay = tested.AlkalinityOf(units.MilliequivalentsPerLitre(math.Inf(1))) }, "use.alkalinity: got +Inf meq/L, want above zero"},
 		{func(u *Upkeep) { u.Additive = pure(t, "CaCl2") }, "additive: got CaCl2, want one that raises alkalinity"},
 		{func(u *Upkeep) { u.Additive = Additive{} }, "additive: got nothing"},
 		{func(u *Upkeep) { u.Tank.Carbon, u.Air = carbonate.Known{}, 0 }, "tank.carbon: got nothing, want the alkalinity, and a pH or the CO2 of the air"},
@@ -76,10 +76,10 @@ func TestMaintainWithoutPH(t *testing.T) {
 	tank := reef(t)
 	tank.Carbon = carbonate.Known{}
 	for _, formula := range []string{"NaOH", "Ca(OH)2", "CaO"} {
-		_, err := Maintain(Upkeep{Tank: tank, Use: Use{PerDay: tested.AlkalinityOf(0.1)}, Additive: pure(t, formula)})
+		_, err := Maintain(Upkeep{Tank: tank, Use: Use{PerDay: tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.1))}, Additive: pure(t, formula)})
 		assert.ErrorContains(t, err, "tank.carbon: got nothing", formula)
 	}
-	m, err := Maintain(Upkeep{Tank: tank, Use: Use{PerDay: tested.AlkalinityOf(0.1)}, Additive: pure(t, "Na2CO3")})
+	m, err := Maintain(Upkeep{Tank: tank, Use: Use{PerDay: tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.1))}, Additive: pure(t, "Na2CO3")})
 	require.NoError(t, err)
 	assert.Zero(t, m.Parts)
 	assert.Contains(t, identifiers(m.Cautions), "many-parts")
@@ -95,8 +95,8 @@ func TestLimeClimbs(t *testing.T) {
 	for _, r := range []struct {
 		demand units.Alkalinity // dKH
 		id     string
-	}{{0.4, "lime-climbs"}, {1.2, "lime-oversupply"}, {2, ""}} {
-		w.Demand = tested.AlkalinityOf(r.demand * units.DKH).In(tested.DKH)
+	}{{units.MilliequivalentsPerLitre(0.4), "lime-climbs"}, {units.MilliequivalentsPerLitre(1.2), "lime-oversupply"}, {units.MilliequivalentsPerLitre(2), ""}} {
+		w.Demand = tested.AlkalinityOf(units.DKH(r.demand.MilliequivalentsPerLitre())).In(tested.DKH)
 		s, err := Lime(w)
 		require.NoError(t, err)
 		for _, id := range []string{"lime-climbs", "lime-oversupply"} {
@@ -112,14 +112,14 @@ func TestLimeClimbs(t *testing.T) {
 	s, err := Lime(w)
 	require.NoError(t, err)
 	assert.Contains(t, identifiers(s.Cautions), "lime-climbs")
-	w.Limits = limits(0, tested.AlkalinityOf(2*units.DKH))
+	w.Limits = limits(0, tested.AlkalinityOf(units.DKH(2)))
 	s, err = Lime(w)
 	require.NoError(t, err)
 	assert.NotContains(t, identifiers(s.Cautions), "lime-climbs")
 }
 
 func limeWater300(t testing.TB) LimeWater {
-	return LimeWater{Tank: reef(t), Air: air, TopOff: 4 * units.LitrePerDay, Temperature: units.Celsius(22), Saturation: 1}
+	return LimeWater{Tank: reef(t), Air: air, TopOff: 4 * units.LitrePerDay, Temperature: units.Celsius(22), Saturation: units.Share(1)}
 }
 
 // So much water, so much hydroxide: two equivalents for a mole of calcium.
@@ -152,7 +152,7 @@ func TestLime(t *testing.T) {
 		last = s.Content.GramsPerLitre()
 	}
 	w = limeWater300(t)
-	w.Saturation = 0.5
+	w.Saturation = units.Share(0.5)
 	half, err := Lime(w)
 	require.NoError(t, err)
 	checks.Relative(t, "half", half.Alkalinity.Base(), s.Alkalinity.Base()/2, 1e-12)
@@ -162,7 +162,7 @@ func TestLime(t *testing.T) {
 	w.Demand = s.Alkalinity.WithBase(2 * s.Alkalinity.Base())
 	d, err := Lime(w)
 	require.NoError(t, err)
-	checks.Relative(t, "share", float64(d.Share), 0.5, 1e-12)
+	checks.Relative(t, "share", d.Share.Value(), 0.5, 1e-12)
 	checks.Relative(t, "short", d.Short.Base(), s.Alkalinity.Base(), 1e-12)
 	checks.Relative(t, "needed", d.Needed.LitresPerDay(), 8, 1e-12)
 	w.Demand = s.Alkalinity.WithBase(s.Alkalinity.Base() / 2)
@@ -195,10 +195,10 @@ func TestWrongLime(t *testing.T) {
 		{func(w *LimeWater) { w.TopOff = units.Flow(math.NaN()) }, "top-off: got NaN L/day"},
 		{func(w *LimeWater) { w.Temperature = units.Temperature{} }, "temperature of the lime water: got nothing, want a temperature"},
 		{func(w *LimeWater) { w.Temperature = units.Celsius(95) }, "temperature of the lime water: 95 °C is outside"},
-		{func(w *LimeWater) { w.Saturation = 0 }, "saturation: got 0 %, want above 0 and up to 100 %"},
-		{func(w *LimeWater) { w.Saturation = 1.1 }, "saturation: got 110 %"},
+		{func(w *LimeWater) { w.Saturation = units.Share(0) }, "saturation: got 0 %, want above 0 and up to 100 %"},
+		{func(w *LimeWater) { w.Saturation = units.Share(1.1) }, "saturation: got 110 %"},
 		{func(w *LimeWater) { w.Demand = tested.Calcium.OfAmount(1) }, "demand: got calcium, want alkalinity"},
-		{func(w *LimeWater) { w.Demand = tested.AlkalinityOf(0) }, "demand.alkalinity: got 0 meq/L, want above zero"},
+		{func(w *LimeWater) { w.Demand = tested.AlkalinityOf(units.MilliequivalentsPerLitre(0)) }, "demand.alkalinity: got 0 meq/L, want above zero"},
 	} {
 		w := limeWater300(t)
 		r.spoil(&w)

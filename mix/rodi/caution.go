@@ -45,7 +45,7 @@ func (s System) cautions(f Feed, p Product) []advice.Caution {
 	if f.Temperature.Celsius() < frostBelow {
 		list = append(list, frost)
 	}
-	if p.Recovery > usualRecovery {
+	if p.Recovery.Value() > usualRecovery {
 		list = append(list, scaling)
 	}
 	return list

@@ -7,7 +7,7 @@
 //	product, err := rodi.System{
 //		Membrane: rodi.Membrane{Rated: rodi.Rating{
 //			Flow: 75 * units.USGallonPerDay, Pressure: 50 * units.PSIGauge,
-//			Temperature: units.Celsius(25), Rejection: 98 * units.Percent,
+//			Temperature: units.Celsius(25), Rejection: units.Percent(98),
 //		}},
 //		WasteRatio: 3,
 //	}.Produce(rodi.Feed{

@@ -17,12 +17,12 @@ func ExampleSystem_Produce() {
 			Flow:        75 * units.USGallonPerDay,
 			Pressure:    50 * units.PSIGauge,
 			Temperature: units.Fahrenheit(77),
-			Rejection:   96 * units.Percent,
+			Rejection:   units.Percent(96),
 			Feed:        units.TDSReading(250, 0.5),
-			Recovery:    15 * units.Percent,
+			Recovery:    units.Percent(15),
 		}},
 		Resin: rodi.Resin{
-			Volume: 0.75 * units.Litre, Capacity: 0.6 * units.MolePerLitre, Usable: 70 * units.Percent,
+			Volume: 0.75 * units.Litre, Capacity: 0.6 * units.MolePerLitre, Usable: units.Percent(70),
 			Price: units.Money{Amount: 12, Currency: "EUR"},
 		},
 		WasteRatio: 3,
@@ -32,7 +32,7 @@ func ExampleSystem_Produce() {
 		TDS:           units.TDSReading(310, 0.5),
 		Pressure:      3 * units.BarGauge,
 		Temperature:   units.Celsius(8),
-		CarbonDioxide: rodi.FreeCarbonDioxide(5*units.DKH, carbonate.PHNBS(7.4), units.Celsius(8)),
+		CarbonDioxide: rodi.FreeCarbonDioxide(units.DKH(5), carbonate.PHNBS(7.4), units.Celsius(8)),
 	}
 	p, err := system.Produce(feed)
 	if err != nil {
@@ -93,7 +93,7 @@ func ExampleJudge() {
 func ExampleUpkeep_Residue() {
 	tank := rodi.Upkeep{
 		Tank: 300 * units.Litre, Evaporation: 3 * units.LitrePerDay,
-		Change: 10 * units.Percent, Every: 14 * 24 * time.Hour,
+		Change: units.Percent(10), Every: 14 * 24 * time.Hour,
 	}
 	for _, ppm := range []units.MassPerLitre{1, 2, 5, 20} {
 		all, err := tank.Residue(0, ppm*units.MilligramPerLitre, 365*24*time.Hour)

@@ -47,7 +47,7 @@ func TestThresholdsOfCautions(t *testing.T) {
 	said := func(celsius, recovery float64) string {
 		f := Feed{Temperature: units.Celsius(celsius)}
 		ids := ""
-		for _, c := range (System{}).cautions(f, Product{Recovery: units.Fraction(recovery)}) {
+		for _, c := range (System{}).cautions(f, Product{Recovery: units.Share(recovery)}) {
 			ids += c.ID + " "
 		}
 		return ids
@@ -75,12 +75,12 @@ func TestEdgesOfWhatIsAccepted(t *testing.T) {
 	// 40 g/L of sodium chloride have 62.19 mS/cm, computed here: 31.09 g/L at the factor 0.5.
 	assert.NoError(t, checkTDS("x", units.TDSReading(31000, 0.5)))
 	assert.ErrorIs(t, checkTDS("x", units.TDSReading(31200, 0.5)), units.ErrRange)
-	r := Resin{Volume: 1, Capacity: 5 * units.MolePerLitre, Usable: 1}
+	r := Resin{Volume: 1, Capacity: 5 * units.MolePerLitre, Usable: units.Share(1)}
 	assert.NoError(t, r.check())
 	r.Capacity *= 1.001
 	assert.ErrorIs(t, r.check(), units.ErrInput)
 	m := Membrane{
-		Rated: Rating{Flow: 12, Pressure: 4, Temperature: units.Celsius(25), Rejection: 0.96},
+		Rated: Rating{Flow: 12, Pressure: 4, Temperature: units.Celsius(25), Rejection: units.Share(0.96)},
 		Flux:  FluxConstants{Cold: 10000, Warm: 10000},
 	}
 	assert.NoError(t, m.check())
@@ -91,7 +91,7 @@ func TestEdgesOfWhatIsAccepted(t *testing.T) {
 // What is assumed of the carbon is said as soon as there is anything to remove.
 func TestCarbonAssumption(t *testing.T) {
 	s := System{
-		Membrane:   Membrane{Rated: Rating{Flow: 12, Pressure: 4, Temperature: units.Celsius(25), Rejection: 0.96}},
+		Membrane:   Membrane{Rated: Rating{Flow: 12, Pressure: 4, Temperature: units.Celsius(25), Rejection: units.Share(0.96)}},
 		Carbon:     Carbon{Chlorine: 20},
 		WasteRatio: 3,
 	}
@@ -123,7 +123,7 @@ func TestAnswersThatAreNone(t *testing.T) {
 	assert.Equal(t, Run{}, run)
 	assert.True(t, p.Idle(-1) != p.Idle(-1))
 	s := System{
-		Membrane:   Membrane{Rated: Rating{Flow: 12, Pressure: 4, Temperature: units.Celsius(25), Rejection: 0.96}},
+		Membrane:   Membrane{Rated: Rating{Flow: 12, Pressure: 4, Temperature: units.Celsius(25), Rejection: units.Share(0.96)}},
 		WasteRatio: 3, Sediment: Filter{Life: 1e-300, Price: units.Money{Amount: 1e300}},
 	}
 	_, err = s.Produce(Feed{TDS: tds(250), Pressure: 4, Temperature: units.Celsius(15)})

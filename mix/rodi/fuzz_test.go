@@ -28,9 +28,9 @@ func FuzzProduce(f *testing.F) {
 		s := rodi.System{
 			Membrane: rodi.Membrane{Rated: rodi.Rating{
 				Flow: units.Flow(flow), Pressure: units.GaugePressure(pressure), Temperature: units.Celsius(25),
-				Rejection: units.Fraction(rejection), Feed: tds(test),
+				Rejection: units.Share(rejection), Feed: tds(test),
 			}},
-			Resin: rodi.Resin{Volume: 1, Capacity: 700, Usable: 1, Price: units.Money{Amount: 1, Currency: "EUR"}},
+			Resin: rodi.Resin{Volume: 1, Capacity: 700, Usable: units.Share(1), Price: units.Money{Amount: 1, Currency: "EUR"}},
 		}
 		if restrictor {
 			s.Waste = units.Flow(waste)
@@ -43,7 +43,7 @@ func FuzzProduce(f *testing.F) {
 			return
 		}
 		require.True(t, p.Flow > 0 && p.Feed >= p.Flow && !math.IsInf(float64(p.Feed), 0), "%+v", p)
-		require.True(t, p.Rejection >= 0 && p.Rejection <= 1)
+		require.True(t, p.Rejection.Value() >= 0 && p.Rejection.Value() <= 1)
 		for _, x := range []float64{p.AfterMembrane.PPM(), p.WasteTDS.PPM(), float64(p.Lasts.Resin), p.Cost.Amount} {
 			require.True(t, x >= 0 && !math.IsInf(x, 0), "%+v", p)
 		}
@@ -67,7 +67,7 @@ func FuzzJudge(f *testing.F) {
 			typed(t, err)
 			return
 		}
-		require.True(t, c.Rejection >= 0 && c.Rejection <= 1)
+		require.True(t, c.Rejection.Value() >= 0 && c.Rejection.Value() <= 1)
 		for _, x := range c.Findings {
 			require.NotEmpty(t, x.Sentence)
 		}
@@ -77,7 +77,7 @@ func FuzzJudge(f *testing.F) {
 func FuzzResidue(f *testing.F) {
 	f.Add(300.0, 0.125, 0.1, int64(14*24*time.Hour), 0.0, 5.0, int64(365*24*time.Hour))
 	f.Fuzz(func(t *testing.T, tank, evaporation, change float64, every int64, present, content float64, after int64) {
-		u := rodi.Upkeep{Tank: units.Volume(tank), Evaporation: units.Flow(evaporation), Change: units.Fraction(change), Every: time.Duration(every)}
+		u := rodi.Upkeep{Tank: units.Volume(tank), Evaporation: units.Flow(evaporation), Change: units.Share(change), Every: time.Duration(every)}
 		x, err := u.Residue(units.MassPerLitre(present), units.MassPerLitre(content), time.Duration(after))
 		if err != nil {
 			typed(t, err)
@@ -96,19 +96,21 @@ var (
 
 func TestNoAllocations(t *testing.T) {
 	s, _ := house()
-	u := rodi.Upkeep{Tank: 300, Evaporation: 3 * units.LitrePerDay, Change: 0.1, Every: 14 * day}
+	u := rodi.Upkeep{Tank: 300, Evaporation: 3 * units.LitrePerDay, Change: units.Share(0.1), Every: 14 * day}
 	for what, f := range map[string]func(){
 		"TemperatureFactor":   func() { sinkFloat = rodi.TemperatureFactor(units.Celsius(12), rodi.FluxConstants{}) },
 		"OsmoticPressure":     func() { sinkFloat = float64(rodi.OsmoticPressure(0.02, units.Celsius(12))) },
 		"Dissolved":           func() { sinkFloat = float64(rodi.Dissolved(tds(250))) },
-		"ConcentrationFactor": func() { sinkFloat = rodi.ConcentrationFactor(0.2, 0.96) },
+		"ConcentrationFactor": func() { sinkFloat = rodi.ConcentrationFactor(units.Share(0.2), units.Share(0.96)) },
 		"Rejection":           func() { _, _, sinkErr = rodi.Rejection(tds(240), tds(9), 1) },
 		"Equivalents":         func() { sinkFloat = float64(rodi.Equivalents(tds(10))) },
 		"MixedBed":            func() { _, _ = rodi.MixedBed(1900, 1200) },
-		"FreeCarbonDioxide":   func() { sinkFloat = float64(rodi.FreeCarbonDioxide(2, carbonate.PHNBS(7.5), units.Celsius(12))) },
-		"Resin.Lasts":         func() { sinkVolume, sinkErr = s.Resin.Lasts(tds(10), 0.2) },
-		"Carbon.Lasts":        func() { sinkVolume, sinkErr = s.Carbon.Lasts(1, 0) },
-		"Residue":             func() { _, sinkErr = u.Residue(0, 5, 365*day) },
+		"FreeCarbonDioxide": func() {
+			sinkFloat = float64(rodi.FreeCarbonDioxide(units.MilliequivalentsPerLitre(2), carbonate.PHNBS(7.5), units.Celsius(12)))
+		},
+		"Resin.Lasts":  func() { sinkVolume, sinkErr = s.Resin.Lasts(tds(10), 0.2) },
+		"Carbon.Lasts": func() { sinkVolume, sinkErr = s.Carbon.Lasts(1, 0) },
+		"Residue":      func() { _, sinkErr = u.Residue(0, 5, 365*day) },
 	} {
 		checks.NoAllocations(t, what, f)
 	}
@@ -139,7 +141,7 @@ func BenchmarkProduceByRestrictor(b *testing.B) {
 }
 
 func BenchmarkResidue(b *testing.B) {
-	u := rodi.Upkeep{Tank: 300, Evaporation: 3 * units.LitrePerDay, Change: 0.1, Every: 14 * day}
+	u := rodi.Upkeep{Tank: 300, Evaporation: 3 * units.LitrePerDay, Change: units.Share(0.1), Every: 14 * day}
 	b.ReportAllocs()
 	for i := 0; i < b.N; i++ {
 		_, sinkErr = u.Residue(0, 5, 365*day)

@@ -37,7 +37,7 @@ type Limits struct {
 // bar (10 psi) of pressure drop, carbon above 0.1 mg/L of chlorine.
 func UsualLimits() Limits {
 	return Limits{
-		Rejection: 90 * units.Percent, AfterResin: units.TDSReading(1, 0.5),
+		Rejection: units.Percent(90), AfterResin: units.TDSReading(1, 0.5),
 		PressureDrop: 0.7 * units.BarGauge, Chlorine: 0.1 * units.MilligramPerLitre,
 	}
 }
@@ -213,7 +213,7 @@ func (r Readings) carbon(limit Limits) (Finding, error) {
 }
 
 func membraneFinding(held, u units.Fraction, limit Limits) Finding {
-	f := Finding{Stage: StageMembrane, Verdict: judge(float64(1-held), float64(u), float64(1-limit.Rejection))}
+	f := Finding{Stage: StageMembrane, Verdict: judge(float64(1-held.Value()), u.Value(), float64(1-limit.Rejection.Value()))}
 	f.Sentence = "The membrane holds back " + input.Fixed(held.Percent(), 1) + " ± " + input.Fixed(coverage*u.Percent(), 1) + " % of the salt; the limit is " + input.Number(limit.Rejection.Percent()) + " %: " +
 		choose(f.Verdict, "it is sound.", "read again after half an hour of running, with a finer meter if there is one.", "check its seals, the pressure and the waste flow, then replace it.")
 	return f
@@ -260,7 +260,7 @@ func choose(v Verdict, keep, unsure, replace string) string {
 }
 
 func (l Limits) check() error {
-	if !(l.Rejection > 0 && l.Rejection < 1) {
+	if !(l.Rejection.Value() > 0 && l.Rejection.Value() < 1) {
 		return input.Bad("rejection", l.Rejection.String(), "above 0 and below 100 %, see UsualLimits")
 	}
 	if err := checkTDS("after resin", l.AfterResin); err != nil {

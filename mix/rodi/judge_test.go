@@ -75,7 +75,7 @@ func TestJudgeSays(t *testing.T) {
 	} {
 		assert.Equal(t, want, c.Findings[i].Sentence)
 	}
-	assert.InDelta(t, 1-25./240, float64(c.Rejection), 1e-15)
+	assert.InDelta(t, 1-25./240, c.Rejection.Value(), 1e-15)
 	text, err := json.Marshal(c.Findings[2])
 	require.NoError(t, err)
 	assert.Contains(t, string(text), `{"Stage":"membrane","Verdict":"replace",`)
@@ -118,11 +118,11 @@ const day = 24 * time.Hour
 // The closed form against the tank, step by step.
 func TestResidueIsTheSum(t *testing.T) {
 	for _, u := range []rodi.Upkeep{
-		{Tank: 300, Evaporation: 3 * units.LitrePerDay, Change: 0.1, Every: 14 * day},
-		{Tank: 100, Evaporation: 2 * units.LitrePerDay, Change: 1e-9, Every: 7 * day},
-		{Tank: 100, Evaporation: 2 * units.LitrePerDay, Change: 1, Every: 7 * day},
-		{Tank: 100, Evaporation: 0, Change: 0.3, Every: day},
-		{Tank: 100, Evaporation: 2 * units.LitrePerDay, Change: 0, Every: day},
+		{Tank: 300, Evaporation: 3 * units.LitrePerDay, Change: units.Share(0.1), Every: 14 * day},
+		{Tank: 100, Evaporation: 2 * units.LitrePerDay, Change: units.Share(1e-9), Every: 7 * day},
+		{Tank: 100, Evaporation: 2 * units.LitrePerDay, Change: units.Share(1), Every: 7 * day},
+		{Tank: 100, Evaporation: 0, Change: units.Share(0.3), Every: day},
+		{Tank: 100, Evaporation: 2 * units.LitrePerDay, Change: units.Share(0), Every: day},
 		{Tank: 100, Evaporation: 2 * units.LitrePerDay},
 	} {
 		const c, days = 5., 365
@@ -130,7 +130,7 @@ func TestResidueIsTheSum(t *testing.T) {
 		for d := 1; d <= days; d++ {
 			x += c * u.Evaporation.LitresPerDay() / u.Tank.Litres()
 			if u.Every > 0 && time.Duration(d)*day%u.Every == 0 {
-				x = x*(1-float64(u.Change)) + c*float64(u.Change)
+				x = x*(1-u.Change.Value()) + c*u.Change.Value()
 			}
 			got, err := u.Residue(3, c, time.Duration(d)*day)
 			require.NoError(t, err)
@@ -142,7 +142,7 @@ func TestResidueIsTheSum(t *testing.T) {
 // In the long run a change takes out what it and the top-off bring:
 // c (1 + e (1 - s)/s) just after a change.
 func TestResidueSettles(t *testing.T) {
-	u := rodi.Upkeep{Tank: 300, Evaporation: 3 * units.LitrePerDay, Change: 0.1, Every: 14 * day}
+	u := rodi.Upkeep{Tank: 300, Evaporation: 3 * units.LitrePerDay, Change: units.Share(0.1), Every: 14 * day}
 	got, err := u.Residue(100, 2, 14*day*2000)
 	require.NoError(t, err)
 	e := 3 * 14 / 300.
@@ -150,18 +150,18 @@ func TestResidueSettles(t *testing.T) {
 	got, err = u.Residue(7, 2, 0)
 	require.NoError(t, err)
 	assert.Equal(t, units.MassPerLitre(7), got)
-	u.Change = 1
+	u.Change = units.Share(1)
 	got, err = u.Residue(7, 2, 0)
 	require.NoError(t, err)
 	assert.Equal(t, units.MassPerLitre(7), got)
 }
 
 func TestResidueRefuses(t *testing.T) {
-	good := rodi.Upkeep{Tank: 300, Evaporation: 1, Change: 0.1, Every: day}
+	good := rodi.Upkeep{Tank: 300, Evaporation: 1, Change: units.Share(0.1), Every: day}
 	for says, spoil := range map[string]func(*rodi.Upkeep){
 		"tank: ":        func(u *rodi.Upkeep) { u.Tank = 0 },
 		"evaporation: ": func(u *rodi.Upkeep) { u.Evaporation = units.Flow(nan) },
-		"change: ":      func(u *rodi.Upkeep) { u.Change = 10 },
+		"change: ":      func(u *rodi.Upkeep) { u.Change = units.Share(10) },
 		"every: ":       func(u *rodi.Upkeep) { u.Every = 0 },
 	} {
 		u := good

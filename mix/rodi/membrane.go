@@ -44,7 +44,7 @@ func Rejection(feed, product units.TDS, step float64) (r, uncertainty units.Frac
 // rejection is Rejection, with the name of the field that the product's reading
 // came from.
 func rejection(field string, feed, product units.TDS, step float64) (r, uncertainty units.Fraction, err error) {
-	nan := input.NaN[units.Fraction]()
+	nan := units.Share(math.NaN())
 	if err := checkTDS("feed", feed); err != nil {
 		return nan, nan, err
 	}
@@ -71,7 +71,7 @@ func rejection(field string, feed, product units.TDS, step float64) (r, uncertai
 	u := displayed(step)
 	ofFeed := u / feed.PPM()
 	ofProduct := ofFeed * float64(feed.Scale()/product.Scale())
-	return units.Fraction(1 - passed), units.Fraction(math.Hypot(ofProduct, passed*ofFeed)), nil
+	return units.Share(1 - passed), units.Share(math.Hypot(ofProduct, passed*ofFeed)), nil
 }
 
 // ConcentrationFactor returns how much saltier than the feed the waste is.
@@ -81,7 +81,7 @@ func rejection(field string, feed, product units.TDS, step float64) (r, uncertai
 //	range    0 <= Y < 1, 0 <= R <= 1
 //	outside  NaN
 func ConcentrationFactor(recovery, rejection units.Fraction) float64 {
-	y, r := float64(recovery), float64(rejection)
+	y, r := recovery.Value(), rejection.Value()
 	if !(y >= 0 && y < 1 && r >= 0 && r <= 1) {
 		return math.NaN()
 	}
@@ -110,7 +110,7 @@ func (r Rating) check() error {
 	if err := input.As("temperature", temperatureRange.Check(r.Temperature.Celsius())); err != nil {
 		return err
 	}
-	if !(r.Rejection > 0 && r.Rejection < 1) {
+	if !(r.Rejection.Value() > 0 && r.Rejection.Value() < 1) {
 		return input.Bad("rejection", r.Rejection.String(), "above 0 and below 100 %")
 	}
 	if r.Feed != (units.TDS{}) {
@@ -118,7 +118,7 @@ func (r Rating) check() error {
 			return err
 		}
 	}
-	if !(r.Recovery >= 0 && r.Recovery < 1) {
+	if !(r.Recovery.Value() >= 0 && r.Recovery.Value() < 1) {
 		return input.Bad("recovery", r.Recovery.String(), "0 to below 100 %")
 	}
 	return nil
@@ -128,7 +128,7 @@ func (m Membrane) check() error {
 	if err := m.Rated.check(); err != nil {
 		return input.In("rated", err)
 	}
-	if !(m.Rejection >= 0 && m.Rejection <= 1) {
+	if !(m.Rejection.Value() >= 0 && m.Rejection.Value() <= 1) {
 		return input.Bad("rejection", m.Rejection.String(), "0 to 100 %")
 	}
 	if k := m.Flux.orUsual(); !(k.Cold >= 0 && k.Cold <= 10000 && k.Warm >= 0 && k.Warm <= 10000) {
@@ -145,7 +145,7 @@ func (r Rating) net() units.GaugePressure {
 	if r.Feed == (units.TDS{}) {
 		return r.Pressure
 	}
-	return r.Pressure - osmotic(r.Feed, r.Temperature)*units.GaugePressure(alongMembrane(float64(r.Recovery)))
+	return r.Pressure - osmotic(r.Feed, r.Temperature)*units.GaugePressure(alongMembrane(r.Recovery.Value()))
 }
 
 // throughput is what a membrane does at the conditions of the day.
@@ -193,13 +193,13 @@ func (m Membrane) run(f Feed, back units.GaugePressure, ratio float64, waste uni
 		return throughput{}, input.Bad("membrane: rated: flow", m.Rated.Flow.String(), "the flow of one membrane")
 	}
 	x.rejection = m.Rejection
-	if m.Rejection == 0 {
-		passed := 1 - float64(m.Rated.Rejection)
-		share := passed / alongMembrane(float64(m.Rated.Recovery)) // of the salt along the membrane, in the test
+	if m.Rejection.Value() == 0 {
+		passed := 1 - m.Rated.Rejection.Value()
+		share := passed / alongMembrane(m.Rated.Recovery.Value()) // of the salt along the membrane, in the test
 		b := share / (1 - share) * float64(rated/x.net)
-		x.rejection = units.Fraction(1 - g*b/(1+b))
+		x.rejection = units.Share(1 - g*b/(1+b))
 	}
-	if !(x.rejection >= 0) {
+	if !(x.rejection.Value() >= 0) {
 		return throughput{}, input.Bad("feed: pressure", f.Pressure.String(), "enough to hold salt back: at this pressure and recovery the membrane does not")
 	}
 	return x, nil

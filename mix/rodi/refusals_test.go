@@ -29,7 +29,7 @@ func TestRefusalsOfStages(t *testing.T) {
 	}
 	r, doubt, err := rodi.Rejection(units.TDSReading(240, 0.5), units.TDSReading(-9, 0.5), 1)
 	assert.ErrorIs(t, err, units.ErrInput)
-	assert.True(t, math.IsNaN(float64(r)) && math.IsNaN(float64(doubt)))
+	assert.True(t, math.IsNaN(r.Value()) && math.IsNaN(doubt.Value()))
 	for _, k := range []rodi.FluxConstants{{Cold: -1, Warm: 3000}, {Cold: 10001, Warm: 3000}, {Cold: 2640, Warm: -1}, {Cold: 2640, Warm: 10001}} {
 		system, feed := house()
 		system.Membrane.Flux = k
@@ -73,7 +73,7 @@ func TestResinOfAFeedThatIsNotKnown(t *testing.T) {
 // membrane is rated at 25 °C.
 func TestBoundOfACapacity(t *testing.T) {
 	for capacity, ok := range map[units.AmountPerLitre]bool{4.9 * units.MolePerLitre: true, 5.1 * units.MolePerLitre: false} {
-		_, err := rodi.Resin{Volume: 1, Capacity: capacity, Usable: 0.7}.Lasts(units.TDSReading(10, 0.5), 0)
+		_, err := rodi.Resin{Volume: 1, Capacity: capacity, Usable: units.Share(0.7)}.Lasts(units.TDSReading(10, 0.5), 0)
 		assert.Equal(t, ok, err == nil, "%v: %v", capacity, err)
 	}
 	assert.InDelta(t, 1, rodi.TemperatureFactor(units.Celsius(25), rodi.FluxConstants{}), 1e-15)

@@ -46,7 +46,7 @@ func (u Upkeep) Residue(present, content units.MassPerLitre, after time.Duration
 	if u.Every > 0 {
 		changes, rest = after/u.Every, after%u.Every
 	}
-	s := float64(u.Change)
+	s := u.Change.Value()
 	evaporated := func(d time.Duration) float64 { return float64(u.Evaporation.Volume(d) / u.Tank) }
 	left := math.Pow(1-s, float64(changes)) // of what was there
 	sum := float64(changes)                 // (1 - (1 - s)^n)/s
@@ -71,10 +71,10 @@ func (u Upkeep) check() error {
 	if err := input.NotNegative("evaporation", float64(u.Evaporation), "L/h"); err != nil {
 		return err
 	}
-	if !(u.Change >= 0 && u.Change <= 1) {
+	if !(u.Change.Value() >= 0 && u.Change.Value() <= 1) {
 		return input.Bad("change", u.Change.String(), "0 to 100 %")
 	}
-	if u.Every < 0 || u.Every == 0 && u.Change > 0 {
+	if u.Every < 0 || u.Every == 0 && u.Change.Value() > 0 {
 		return input.Bad("every", u.Every.String(), "the time between changes")
 	}
 	return nil

@@ -36,9 +36,9 @@ const KilograinPerCubicFoot = units.MolePerLitre * units.AmountPerLitre(64.79891
 func MixedBed(cation, anion units.AmountPerLitre) (capacity units.AmountPerLitre, cationShare units.Fraction) {
 	sum := cation + anion
 	if !(cation > 0 && anion > 0 && sum <= math.MaxFloat64) {
-		return input.NaN[units.AmountPerLitre](), input.NaN[units.Fraction]()
+		return input.NaN[units.AmountPerLitre](), units.Share(math.NaN())
 	}
-	return cation * (anion / sum), units.Fraction(anion / sum)
+	return cation * (anion / sum), units.Share(float64(anion / sum))
 }
 
 // chargeConductivity is the conductivity of one equivalent of salt, in
@@ -82,7 +82,7 @@ func (r Resin) Lasts(in units.TDS, carbonDioxide units.AmountPerLitre) (units.Vo
 		return input.NaN[units.Volume](), err
 	}
 	load := Equivalents(in) + carbonDioxide
-	return finite(float64(r.Volume) * float64(r.Usable) * float64(r.Capacity/load)), nil
+	return finite(float64(r.Volume) * r.Usable.Value() * float64(r.Capacity/load)), nil
 }
 
 func (r Resin) check() error {
@@ -95,7 +95,7 @@ func (r Resin) check() error {
 	if err := input.Share("usable", r.Usable); err != nil {
 		return err
 	}
-	if !(r.Leak >= 0 && r.Leak < 1) {
+	if !(r.Leak.Value() >= 0 && r.Leak.Value() < 1) {
 		return input.Bad("leak", r.Leak.String(), "0 to below 100 %")
 	}
 	return checkPrice(r.Price)

@@ -27,7 +27,7 @@ func tds(ppm float64) units.TDS { return units.TDSReading(ppm, 0.5) }
 func rated() rodi.Rating {
 	return rodi.Rating{
 		Flow: 12 * units.LitrePerHour, Pressure: 4 * units.BarGauge, Temperature: units.Celsius(25),
-		Rejection: 96 * units.Percent, Feed: tds(250), Recovery: 15 * units.Percent,
+		Rejection: units.Percent(96), Feed: tds(250), Recovery: units.Percent(15),
 	}
 }
 
@@ -40,7 +40,7 @@ func house() (rodi.System, rodi.Feed) {
 				Chlorine: (1 * units.MilligramPerLitre).Mass(20000 * units.Litre), Price: eur(10),
 			},
 			Membrane:   rodi.Membrane{Rated: rated(), Life: 15000, Price: eur(60), Most: 7 * units.BarGauge},
-			Resin:      rodi.Resin{Volume: 1, Capacity: 0.7 * units.MolePerLitre, Usable: 80 * units.Percent, Price: eur(15)},
+			Resin:      rodi.Resin{Volume: 1, Capacity: 0.7 * units.MolePerLitre, Usable: units.Percent(80), Price: eur(15)},
 			WasteRatio: 3,
 			WaterPrice: eur(4),
 		}, rodi.Feed{
@@ -119,15 +119,15 @@ func TestRatingGivesItself(t *testing.T) {
 		r := rated()
 		s := rodi.System{Membrane: rodi.Membrane{Rated: r}}
 		if waste {
-			s.Waste = r.Flow * units.Flow((1-r.Recovery)/r.Recovery)
+			s.Waste = r.Flow * units.Flow((1-r.Recovery.Value())/r.Recovery.Value())
 		} else {
-			s.WasteRatio = float64((1 - r.Recovery) / r.Recovery)
+			s.WasteRatio = float64((1 - r.Recovery.Value()) / r.Recovery.Value())
 		}
 		p, err := s.Produce(rodi.Feed{TDS: r.Feed, Pressure: r.Pressure, Temperature: r.Temperature})
 		require.NoError(t, err)
 		assert.InEpsilon(t, float64(r.Flow), float64(p.Flow), 1e-12)
-		assert.InEpsilon(t, float64(r.Rejection), float64(p.Rejection), 1e-12)
-		assert.InEpsilon(t, float64(r.Recovery), float64(p.Recovery), 1e-12)
+		assert.InEpsilon(t, r.Rejection.Value(), p.Rejection.Value(), 1e-12)
+		assert.InEpsilon(t, r.Recovery.Value(), p.Recovery.Value(), 1e-12)
 		assert.InEpsilon(t, 10, p.AfterMembrane.PPM(), 1e-12)
 	}
 }
@@ -161,9 +161,9 @@ func TestBalance(t *testing.T) {
 			s.WasteRatio, s.Waste = 0, units.Flow(between(1, 60))
 		}
 		s.BackPressure = units.GaugePressure(between(0, 1))
-		s.Membrane.Rated.Rejection = units.Fraction(between(0.8, 0.995))
+		s.Membrane.Rated.Rejection = units.Share(between(0.8, 0.995))
 		if r.IntN(4) == 0 {
-			s.Membrane.Rejection = units.Fraction(between(0.5, 1))
+			s.Membrane.Rejection = units.Share(between(0.5, 1))
 		}
 		f.TDS = units.TDSReading(between(0, 2000), units.TDSScale(between(0.4, 0.8)))
 		f.Pressure, f.Temperature = units.GaugePressure(between(1, 7)), units.Celsius(between(1, 40))
@@ -229,12 +229,12 @@ func TestProduceIsMonotonous(t *testing.T) {
 }
 
 func TestConcentrationFactor(t *testing.T) {
-	assert.InEpsilon(t, 4, rodi.ConcentrationFactor(0.75, 1), 1e-15)
-	assert.InEpsilon(t, (1-0.75*0.02)/0.25, rodi.ConcentrationFactor(0.75, 0.98), 1e-15)
-	assert.Equal(t, 1.0, rodi.ConcentrationFactor(0, 0.98))
-	assert.Equal(t, 1.0, rodi.ConcentrationFactor(0.75, 0))
+	assert.InEpsilon(t, 4, rodi.ConcentrationFactor(units.Share(0.75), units.Share(1)), 1e-15)
+	assert.InEpsilon(t, (1-0.75*0.02)/0.25, rodi.ConcentrationFactor(units.Share(0.75), units.Share(0.98)), 1e-15)
+	assert.Equal(t, 1.0, rodi.ConcentrationFactor(units.Share(0), units.Share(0.98)))
+	assert.Equal(t, 1.0, rodi.ConcentrationFactor(units.Share(0.75), units.Share(0)))
 	for _, bad := range [][2]float64{{1, 0.9}, {-0.1, 0.9}, {nan, 0.9}, {0.5, 1.1}, {0.5, -0.1}, {0.5, nan}, {inf, 0.9}} {
-		assert.True(t, math.IsNaN(rodi.ConcentrationFactor(units.Fraction(bad[0]), units.Fraction(bad[1]))), bad)
+		assert.True(t, math.IsNaN(rodi.ConcentrationFactor(units.Share(bad[0]), units.Share(bad[1]))), bad)
 	}
 }
 
@@ -254,18 +254,18 @@ func TestRejectionUncertainty(t *testing.T) {
 			sum, squares = sum+x, squares+x*x
 		}
 		spread := math.Sqrt(squares/n - sum/n*sum/n)
-		assert.InEpsilon(t, spread, float64(u), 0.02)
+		assert.InEpsilon(t, spread, u.Value(), 0.02)
 	}
 	// Two meters of different factors on the same waters.
 	a, ua, err := rodi.Rejection(tds(200), tds(10), 1)
 	require.NoError(t, err)
 	b, ub, err := rodi.Rejection(units.TDSReading(280, 0.7), units.TDSReading(14, 0.7), 1)
 	require.NoError(t, err)
-	assert.InDelta(t, float64(a), float64(b), 1e-15)
-	assert.InEpsilon(t, float64(ua)*0.5/0.7, float64(ub), 1e-12)
+	assert.InDelta(t, a.Value(), b.Value(), 1e-15)
+	assert.InEpsilon(t, ua.Value()*0.5/0.7, ub.Value(), 1e-12)
 	c, _, err := rodi.Rejection(tds(200), units.TDSReading(14, 0.7), 1)
 	require.NoError(t, err)
-	assert.InDelta(t, float64(a), float64(c), 1e-15)
+	assert.InDelta(t, a.Value(), c.Value(), 1e-15)
 }
 
 func TestRejectionRefuses(t *testing.T) {
@@ -281,7 +281,7 @@ func TestRejectionRefuses(t *testing.T) {
 	assert.ErrorContains(t, err, "factor of the meter")
 	r, u, err := rodi.Rejection(tds(1e6), tds(3), 1)
 	assert.ErrorIs(t, err, units.ErrRange)
-	assert.True(t, math.IsNaN(float64(r)) && math.IsNaN(float64(u)))
+	assert.True(t, math.IsNaN(r.Value()) && math.IsNaN(u.Value()))
 }
 
 func third(_, _ units.Fraction, err error) error { return err }
@@ -299,8 +299,8 @@ func TestResinCapacity(t *testing.T) {
 
 	capacity, share := rodi.MixedBed(1.9*units.MolePerLitre, 1.2*units.MolePerLitre)
 	checks.Printed(t, "cation share", share.Percent(), "39")
-	assert.InEpsilon(t, 1.9*float64(share), float64(capacity)/1000, 1e-12)
-	assert.InEpsilon(t, 1.2*(1-float64(share)), float64(capacity)/1000, 1e-12)
+	assert.InEpsilon(t, 1.9*share.Value(), float64(capacity)/1000, 1e-12)
+	assert.InEpsilon(t, 1.2*(1-share.Value()), float64(capacity)/1000, 1e-12)
 	// 33 to 44 % of cation resin for the usual ranges, 40:60 in the trade.
 	_, low := rodi.MixedBed(2.0*units.MolePerLitre, 1.0*units.MolePerLitre)
 	_, high := rodi.MixedBed(1.8*units.MolePerLitre, 1.4*units.MolePerLitre)
@@ -308,14 +308,14 @@ func TestResinCapacity(t *testing.T) {
 	checks.Printed(t, "most", high.Percent(), "44")
 	for _, bad := range []units.AmountPerLitre{0, -1, units.AmountPerLitre(nan), units.AmountPerLitre(inf)} {
 		c, s := rodi.MixedBed(bad, 1)
-		assert.True(t, math.IsNaN(float64(c)) && math.IsNaN(float64(s)))
+		assert.True(t, math.IsNaN(float64(c)) && math.IsNaN(s.Value()))
 	}
 }
 
 // By hand: 20 µS/cm are 0.2 meq/L; 0.3 mmol/L of carbon dioxide beside it. One
 // litre of 0.7 eq/L used to 80 % takes 560 meq: 1120 L, and 2800 L without the gas.
 func TestResinLasts(t *testing.T) {
-	r := rodi.Resin{Volume: 1, Capacity: 0.7 * units.MolePerLitre, Usable: 0.8}
+	r := rodi.Resin{Volume: 1, Capacity: 0.7 * units.MolePerLitre, Usable: units.Share(0.8)}
 	v, err := r.Lasts(tds(10), 0.3*units.MillimolePerLitre)
 	require.NoError(t, err)
 	assert.InEpsilon(t, 1120, v.Litres(), 1e-12)
@@ -342,7 +342,7 @@ func TestResinLasts(t *testing.T) {
 func TestFreeCarbonDioxide(t *testing.T) {
 	at := units.Celsius(25)
 	gas := func(alk, ph float64) float64 {
-		return rodi.FreeCarbonDioxide(units.Alkalinity(alk), carbonate.PHNBS(ph), at).MillimolesPerLitre()
+		return rodi.FreeCarbonDioxide(units.MilliequivalentsPerLitre(alk), carbonate.PHNBS(ph), at).MillimolesPerLitre()
 	}
 	checks.Printed(t, "pK1", 7+math.Log10(gas(2, 7)/2), "6.35")
 	assert.InEpsilon(t, 2, gas(2, 6.35), 0.01)
@@ -431,12 +431,12 @@ func TestProduceRefuses(t *testing.T) {
 		"no membrane":         {func(s *rodi.System, f *rodi.Feed) { s.Membrane = rodi.Membrane{} }, "membrane: rated: flow: ", units.ErrInput},
 		"rated at nothing":    {func(s *rodi.System, f *rodi.Feed) { s.Membrane.Rated.Temperature = units.Temperature{} }, "membrane: rated: temperature: ", units.ErrInput},
 		"rated hot":           {func(s *rodi.System, f *rodi.Feed) { s.Membrane.Rated.Temperature = units.Celsius(77) }, "membrane: rated: temperature: 77 °C is outside 0 to 45 °C", units.ErrRange},
-		"rated 100 %":         {func(s *rodi.System, f *rodi.Feed) { s.Membrane.Rated.Rejection = 1 }, "membrane: rated: rejection: ", units.ErrInput},
-		"rated 96":            {func(s *rodi.System, f *rodi.Feed) { s.Membrane.Rated.Rejection = 96 }, "membrane: rated: rejection: ", units.ErrInput},
-		"rated recovery":      {func(s *rodi.System, f *rodi.Feed) { s.Membrane.Rated.Recovery = 1 }, "membrane: rated: recovery: ", units.ErrInput},
+		"rated 100 %":         {func(s *rodi.System, f *rodi.Feed) { s.Membrane.Rated.Rejection = units.Share(1) }, "membrane: rated: rejection: ", units.ErrInput},
+		"rated 96":            {func(s *rodi.System, f *rodi.Feed) { s.Membrane.Rated.Rejection = units.Share(96) }, "membrane: rated: rejection: ", units.ErrInput},
+		"rated recovery":      {func(s *rodi.System, f *rodi.Feed) { s.Membrane.Rated.Recovery = units.Share(1) }, "membrane: rated: recovery: ", units.ErrInput},
 		"rated in brine":      {func(s *rodi.System, f *rodi.Feed) { s.Membrane.Rated.Feed = tds(9000) }, "membrane: rated: pressure: ", units.ErrInput},
 		"rated pressure":      {func(s *rodi.System, f *rodi.Feed) { s.Membrane.Rated.Pressure = units.GaugePressure(nan) }, "membrane: rated: pressure: ", units.ErrInput},
-		"rejection":           {func(s *rodi.System, f *rodi.Feed) { s.Membrane.Rejection = 1.1 }, "membrane: rejection: ", units.ErrInput},
+		"rejection":           {func(s *rodi.System, f *rodi.Feed) { s.Membrane.Rejection = units.Share(1.1) }, "membrane: rejection: ", units.ErrInput},
 		"flux":                {func(s *rodi.System, f *rodi.Feed) { s.Membrane.Flux.Warm = -1 }, "membrane: flux: ", units.ErrInput},
 		"life":                {func(s *rodi.System, f *rodi.Feed) { s.Membrane.Life = -1 }, "membrane: life: ", units.ErrInput},
 		"too much pressure":   {func(s *rodi.System, f *rodi.Feed) { f.Pressure = 8 }, "feed: pressure: got 8 bar, want at most the 7 bar", units.ErrInput},
@@ -459,9 +459,9 @@ func TestProduceRefuses(t *testing.T) {
 		"two wastes":          {func(s *rodi.System, f *rodi.Feed) { s.Waste = 10 }, "waste ratio: ", units.ErrInput},
 		"waste":               {func(s *rodi.System, f *rodi.Feed) { s.Waste = -1 }, "waste: ", units.ErrInput},
 		"back pressure":       {func(s *rodi.System, f *rodi.Feed) { s.BackPressure = -1 }, "back pressure: ", units.ErrInput},
-		"resin":               {func(s *rodi.System, f *rodi.Feed) { s.Resin.Usable = 0 }, "resin: usable: ", units.ErrInput},
+		"resin":               {func(s *rodi.System, f *rodi.Feed) { s.Resin.Usable = units.Share(0) }, "resin: usable: ", units.ErrInput},
 		"resin capacity":      {func(s *rodi.System, f *rodi.Feed) { s.Resin.Capacity = 0.7e6 }, "resin: capacity: ", units.ErrInput},
-		"resin leak":          {func(s *rodi.System, f *rodi.Feed) { s.Resin.Leak = 1 }, "resin: leak: ", units.ErrInput},
+		"resin leak":          {func(s *rodi.System, f *rodi.Feed) { s.Resin.Leak = units.Share(1) }, "resin: leak: ", units.ErrInput},
 		"sediment":            {func(s *rodi.System, f *rodi.Feed) { s.Sediment.Life = units.Volume(nan) }, "sediment: life: ", units.ErrInput},
 		"carbon":              {func(s *rodi.System, f *rodi.Feed) { s.Carbon.Chlorine = -1 }, "carbon: chlorine: ", units.ErrInput},
 		"price":               {func(s *rodi.System, f *rodi.Feed) { s.WaterPrice.Amount = -1 }, "water: price: ", units.ErrInput},

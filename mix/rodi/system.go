@@ -86,18 +86,18 @@ func (s System) Produce(f Feed) (Product, error) {
 		return Product{}, err
 	}
 	feed := run.product + run.waste
-	recovery := units.Fraction(run.product / feed)
+	recovery := units.Share(float64(run.product / feed))
 	scale := func(factor float64) units.TDS { return units.TDSReading(f.TDS.PPM()*factor, f.TDS.Scale()) }
 	p := Product{
 		Flow: run.product, Waste: run.waste, Feed: feed,
 		Recovery: recovery, Rejection: run.rejection,
 		Osmotic: run.osmotic, Net: run.net, Factor: run.factor,
-		AfterMembrane: scale(1 - float64(run.rejection)),
+		AfterMembrane: scale(1 - run.rejection.Value()),
 		WasteTDS:      scale(ConcentrationFactor(recovery, run.rejection)),
 	}
 	p.AfterResin = p.AfterMembrane
 	if s.Resin != (Resin{}) {
-		p.AfterResin = scale((1 - float64(run.rejection)) * float64(s.Resin.Leak))
+		p.AfterResin = scale((1 - run.rejection.Value()) * s.Resin.Leak.Value())
 		if p.Lasts.Resin, err = s.Resin.Lasts(p.AfterMembrane, f.CarbonDioxide); err != nil {
 			return Product{}, input.In("resin", err)
 		}
@@ -106,8 +106,8 @@ func (s System) Produce(f Feed) (Product, error) {
 	if err != nil {
 		return Product{}, input.In("carbon", err)
 	}
-	p.Lasts.Sediment = s.Sediment.Life * units.Volume(recovery)
-	p.Lasts.Carbon = carbon * units.Volume(recovery)
+	p.Lasts.Sediment = s.Sediment.Life * units.Volume(recovery.Value())
+	p.Lasts.Carbon = carbon * units.Volume(recovery.Value())
 	p.Lasts.Membrane = s.Membrane.Life
 	if s.Carbon.Bed > 0 {
 		p.ContactTime = max(feed.Time(s.Carbon.Bed), 0)
@@ -168,7 +168,7 @@ func (s System) cost(p Product) (units.Money, error) {
 		price units.Money
 		lasts units.Volume
 	}{
-		{"water price", s.WaterPrice, 1 * units.CubicMetre * units.Volume(p.Recovery)},
+		{"water price", s.WaterPrice, 1 * units.CubicMetre * units.Volume(p.Recovery.Value())},
 		{"sediment: price", s.Sediment.Price, p.Lasts.Sediment},
 		{"carbon: price", s.Carbon.Price, p.Lasts.Carbon},
 		{"membrane: price", s.Membrane.Price, p.Lasts.Membrane},
@@ -284,7 +284,7 @@ func (s System) assumptions(f Feed) []string {
 		"The membrane is as good as its rating, and warmth helps water and salt through it alike. Its product carries so little salt that its own osmotic pressure is left out.",
 		"Salt is counted as the meter sees it, and for osmotic pressure as sodium chloride. Silica and gases are not seen.",
 	}
-	if s.Membrane.Rejection > 0 {
+	if s.Membrane.Rejection.Value() > 0 {
 		list = append(list, "The rejection is the one measured, for these conditions.")
 	}
 	if s.Membrane.Rated.Feed == (units.TDS{}) {

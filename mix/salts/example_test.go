@@ -24,7 +24,7 @@ func ExampleCompound_Raises() {
 // How much baking soda lifts 300 L from 7 to 8.5 dKH?
 func ExampleCompound_ToRaiseAlkalinity() {
 	soda, _ := salts.Find("sodium hydrogen carbonate")
-	m, err := soda.ToRaiseAlkalinity(1.5*units.DKH, 300*units.Litre)
+	m, err := soda.ToRaiseAlkalinity(units.DKH(1.5), 300*units.Litre)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -39,7 +39,7 @@ func ExampleExchange() {
 	dry, _ := salts.Find("CaCl2")
 	jar, _ := salts.Find("CaCl2.2H2O")
 	pure, _ := salts.Exchange(100*units.Gram, dry, jar)
-	weigh, _ := salts.Reagent{Compound: jar, Purity: 99 * units.Percent}.Weigh(pure)
+	weigh, _ := salts.Reagent{Compound: jar, Purity: units.Percent(99)}.Weigh(pure)
 	fmt.Printf("%.1f g\n", weigh.Grams())
 	// Output: 133.8 g
 }

@@ -20,7 +20,7 @@ func (c Compound) Raises(i ions.Ion, m units.Mass, in units.Volume) units.Amount
 // alkalinity of a volume of water: 1 g of NaHCO3 in 100 L by 0.1190 meq/L, which
 // is 0.334 dKH. An acid lowers it, so the result is negative.
 func (c Compound) RaisesAlkalinity(m units.Mass, in units.Volume) units.Alkalinity {
-	return units.Alkalinity(c.Alkalinity()*c.perLitre(m, in)*1000) * units.MilliequivalentPerLitre
+	return units.MilliequivalentsPerLitre((c.Alkalinity() * c.perLitre(m, in) * 1000))
 }
 
 // perLitre is m/(M V) in mol/L.

@@ -31,7 +31,7 @@ func (r Reagent) Weigh(pure units.Mass) (units.Mass, error) {
 	if err := input.NotNegative("mass", pure.Grams(), "g"); err != nil {
 		return input.NaN[units.Mass](), err
 	}
-	return pure / units.Mass(r.Purity), nil
+	return pure / units.Mass(r.Purity.Value()), nil
 }
 
 // Pure returns the pure compound in a mass out of the jar.
@@ -42,7 +42,7 @@ func (r Reagent) Pure(weighed units.Mass) (units.Mass, error) {
 	if err := input.NotNegative("mass", weighed.Grams(), "g"); err != nil {
 		return input.NaN[units.Mass](), err
 	}
-	return weighed * units.Mass(r.Purity), nil
+	return weighed * units.Mass(r.Purity.Value()), nil
 }
 
 // Exchange returns the mass of one hydrate of a salt that does what a mass of

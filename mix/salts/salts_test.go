@@ -299,16 +299,16 @@ func TestRaiseRefuses(t *testing.T) {
 		{second(Compound{}.ToRaise(ions.Sodium, 1, 1)), "compound: got no compound, want one that changes sodium"},
 		{second(c.ToRaise(ions.Calcium, -1, 1)), "change of calcium: got -1, want one that CaCl2 can bring"},
 		{second(c.ToRaise(ions.Calcium, units.AmountPerLitre(nan), 1)), "change of calcium: got NaN, want one that CaCl2 can bring"},
-		{second(c.ToRaiseAlkalinity(1, 1)), "compound: got CaCl2, want one that changes alkalinity"},
+		{second(c.ToRaiseAlkalinity(units.MilliequivalentsPerLitre(1), 1)), "compound: got CaCl2, want one that changes alkalinity"},
 		{second(Exchange(1, c, must(t, "MgCl2"))), "exchange for CaCl2: got MgCl2, want another hydrate of the same salt"},
 		{second(Exchange(1, Compound{}, Compound{})), "exchange for no compound: got no compound, want another hydrate of the same salt"},
 		{second(Exchange(-1, c, c)), "mass: got -1 g, want zero or more"},
-		{second(Reagent{c, 0}.Weigh(1)), "CaCl2: purity: got 0 %, want above 0 and up to 100 %"},
-		{second(Reagent{c, 1.2}.Pure(1)), "CaCl2: purity: got 120 %, want above 0 and up to 100 %"},
+		{second(Reagent{c, units.Share(0)}.Weigh(1)), "CaCl2: purity: got 0 %, want above 0 and up to 100 %"},
+		{second(Reagent{c, units.Share(1.2)}.Pure(1)), "CaCl2: purity: got 120 %, want above 0 and up to 100 %"},
 		{second(Reagent{}.Pure(1)), "compound: got none, want a compound"},
-		{second(Reagent{c, 1}.Weigh(-3)), "mass: got -3 g, want zero or more"},
-		{second(Reagent{c, 1}.Weigh(units.Mass(nan))), "mass: got NaN g, want zero or more"},
-		{second(Reagent{c, 1}.Pure(-3)), "mass: got -3 g, want zero or more"},
+		{second(Reagent{c, units.Share(1)}.Weigh(-3)), "mass: got -3 g, want zero or more"},
+		{second(Reagent{c, units.Share(1)}.Weigh(units.Mass(nan))), "mass: got NaN g, want zero or more"},
+		{second(Reagent{c, units.Share(1)}.Pure(-3)), "mass: got -3 g, want zero or more"},
 	} {
 		assert.EqualError(t, r.err, r.want)
 	}
@@ -342,7 +342,7 @@ func TestHydrates(t *testing.T) {
 			}
 		}
 	}
-	r := Reagent{must(t, "CaCl2.2H2O"), 80 * units.Percent}
+	r := Reagent{must(t, "CaCl2.2H2O"), units.Percent(80)}
 	w, err := r.Weigh(10 * units.Gram)
 	require.NoError(t, err)
 	checks.Relative(t, "weigh", w.Grams(), 12.5, 1e-12)

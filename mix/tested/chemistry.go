@@ -44,7 +44,7 @@ func (w Water) ChemistryOf(s *carbonate.System) Chemistry {
 // FreeAmmoniaOf is a share of a level of ammonia, counted as NH₃ whatever the test
 // counted.
 func FreeAmmoniaOf(total Level, share units.Fraction) Level {
-	return FreeAmmonia.OfAmount(total.AmountPerLitre() * units.AmountPerLitre(share)).As(units.AsAmmonia)
+	return FreeAmmonia.OfAmount(total.AmountPerLitre() * units.AmountPerLitre(share.Value())).As(units.AsAmmonia)
 }
 
 // NoChemistry is a chemistry that is not known: NaN throughout.

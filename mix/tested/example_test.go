@@ -21,7 +21,7 @@ func Example() {
 		Portion: sea.OfVolume(200 * units.Litre),
 		Carbon:  carbonate.PH(carbonate.PHTotal(8.1)),
 		Levels: tested.Levels{
-			tested.AlkalinityOf(8.2 * units.DKH).In(tested.DKH),
+			tested.AlkalinityOf(units.DKH(8.2)).In(tested.DKH),
 			tested.Nitrate.Of(24*units.MilligramPerLitre, units.AsNitrate),
 		},
 	}

@@ -37,9 +37,9 @@ var hardnesses = [...]struct {
 	symbol string
 	unit   units.Alkalinity
 }{
-	{"meq/L", units.MilliequivalentPerLitre},
-	{"dKH", units.DKH},
-	{"mg/L CaCO3", units.PPMCaCO3},
+	{"meq/L", units.MilliequivalentsPerLitre(1)},
+	{"dKH", units.DKH(1)},
+	{"mg/L CaCO3", units.PPMCaCO3(1)},
 }
 
 // String writes "meq/L", "dKH" or "mg/L CaCO3".
@@ -53,7 +53,7 @@ func (h Hardness) String() string {
 // AlkalinityOf is a level of alkalinity, counted in meq/L unless In says
 // otherwise:
 //
-//	tested.AlkalinityOf(8.2*units.DKH).In(tested.DKH)
+//	tested.AlkalinityOf(units.DKH(8.2)).In(tested.DKH)
 func AlkalinityOf(a units.Alkalinity) Level {
 	return Level{parameter: Alkalinity, number: a.MilliequivalentsPerLitre()}
 }
@@ -166,7 +166,7 @@ func parseAlkalinity(s string) (Level, error) {
 	for h := DKH; h <= CaCO3; h++ {
 		// What reads as one of a unit is written in that unit.
 		number, _, _ := strings.Cut(s, " ")
-		if one, err := units.Parse[units.Alkalinity]("1 " + strings.TrimSpace(strings.TrimPrefix(s, number))); err == nil && one == hardnesses[h].unit {
+		if one, err := units.Parse[units.Alkalinity]("1 " + strings.TrimSpace(strings.TrimPrefix(s, number))); err == nil && one.MilliequivalentsPerLitre() == hardnesses[h].unit.MilliequivalentsPerLitre() {
 			l = l.In(h)
 		}
 	}
@@ -236,7 +236,7 @@ func (l Level) Base() float64 {
 		if int(l.hardness) >= len(hardnesses) {
 			return math.NaN()
 		}
-		return l.number * float64(hardnesses[l.hardness].unit)
+		return l.number * hardnesses[l.hardness].unit.MilliequivalentsPerLitre()
 	case l.as == 0 || l.as == itself:
 		return l.number
 	}
@@ -249,7 +249,7 @@ func (l Level) WithBase(x float64) Level {
 	case l.parameter == Alkalinity && l.as == 0:
 		l.number = math.NaN()
 		if int(l.hardness) < len(hardnesses) {
-			l.number = x / float64(hardnesses[l.hardness].unit)
+			l.number = x / hardnesses[l.hardness].unit.MilliequivalentsPerLitre()
 		}
 	case l.as == 0 || l.as == itself:
 		l.number = x
@@ -262,9 +262,9 @@ func (l Level) WithBase(x float64) Level {
 // Alkalinity returns a level of alkalinity, and NaN for any other.
 func (l Level) Alkalinity() units.Alkalinity {
 	if l.parameter != Alkalinity {
-		return input.NaN[units.Alkalinity]()
+		return units.MilliequivalentsPerLitre(math.NaN())
 	}
-	return units.Alkalinity(l.Base()) * units.MilliequivalentPerLitre
+	return units.MilliequivalentsPerLitre(l.Base())
 }
 
 // AmountPerLitre returns the level in amount per litre, of alkalinity in

@@ -64,7 +64,7 @@ func TestLevelSaysOfWhat(t *testing.T) {
 
 func TestLevelJSON(t *testing.T) {
 	list := tested.Levels{
-		tested.AlkalinityOf(8.2 * units.DKH).In(tested.DKH),
+		tested.AlkalinityOf(units.DKH(8.2)).In(tested.DKH),
 		tested.Nitrate.Of(24*units.MilligramPerLitre, units.AsNitrate),
 		tested.Parameter("copper").OfMass(0.2 * units.MilligramPerLitre),
 		{},
@@ -88,12 +88,12 @@ func TestLevelCheck(t *testing.T) {
 		tested.Calcium.Of(-1, units.AsCalcium),
 		tested.Calcium.Of(units.MassPerLitre(math.Inf(1)), units.AsCalcium),
 		tested.Parameter("copper").OfAmount(1),
-		tested.AlkalinityOf(units.Alkalinity(math.NaN())),
-		tested.AlkalinityOf(1).In(7),
+		tested.AlkalinityOf(units.MilliequivalentsPerLitre(math.NaN())),
+		tested.AlkalinityOf(units.MilliequivalentsPerLitre(1)).In(7),
 	} {
 		assert.Error(t, l.Check("tank"), l.String())
 	}
-	assert.NoError(t, tested.AlkalinityOf(-0.1).Check("tank"))
+	assert.NoError(t, tested.AlkalinityOf(units.MilliequivalentsPerLitre(-0.1)).Check("tank"))
 	twice := tested.Levels{tested.Nitrate.Of(1, units.AsNitrate), tested.Nitrate.Of(1, units.AsNitrogen)}
 	assert.ErrorContains(t, twice.Check("tank"), "tank.nitrate: got two levels")
 }
@@ -101,7 +101,7 @@ func TestLevelCheck(t *testing.T) {
 func TestLevelCountings(t *testing.T) {
 	n := tested.Nitrate.Of(24*units.MilligramPerLitre, units.AsNitrate).As(units.AsNitrogen)
 	checks.Printed(t, "24·14.007/62.004", n.MassPerLitre().MilligramsPerLitre(), "5.4217")
-	a := tested.AlkalinityOf(8 * units.DKH)
+	a := tested.AlkalinityOf(units.DKH(8))
 	checks.Printed(t, "8·20/56.077·100.086/2", a.In(tested.CaCO3).Alkalinity().PPMCaCO3(), "142.8")
 	x, unit := a.In(tested.CaCO3).Counted()
 	assert.Equal(t, "mg/L CaCO3", unit)

@@ -38,7 +38,7 @@ type Limits struct {
 // Usual returns the limits for a tank of corals and fish: what the trade holds to
 // be gentle. The figures are those of package advice.
 func Usual() []Limit {
-	perDay := Levels{AlkalinityOf(advice.AlkalinityPerDay).In(DKH)}
+	perDay := Levels{AlkalinityOf(units.DKH(advice.DKHPerDay)).In(DKH)}
 	for _, x := range [...]struct {
 		p Parameter
 		c units.MassPerLitre
@@ -58,7 +58,7 @@ func Usual() []Limit {
 		{
 			Within:   24 * time.Hour,
 			Salinity: units.Practical(advice.SalinityPerDay), Temperature: advice.TemperaturePerDay,
-			PH: advice.PHPerDay, Share: advice.SharePerDay, Levels: perDay, Origin: advice.CommonPractice,
+			PH: advice.PHPerDay, Share: units.Share(advice.SharePerDay), Levels: perDay, Origin: advice.CommonPractice,
 		},
 	}
 }
@@ -91,8 +91,8 @@ func (l *Limit) leave(to *Limit) {
 	if to.PH > 0 {
 		l.PH = 0
 	}
-	if to.Share > 0 {
-		l.Share = 0
+	if to.Share.Value() > 0 {
+		l.Share = units.Share(0)
 	}
 	for i := range to.Levels {
 		l.Levels = l.Levels.Without(to.Levels[i].parameter)
@@ -120,7 +120,7 @@ func (l *Limit) check(field string) error {
 		name  string
 		value float64
 	}{
-		{"salinity", l.Salinity.Value()}, {"temperature", float64(l.Temperature)}, {"pH", l.PH}, {"share", float64(l.Share)},
+		{"salinity", l.Salinity.Value()}, {"temperature", float64(l.Temperature)}, {"pH", l.PH}, {"share", l.Share.Value()},
 	} {
 		if err := input.NotNegative(field+"."+x.name, x.value, ""); err != nil {
 			return err

@@ -60,7 +60,7 @@ func TestLimitsCheck(t *testing.T) {
 		"no time":   {Own: []tested.Limit{{PH: 0.1, Origin: "me"}}},
 		"no origin": {Own: []tested.Limit{{PH: 0.1, Within: day}}},
 		"negative":  {Own: []tested.Limit{{PH: -0.1, Within: day, Origin: "me"}}},
-		"no room":   {Own: []tested.Limit{{Levels: tested.Levels{tested.AlkalinityOf(0)}, Within: day, Origin: "me"}}},
+		"no room":   {Own: []tested.Limit{{Levels: tested.Levels{tested.AlkalinityOf(units.MilliequivalentsPerLitre(0))}, Within: day, Origin: "me"}}},
 	} {
 		assert.Error(t, l.Check("limits"), what)
 	}

@@ -28,7 +28,7 @@ func reef(t testing.TB) tested.Water {
 		Portion: sea(t, 35, 25).OfVolume(200 * units.Litre),
 		Carbon:  carbonate.PH(carbonate.PHTotal(8.1)),
 		Levels: tested.Levels{
-			tested.AlkalinityOf(8.2 * units.DKH).In(tested.DKH),
+			tested.AlkalinityOf(units.DKH(8.2)).In(tested.DKH),
 			tested.Calcium.Of(420*units.MilligramPerLitre, units.AsCalcium),
 			tested.Nitrate.Of(24*units.MilligramPerLitre, units.AsNitrate),
 			tested.Ammonia.Of(0.1*units.MilligramPerLitre, units.AsNitrogen),
@@ -77,7 +77,7 @@ func TestFillTo(t *testing.T) {
 	rest, err := tested.Pure(1*units.Litre, units.Celsius(18))
 	require.NoError(t, err)
 	// Pure water holds none of what was tested.
-	rest = rest.With(tested.AlkalinityOf(0), tested.Calcium.Of(0, units.AsCalcium), tested.Nitrate.Of(0, units.AsNitrate), tested.Ammonia.Of(0, units.AsNitrogen))
+	rest = rest.With(tested.AlkalinityOf(units.MilliequivalentsPerLitre(0)), tested.Calcium.Of(0, units.AsCalcium), tested.Nitrate.Of(0, units.AsNitrate), tested.Ammonia.Of(0, units.AsNitrogen))
 	poured, full, err := low.FillTo(200*units.Litre, rest)
 	require.NoError(t, err)
 	assert.InDelta(t, 200, full.Volume().Litres(), 1e-9)
@@ -123,13 +123,13 @@ func TestChemistry(t *testing.T) {
 	k := carbonate.At(units.Practical(35), units.Celsius(25), carbonate.Options{
 		Calcium: carbonate.Measured(units.AsCalcium.AmountPerKilogram((420 * units.MilligramPerLitre).PerKilogram(d))),
 	})
-	s, err := k.Solve(carbonate.Alkalinity((8.2 * units.DKH).PerKilogram(d)), carbonate.PH(carbonate.PHTotal(8.1)), carbonate.Nutrients{
+	s, err := k.Solve(carbonate.Alkalinity(units.DKH(8.2).PerKilogram(d)), carbonate.PH(carbonate.PHTotal(8.1)), carbonate.Nutrients{
 		Ammonia: units.AsNitrogen.AmountPerKilogram((0.1 * units.MilligramPerLitre).PerKilogram(d)),
 	})
 	require.NoError(t, err)
 	assert.InEpsilon(t, s.Aragonite(), c.Aragonite, 1e-12)
 	assert.InEpsilon(t, float64(s.PCO2()), float64(c.PCO2), 1e-12)
-	want := 0.1 * 17.031 / 14.007 * float64(s.FreeAmmonia())
+	want := 0.1 * 17.031 / 14.007 * s.FreeAmmonia().Value()
 	assert.InEpsilon(t, want, c.FreeAmmonia.MassPerLitre().MilligramsPerLitre(), 1e-12)
 
 	w.Carbon = carbonate.Known{}

@@ -31,7 +31,7 @@ const (
 // Constants.FreeAmmonia works with the other fits.
 func FreeAmmonia(s units.PracticalSalinity, t units.Temperature, ph TotalPH) units.Fraction {
 	if !possible(s, t) || !isSet(ph.value) {
-		return units.Fraction(math.NaN())
+		return units.Share(math.NaN())
 	}
 	c := conditionsAt(s.Value(), t.Celsius())
 	return freeShare(c.water*fromPK(cleggWhitfield(&c)), ph)
@@ -42,14 +42,14 @@ func FreeAmmonia(s units.PracticalSalinity, t units.Temperature, ph TotalPH) uni
 // A pH that nobody set gives NaN.
 func (c *Constants) FreeAmmonia(ph TotalPH) units.Fraction {
 	if !isSet(ph.value) {
-		return units.Fraction(math.NaN())
+		return units.Share(math.NaN())
 	}
 	return freeShare(c.KNH4, ph)
 }
 
 // freeShare is written so that an infinite pH is 0 or 1, as it should be.
 func freeShare(k float64, ph TotalPH) units.Fraction {
-	return units.Fraction(1 / (1 + fromPK(ph.value)/k))
+	return units.Share(1 / (1 + fromPK(ph.value)/k))
 }
 
 // logarithm returns ln KNH4 as the authors gave it.

@@ -78,6 +78,6 @@ func BenchmarkBuffers(b *testing.B) {
 func BenchmarkFreeAmmonia(b *testing.B) {
 	b.ReportAllocs()
 	for i := 0; i < b.N; i++ {
-		sinkF = float64(FreeAmmonia(units.Practical(35), units.Celsius(25), PHTotal(8.1)))
+		sinkF = FreeAmmonia(units.Practical(35), units.Celsius(25), PHTotal(8.1)).Value()
 	}
 }

@@ -212,7 +212,7 @@ func TestConstantsOfNoWater(t *testing.T) {
 		for _, k := range everyConstant(&c) {
 			assert.True(t, math.IsNaN(k), "%v", in)
 		}
-		assert.True(t, math.IsNaN(float64(FreeAmmonia(units.Practical(in[0]), units.Celsius(in[1]), PHTotal(8)))))
+		assert.True(t, math.IsNaN(FreeAmmonia(units.Practical(in[0]), units.Celsius(in[1]), PHTotal(8)).Value()))
 	}
 	for _, o := range []Options{{K1K2: 17}, {KS: 3}, {KF: 2}, {KNH4: 4}, {BoronRatio: 3}} {
 		c := At(units.Practical(35), units.Celsius(25), o)
@@ -327,8 +327,8 @@ func TestAmmoniaGrid(t *testing.T) {
 		near(what+" Yao and Millero", yao+math.Log10(c.freeFactor()/c.seawaterFactor()), row.Float(t, "yao_millero_sws"))
 
 		want := row.Float(t, "nh3_fraction_ph8_2_total")
-		checks.Relative(t, what+" share", float64(FreeAmmonia(s, celsius, PHTotal(8.2))), want, 1e-13)
-		checks.Relative(t, what+" share", float64(c.FreeAmmonia(PHTotal(8.2))), want, 1e-13)
+		checks.Relative(t, what+" share", FreeAmmonia(s, celsius, PHTotal(8.2)).Value(), want, 1e-13)
+		checks.Relative(t, what+" share", c.FreeAmmonia(PHTotal(8.2)).Value(), want, 1e-13)
 
 		// All four are of one substance: once on the total scale they agree.
 		for _, other := range []float64{free, bell, yao} {
@@ -354,19 +354,19 @@ func TestPrintedAmmonia(t *testing.T) {
 		if row.free {
 			pk = cleggWhitfieldFree(&c)
 		}
-		checks.Printed(t, "share of NH3", float64(freeShare(fromPK(pk), PHTotal(row.ph))), row.want)
+		checks.Printed(t, "share of NH3", freeShare(fromPK(pk), PHTotal(row.ph)).Value(), row.want)
 	}
 }
 
 func TestFreeAmmoniaEnds(t *testing.T) {
 	s, celsius := units.Practical(35), units.Celsius(25)
-	assert.Equal(t, units.Fraction(1), FreeAmmonia(s, celsius, PHTotal(math.Inf(1))))
-	assert.Equal(t, units.Fraction(0), FreeAmmonia(s, celsius, PHTotal(math.Inf(-1))))
-	assert.True(t, math.IsNaN(float64(FreeAmmonia(s, celsius, PHTotal(math.NaN())))))
-	last := units.Fraction(0)
+	assert.Equal(t, units.Share(1), FreeAmmonia(s, celsius, PHTotal(math.Inf(1))))
+	assert.Equal(t, units.Share(0), FreeAmmonia(s, celsius, PHTotal(math.Inf(-1))))
+	assert.True(t, math.IsNaN(FreeAmmonia(s, celsius, PHTotal(math.NaN())).Value()))
+	last := units.Share(0)
 	for ph := 5.; ph < 12; ph += 0.1 {
 		share := FreeAmmonia(s, celsius, PHTotal(ph))
-		assert.True(t, share > last && share < 1)
+		assert.True(t, share.Value() > last.Value() && share.Value() < 1)
 		last = share
 	}
 }

@@ -11,7 +11,7 @@ import (
 // what is the state of the tank?
 func ExampleConstants_Solve() {
 	c := carbonate.At(units.Practical(35), units.Celsius(25), carbonate.Options{})
-	ta := (8.2 * units.DKH).PerKilogram(1.0233 * units.GramPerMillilitre)
+	ta := units.DKH(8.2).PerKilogram(1.0233 * units.GramPerMillilitre)
 	ph := carbonate.PHNBS(8.25).Total(&c)
 
 	s, err := c.Solve(carbonate.Alkalinity(ta), carbonate.PH(ph), carbonate.Nutrients{})
@@ -68,7 +68,7 @@ func ExampleWater_Blend() {
 // The kit shows 0.5 mg/L of total ammonia at pH 8.1. How much is poisonous?
 func ExampleFreeAmmonia() {
 	share := carbonate.FreeAmmonia(units.Practical(35), units.Celsius(25), carbonate.PHTotal(8.1))
-	free := 0.5 * units.MilligramPerLitre * units.MassPerLitre(share)
+	free := 0.5 * units.MilligramPerLitre * units.MassPerLitre(share.Value())
 	fmt.Printf("%.1f %%, %.3f mg/L; for long too much: %v\n", share.Percent(), free.MilligramsPerLitre(), free > carbonate.ChronicAmmonia)
 	// Output: 6.7 %, 0.033 mg/L; for long too much: false
 }

@@ -21,13 +21,13 @@ func TestForgottenPH(t *testing.T) {
 			assert.EqualError(t, err, "pH: got nothing, want -5 to 20")
 			assert.True(t, math.IsNaN(float64(s.DIC())))
 		}
-		assert.True(t, math.IsNaN(float64(c.FreeAmmonia(ph))))
-		assert.True(t, math.IsNaN(float64(FreeAmmonia(units.Practical(35), units.Celsius(25), ph))))
+		assert.True(t, math.IsNaN(c.FreeAmmonia(ph).Value()))
+		assert.True(t, math.IsNaN(FreeAmmonia(units.Practical(35), units.Celsius(25), ph).Value()))
 	}
 	for _, ph := range []TotalPH{PHTotal(0), PHFree(0).Total(&c), PHTotal(0).Free(&c).Total(&c)} {
 		_, err := c.Solve(DIC(2000), PH(ph), Nutrients{})
 		assert.NoError(t, err)
-		assert.False(t, math.IsNaN(float64(c.FreeAmmonia(ph))))
+		assert.False(t, math.IsNaN(c.FreeAmmonia(ph).Value()))
 	}
 	assert.False(t, math.Signbit(PHTotal(0).Value()) || math.Signbit(PH(PHTotal(0)).Value()))
 	assert.Equal(t, "0 (total scale)", PHTotal(0).String())
@@ -83,8 +83,8 @@ func TestConstantsOfAForgottenTemperature(t *testing.T) {
 	_, err = c.Solve(Alkalinity(2300), PH(PHTotal(8.1)), Nutrients{})
 	assert.EqualError(t, err, want)
 	assert.True(t, math.IsNaN(GasAt(units.Practical(35), none).VapourPressure))
-	assert.True(t, math.IsNaN(float64(FreeAmmonia(units.Practical(35), none, PHTotal(8.1)))))
-	assert.True(t, math.IsNaN(float64(c.FreeAmmonia(PHTotal(8.1)))))
+	assert.True(t, math.IsNaN(FreeAmmonia(units.Practical(35), none, PHTotal(8.1)).Value()))
+	assert.True(t, math.IsNaN(c.FreeAmmonia(PHTotal(8.1)).Value()))
 	ice := At(units.Practical(35), units.Celsius(0), Options{})
 	_, err = ice.FromAlkalinityDIC(2300, 2000, Nutrients{})
 	assert.NoError(t, err)
@@ -188,7 +188,7 @@ func TestZeroSystemIsNoWater(t *testing.T) {
 		assert.True(t, math.IsNaN(k.Value()), "%v", k)
 	}
 	sp, b, g := s.Species(), s.Buffers(), s.Gypsum()
-	for i, x := range []float64{float64(sp.H), float64(sp.OH), s.Calcite(), s.Aragonite(), float64(s.FreeAmmonia()), s.Brucite().Likely,
+	for i, x := range []float64{float64(sp.H), float64(sp.OH), s.Calcite(), s.Aragonite(), s.FreeAmmonia().Value(), s.Brucite().Likely,
 		g.Low, g.High, b.Revelle, float64(b.GammaDIC), b.PHPerDIC, float64(s.Water().DIC)} {
 		assert.True(t, math.IsNaN(x), "%d: %v", i, x)
 	}

@@ -242,8 +242,8 @@ func TestSpeciesAddUp(t *testing.T) {
 		checks.Relative(t, "ammonia", float64(sp.NH3+sp.NH4), float64(s.Nutrients.Ammonia), 4e-15)
 		checks.Relative(t, "sulfide", float64(sp.H2S+sp.HS), float64(s.Nutrients.Sulfide), 4e-15)
 		if s.Nutrients.Ammonia > 0 {
-			checks.Relative(t, "free ammonia", float64(s.FreeAmmonia()), float64(sp.NH3/s.Nutrients.Ammonia), 1e-14)
-			checks.Relative(t, "free ammonia", float64(c.FreeAmmonia(s.PH())), float64(s.FreeAmmonia()), 1e-12)
+			checks.Relative(t, "free ammonia", s.FreeAmmonia().Value(), float64(sp.NH3/s.Nutrients.Ammonia), 1e-14)
+			checks.Relative(t, "free ammonia", c.FreeAmmonia(s.PH()).Value(), s.FreeAmmonia().Value(), 1e-12)
 		}
 		checks.Relative(t, "K1", float64(sp.HCO3/sp.CO2)*s.h, c.K1, 1e-14)
 		checks.Relative(t, "K2", float64(sp.CO3/sp.HCO3)*s.h, c.K2, 1e-14)

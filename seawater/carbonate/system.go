@@ -83,7 +83,7 @@ func (s *System) ionProduct() float64 {
 
 // FreeAmmonia returns the share of the total ammonia that is NH3.
 func (s *System) FreeAmmonia() units.Fraction {
-	return units.Fraction(s.Constants.KNH4 / (s.Constants.KNH4 + s.h))
+	return units.Share(s.Constants.KNH4 / (s.Constants.KNH4 + s.h))
 }
 
 // Species are the contents of all that takes part in the alkalinity.

@@ -166,7 +166,7 @@ func TestGypsum(t *testing.T) {
 // First-order differences against 20000 drawn waters.
 func TestUncertaintyMonteCarlo(t *testing.T) {
 	c := At(units.Practical(35), units.Celsius(25), Options{})
-	k := ConstantUncertainty{PK0: 0.002, PK1: 0.0055, PK2: 0.0100, PKB: 0.01, PKW: 0.01, PKCalcite: 0.02, PKAragonite: 0.02, Boron: 0.02, Calcium: 0.01}
+	k := ConstantUncertainty{PK0: 0.002, PK1: 0.0055, PK2: 0.0100, PKB: 0.01, PKW: 0.01, PKCalcite: 0.02, PKAragonite: 0.02, Boron: units.Share(0.02), Calcium: units.Share(0.01)}
 	n := Nutrients{Phosphate: 1}
 	random := rand.New(rand.NewSource(1))
 	for _, pair := range [][2]Known{

@@ -154,7 +154,7 @@ const parameters = 9
 // of returns the i-th field.
 func (k *ConstantUncertainty) of(i int) float64 {
 	return [parameters]float64{
-		k.PK0, k.PK1, k.PK2, k.PKB, k.PKW, k.PKCalcite, k.PKAragonite, float64(k.Boron), float64(k.Calcium),
+		k.PK0, k.PK1, k.PK2, k.PKB, k.PKW, k.PKCalcite, k.PKAragonite, k.Boron.Value(), k.Calcium.Value(),
 	}[i]
 }
 

@@ -32,7 +32,7 @@ func BenchmarkReadingLinear(b *testing.B) {
 func BenchmarkEstimate(b *testing.B) {
 	b.ReportAllocs()
 	for i := 0; i < b.N; i++ {
-		sinkS, _, _ = Meter{Compensation: twoPercent}.Estimate(53, units.Celsius(22), Uncertainty{Reading: 0.1, Cell: 0.01})
+		sinkS, _, _ = Meter{Compensation: twoPercent}.Estimate(53, units.Celsius(22), Uncertainty{Reading: 0.1, Cell: units.Share(0.01)})
 	}
 }
 

@@ -21,7 +21,7 @@ const (
 
 // Compensation is what a meter does about temperature. The zero value is none.
 //
-//	Compensation{Scheme: Linear, Reference: units.Celsius(25), PerKelvin: 2 * units.Percent}
+//	Compensation{Scheme: Linear, Reference: units.Celsius(25), PerKelvin: units.Percent(2)}
 //	Compensation{Scheme: Seawater, Reference: units.Celsius(25)}
 //
 // Of Linear, 1.9 to 2 % per kelvin is usual and 2.0 % fits seawater around 25 °C
@@ -89,7 +89,7 @@ func (k Compensation) ratio(t units.Temperature) float64 {
 	if k.Scheme == NaturalWater {
 		return naturalRatio(t) / naturalRatio(k.Reference)
 	}
-	return 1 + float64(k.PerKelvin)*t.Sub(k.Reference).CelsiusDegrees()
+	return 1 + k.PerKelvin.Value()*t.Sub(k.Reference).CelsiusDegrees()
 }
 
 func (k Compensation) check() error {
@@ -97,10 +97,10 @@ func (k Compensation) check() error {
 		return input.Bad("compensation: scheme", input.Number(float64(k.Scheme)), "Raw, Linear, NaturalWater or Seawater")
 	}
 	if k.Scheme == Linear {
-		if !(k.PerKelvin > 0 && k.PerKelvin <= steepest) {
+		if !(k.PerKelvin.Value() > 0 && k.PerKelvin.Value() <= steepest) {
 			return input.Bad("compensation: per kelvin", k.PerKelvin.String(), "above 0 and up to 10 %, such as 2 %")
 		}
-	} else if k.PerKelvin != 0 {
+	} else if k.PerKelvin.Value() != 0 {
 		return input.Bad("compensation: per kelvin", k.PerKelvin.String(), "nothing: only Linear has so much per kelvin")
 	}
 	if k.Scheme == Raw {
@@ -116,7 +116,7 @@ func (k Compensation) check() error {
 }
 
 // steepest bounds the linear rule; pure water, the steepest of all, has 5 %.
-const steepest = 10 * units.Percent
+const steepest = 0.1
 
 // checkTemperature refuses what the rule cannot handle.
 func (k Compensation) checkTemperature(t units.Temperature) error {

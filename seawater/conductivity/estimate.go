@@ -32,7 +32,7 @@ func (u Uncertainty) check() error {
 	if err := input.NotNegative("uncertainty: thermometer", u.Thermometer.CelsiusDegrees(), "K"); err != nil {
 		return err
 	}
-	return input.NotNegative("uncertainty: cell", float64(u.Cell), "")
+	return input.NotNegative("uncertainty: cell", u.Cell.Value(), "")
 }
 
 // solver finds a salinity in g/kg. Thermometer and cell are changes of the offsets of the
@@ -49,16 +49,16 @@ func propagate(sa units.AbsoluteSalinity, reading float64, t units.Temperature, 
 	)
 	var byReading float64
 	if h := part * reading; h > 0 {
-		byReading = (salinity(reading+h, t, 0, 0) - salinity(reading-h, t, 0, 0)) / (2 * h) * u.Reading
+		byReading = (salinity(reading+h, t, 0, units.Share(0)) - salinity(reading-h, t, 0, units.Share(0))) / (2 * h) * u.Reading
 	} else { // nothing is below a reading of zero, which is salinity 0
-		byReading = salinity(u.Reading, t, 0, 0)
+		byReading = salinity(u.Reading, t, 0, units.Share(0))
 	}
-	byTemperature := (salinity(reading, t.Add(kelvin), 0, 0) - salinity(reading, t.Add(-kelvin), 0, 0)) / (2 * kelvin.CelsiusDegrees())
-	byThermometer := (salinity(reading, t, kelvin, 0) - salinity(reading, t, -kelvin, 0)) / (2 * kelvin.CelsiusDegrees())
-	byCell := (salinity(reading, t, 0, part) - salinity(reading, t, 0, -part)) / (2 * part)
+	byTemperature := (salinity(reading, t.Add(kelvin), 0, units.Share(0)) - salinity(reading, t.Add(-kelvin), 0, units.Share(0))) / (2 * kelvin.CelsiusDegrees())
+	byThermometer := (salinity(reading, t, kelvin, units.Share(0)) - salinity(reading, t, -kelvin, units.Share(0))) / (2 * kelvin.CelsiusDegrees())
+	byCell := (salinity(reading, t, 0, units.Share(part)) - salinity(reading, t, 0, units.Share(-part))) / (2 * part)
 	uncertainty = units.Absolute(math.Hypot(
 		math.Hypot(byReading, byTemperature*u.Temperature.CelsiusDegrees()),
-		math.Hypot(byThermometer*u.Thermometer.CelsiusDegrees(), byCell*float64(u.Cell))))
+		math.Hypot(byThermometer*u.Thermometer.CelsiusDegrees(), byCell*u.Cell.Value())))
 	if err := input.NotNegative("uncertainty", uncertainty.GramsPerKilogram(), "g/kg"); err != nil {
 		return noSalinity(), noSalinity(), err
 	}

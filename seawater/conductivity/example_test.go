@@ -13,9 +13,9 @@ import (
 // 0.3 °C.
 func ExampleMeter_Estimate() {
 	m := conductivity.Meter{Compensation: conductivity.Compensation{
-		Scheme: conductivity.Linear, Reference: units.Celsius(25), PerKelvin: 2 * units.Percent,
+		Scheme: conductivity.Linear, Reference: units.Celsius(25), PerKelvin: units.Percent(2),
 	}}
-	sa, u, err := m.Estimate(53.0, units.Celsius(22), conductivity.Uncertainty{Reading: 0.03, Thermometer: 0.3, Cell: 1 * units.Percent})
+	sa, u, err := m.Estimate(53.0, units.Celsius(22), conductivity.Uncertainty{Reading: 0.03, Thermometer: 0.3, Cell: units.Percent(1)})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -36,7 +36,7 @@ func ExampleMeter_Reading() {
 // in the tank at 25.5 °C.
 func ExampleMeter_Calibrated() {
 	m := conductivity.Meter{Compensation: conductivity.Compensation{
-		Scheme: conductivity.Linear, Reference: units.Celsius(25), PerKelvin: 2 * units.Percent,
+		Scheme: conductivity.Linear, Reference: units.Celsius(25), PerKelvin: units.Percent(2),
 	}}
 	at := units.Celsius(22)
 	m, err := m.Calibrated(1450*units.MicrosiemensPerCentimetre, conductivity.KCl1413.Conductivity(at), at)
@@ -54,7 +54,7 @@ func ExampleMeter_Calibrated() {
 func ExampleTDSMeter_Between() {
 	m := conductivity.TDSMeter{
 		Meter: conductivity.Meter{Compensation: conductivity.Compensation{
-			Scheme: conductivity.Linear, Reference: units.Celsius(25), PerKelvin: 2 * units.Percent,
+			Scheme: conductivity.Linear, Reference: units.Celsius(25), PerKelvin: units.Percent(2),
 		}},
 		Scale: 0.5,
 	}
@@ -73,7 +73,7 @@ func ExampleTDSMeter_Between() {
 func ExampleSaltMeter_Salinity() {
 	m := conductivity.SaltMeter{
 		Meter: conductivity.Meter{Compensation: conductivity.Compensation{
-			Scheme: conductivity.Linear, Reference: units.Celsius(25), PerKelvin: 2 * units.Percent,
+			Scheme: conductivity.Linear, Reference: units.Celsius(25), PerKelvin: units.Percent(2),
 		}},
 		Solution: conductivity.SodiumChloride,
 	}

@@ -4,8 +4,6 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-
-	"example.org/wellmixed/units"
 )
 
 // Every limit, threshold and bound against a second table, written down number by
@@ -26,7 +24,7 @@ func TestFigures(t *testing.T) {
 		{"mixture: g/L, from", mixtureRange.Min, 0, "chosen here"}, {"mixture: g/L, to", mixtureRange.Max, 3, "chosen here"},
 		{"molal: °C, from", molalRange.Min, 0, "Pratt et al. 2001"}, {"molal: °C, to", molalRange.Max, 50, "Pratt et al. 2001"},
 		{"demal: °C, from", demalRange.Min, 15, "tables of the demal"}, {"demal: °C, to", demalRange.Max, 35, "tables of the demal"},
-		{"steepest compensation, % per kelvin", units.Fraction(steepest).Percent(), 10, "ten times too much is another unit"},
+		{"steepest compensation, % per kelvin", 100 * steepest, 10, "ten times too much is another unit"},
 		{"largest scale, ppm per µS/cm", largestScale, 2, "common practice: 0.5 to 0.7"},
 	} {
 		assert.InDelta(t, c.want, c.got, 1e-12*(1+c.want*c.want), "%s (%s)", c.figure, c.source)

@@ -29,7 +29,7 @@ func TestForgottenTemperature(t *testing.T) {
 		sa, err := m.Salinity(50, none)
 		refused(err, sa.GramsPerKilogram())
 		set, err := m.Calibrated(50, 50, none)
-		refused(err, float64(set.CellOffset))
+		refused(err, set.CellOffset.Value())
 		m.ThermometerOffset = 0
 		_, err = m.Reading(standard, units.Celsius(0))
 		assert.NoError(t, err)
@@ -53,21 +53,21 @@ func TestForgottenTemperature(t *testing.T) {
 // the error nothing passes for an offset.
 func TestCellThatIsNone(t *testing.T) {
 	at := units.Celsius(25)
-	for _, m := range []Meter{{CellOffset: -0.91}, {CellOffset: -0.999999}, {CellOffset: 9.01}} {
+	for _, m := range []Meter{{CellOffset: units.Share(-0.91)}, {CellOffset: units.Share(-0.999999)}, {CellOffset: units.Share(9.01)}} {
 		_, err := m.Shows(50, at)
 		assert.ErrorIs(t, err, units.ErrInput)
 	}
 	for _, reading := range []units.Conductivity{0.001, 4, 600} { // 50 mS/cm is the truth
 		m, err := Meter{}.Calibrated(reading, 50, at)
 		assert.ErrorIs(t, err, units.ErrInput)
-		assert.True(t, math.IsNaN(float64(m.CellOffset)))
+		assert.True(t, math.IsNaN(m.CellOffset.Value()))
 	}
 	s, err := SalinityMeter{}.Calibrated(units.Practical(1), standard, at)
 	assert.ErrorIs(t, err, units.ErrInput)
-	assert.True(t, math.IsNaN(float64(s.CellOffset)))
+	assert.True(t, math.IsNaN(s.CellOffset.Value()))
 	f, err := CellOffset(0.05, 1)
 	assert.ErrorIs(t, err, units.ErrInput)
-	assert.True(t, math.IsNaN(float64(f)))
+	assert.True(t, math.IsNaN(f.Value()))
 	_, err = CellOffset(0.1, 1)
 	assert.NoError(t, err)
 }
@@ -76,7 +76,7 @@ func TestCellThatIsNone(t *testing.T) {
 // its cell makes of it.
 func TestSalinityMeterStaysOnTheScale(t *testing.T) {
 	at := units.Celsius(25)
-	high, low := SalinityMeter{CellOffset: 0.5}, SalinityMeter{CellOffset: -0.3}
+	high, low := SalinityMeter{CellOffset: units.Share(0.5)}, SalinityMeter{CellOffset: units.Share(-0.3)}
 	p, err := high.Reading(standard, at)
 	var beyond *units.RangeError
 	require.ErrorAs(t, err, &beyond)
@@ -95,7 +95,7 @@ func TestSalinityMeterStaysOnTheScale(t *testing.T) {
 		assert.True(t, math.IsNaN(sa.GramsPerKilogram()))
 		m, err := high.Calibrated(units.Practical(reading), standard, at)
 		assert.ErrorIs(t, err, units.ErrRange)
-		assert.True(t, math.IsNaN(float64(m.CellOffset)))
+		assert.True(t, math.IsNaN(m.CellOffset.Value()))
 	}
 	_, err = low.Salinity(units.Practical(42), at)
 	assert.ErrorIs(t, err, units.ErrRange, "the water is beyond the scale")

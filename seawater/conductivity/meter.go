@@ -1,6 +1,8 @@
 package conductivity
 
 import (
+	"math"
+
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/seawater/pss78"
 	"example.org/wellmixed/seawater/teos10"
@@ -10,7 +12,7 @@ import (
 // Meter is a meter that shows conductivity. The zero value shows the
 // conductivity of the water as it is, and truly.
 //
-//	Meter{Compensation: Compensation{Scheme: Linear, Reference: units.Celsius(25), PerKelvin: 2 * units.Percent}}
+//	Meter{Compensation: Compensation{Scheme: Linear, Reference: units.Celsius(25), PerKelvin: units.Percent(2)}}
 //
 // It measures κ (1 + CellOffset), which its compensation refers to the reference
 // temperature from the temperature t + ThermometerOffset.
@@ -24,14 +26,14 @@ type Meter struct {
 // cell constant set, of a cell that has the constant actual, both in 1/cm.
 func CellOffset(set, actual float64) (units.Fraction, error) {
 	if err := input.Positive("cell constant as set", set, "1/cm"); err != nil {
-		return input.NaN[units.Fraction](), err
+		return units.Share(math.NaN()), err
 	}
 	if err := input.Positive("cell constant", actual, "1/cm"); err != nil {
-		return input.NaN[units.Fraction](), err
+		return units.Share(math.NaN()), err
 	}
-	f := units.Fraction(set/actual - 1)
+	f := units.Share(set/actual - 1)
 	if err := checkOffsets(f, 0); err != nil {
-		return input.NaN[units.Fraction](), err
+		return units.Share(math.NaN()), err
 	}
 	return f, nil
 }
@@ -45,7 +47,7 @@ func (m Meter) Shows(c units.Conductivity, t units.Temperature) (units.Conductiv
 	if err := checkConductivity("conductivity", c); err != nil {
 		return input.NaN[units.Conductivity](), err
 	}
-	return m.found(m.shows(c, t), c*units.Conductivity(1+float64(m.CellOffset)), t.Add(m.ThermometerOffset))
+	return m.found(m.shows(c, t), c*units.Conductivity(1+m.CellOffset.Value()), t.Add(m.ThermometerOffset))
 }
 
 // Measured returns the conductivity, at its temperature t, of the water in which
@@ -113,7 +115,7 @@ func (m Meter) Estimate(reading units.Conductivity, t units.Temperature, u Uncer
 // a water whose conductivity at the temperature t is truth: that of a Standard,
 // or of seawater by pss78.Conductivity.
 func (m Meter) Calibrated(reading, truth units.Conductivity, t units.Temperature) (Meter, error) {
-	m.CellOffset = 0
+	m.CellOffset = units.Share(0)
 	err := input.Positive("reading", float64(reading), "mS/cm")
 	if err == nil {
 		err = input.Positive("conductivity", float64(truth), "mS/cm")
@@ -126,29 +128,29 @@ func (m Meter) Calibrated(reading, truth units.Conductivity, t units.Temperature
 		c, err = m.Measured(reading, t)
 	}
 	if err != nil {
-		m.CellOffset = input.NaN[units.Fraction]()
+		m.CellOffset = units.Share(math.NaN())
 		return m, err
 	}
-	m.CellOffset = units.Fraction(c/truth - 1)
+	m.CellOffset = units.Share(float64(c/truth - 1))
 	if err = m.check(t); err != nil {
-		m.CellOffset = input.NaN[units.Fraction]()
+		m.CellOffset = units.Share(math.NaN())
 	}
 	return m, err
 }
 
 // shows and measured are Shows and Measured without questions.
 func (m Meter) shows(c units.Conductivity, t units.Temperature) units.Conductivity {
-	return units.Conductivity(m.Compensation.refer(float64(c)*(1+float64(m.CellOffset)), t.Add(m.ThermometerOffset)))
+	return units.Conductivity(m.Compensation.refer(float64(c)*(1+m.CellOffset.Value()), t.Add(m.ThermometerOffset)))
 }
 
 func (m Meter) measured(reading units.Conductivity, t units.Temperature) units.Conductivity {
-	return units.Conductivity(m.Compensation.undo(float64(reading), t.Add(m.ThermometerOffset)) / (1 + float64(m.CellOffset)))
+	return units.Conductivity(m.Compensation.undo(float64(reading), t.Add(m.ThermometerOffset)) / (1 + m.CellOffset.Value()))
 }
 
 // moved returns the meter with other offsets.
 func (m Meter) moved(thermometer units.TemperatureDifference, cell units.Fraction) Meter {
 	m.ThermometerOffset += thermometer
-	m.CellOffset += cell
+	m.CellOffset = units.Share(m.CellOffset.Value() + cell.Value())
 	return m
 }
 
@@ -169,7 +171,7 @@ func (m Meter) check(t units.Temperature) error {
 }
 
 func checkOffsets(cell units.Fraction, thermometer units.TemperatureDifference) error {
-	if !(cell >= -0.9 && cell <= 9) {
+	if !(cell.Value() >= -0.9 && cell.Value() <= 9) {
 		return input.Bad("cell offset", cell.String(), "-90 % and up to 900 %, 0 % of a true cell")
 	}
 	if d := thermometer.CelsiusDegrees(); d-d != 0 {

@@ -17,23 +17,23 @@ import (
 var standard = units.Absolute(35.16504)
 
 var (
-	twoPercent = Compensation{Scheme: Linear, Reference: units.Celsius(25), PerKelvin: 2 * units.Percent}
+	twoPercent = Compensation{Scheme: Linear, Reference: units.Celsius(25), PerKelvin: units.Percent(2)}
 	natural    = Compensation{Scheme: NaturalWater, Reference: units.Celsius(25)}
 	bySeawater = Compensation{Scheme: Seawater, Reference: units.Celsius(25)}
 
 	handheld = TDSMeter{Meter: Meter{Compensation: twoPercent}, Scale: 0.5}
-	tableppt = SaltMeter{Meter: Meter{Compensation: twoPercent, CellOffset: 0.01}, Solution: SodiumChloride}
+	tableppt = SaltMeter{Meter: Meter{Compensation: twoPercent, CellOffset: units.Share(0.01)}, Solution: SodiumChloride}
 )
 
 func meters() []Meter {
 	var all []Meter
 	for _, k := range []Compensation{
 		{}, twoPercent, natural, bySeawater,
-		{Scheme: Linear, Reference: units.Celsius(20), PerKelvin: 1.91 * units.Percent},
+		{Scheme: Linear, Reference: units.Celsius(20), PerKelvin: units.Percent(1.91)},
 		{Scheme: NaturalWater, Reference: units.Celsius(20)},
 		{Scheme: Seawater, Reference: units.Celsius(20)},
 	} {
-		all = append(all, Meter{Compensation: k}, Meter{k, 0.03, 0.4}, Meter{k, -0.02, -0.3})
+		all = append(all, Meter{Compensation: k}, Meter{k, units.Share(0.03), 0.4}, Meter{k, units.Share(-0.02), -0.3})
 	}
 	return all
 }
@@ -149,7 +149,7 @@ func TestCalibrated(t *testing.T) {
 			require.NoError(t, err)
 			set, err := m.Calibrated(shown, truth, at)
 			require.NoError(t, err)
-			assert.InDelta(t, (1+float64(m.CellOffset))*1.04-1, float64(set.CellOffset), 1e-10)
+			assert.InDelta(t, (1+m.CellOffset.Value())*1.04-1, set.CellOffset.Value(), 1e-10)
 			again, err := set.Shows(truth, at)
 			require.NoError(t, err)
 			checks.Relative(t, "the standard", float64(again), float64(shown), 1e-10)
@@ -232,8 +232,8 @@ func TestScaleEndsForTheCell(t *testing.T) {
 		of   units.Conductivity // of the conductivity at the end of the scale
 		ok   bool
 	}{
-		{0, 1, true}, {0, 1 + 1e-12, true}, {0, 1 + 1e-8, false},
-		{0.1, 0.95, false}, {0.1, 0.9, true}, {-0.1, 1.05, true}, {-0.1, 1.12, false},
+		{units.Share(0), 1, true}, {units.Share(0), 1 + 1e-12, true}, {units.Share(0), 1 + 1e-8, false},
+		{units.Share(0.1), 0.95, false}, {units.Share(0.1), 0.9, true}, {units.Share(-0.1), 1.05, true}, {units.Share(-0.1), 1.12, false},
 	} {
 		_, err := Meter{Compensation: bySeawater, CellOffset: c.cell}.Shows(end*c.of, at)
 		assert.Equal(t, c.ok, err == nil, "%+v: %v", c, err)
@@ -254,7 +254,7 @@ func TestScaleEndsForTheCell(t *testing.T) {
 func TestCellOffset(t *testing.T) {
 	f, err := CellOffset(1.05, 1)
 	require.NoError(t, err)
-	assert.InDelta(t, 0.05, float64(f), 1e-15)
+	assert.InDelta(t, 0.05, f.Value(), 1e-15)
 	// A meter told 1.05 of a cell of 1 shows 5 % too much: a cell of 0.95 of what it is
 	// told too little.
 	high, err := Meter{CellOffset: f}.Shows(10, units.Celsius(25))
@@ -262,14 +262,14 @@ func TestCellOffset(t *testing.T) {
 	assert.InDelta(t, 10.5, float64(high), 1e-12)
 	f, err = CellOffset(0.95, 1)
 	require.NoError(t, err)
-	assert.InDelta(t, -0.05, float64(f), 1e-15)
+	assert.InDelta(t, -0.05, f.Value(), 1e-15)
 	f, err = CellOffset(0.5, 0.4)
 	require.NoError(t, err)
-	assert.InDelta(t, 0.25, float64(f), 1e-15)
+	assert.InDelta(t, 0.25, f.Value(), 1e-15)
 	for _, bad := range [][2]float64{{0, 1}, {1, 0}, {-1, 1}, {math.NaN(), 1}, {1, math.Inf(1)}} {
 		f, err := CellOffset(bad[0], bad[1])
 		assert.ErrorIs(t, err, units.ErrInput)
-		assert.True(t, math.IsNaN(float64(f)))
+		assert.True(t, math.IsNaN(f.Value()))
 	}
 }
 
@@ -324,35 +324,35 @@ func TestEstimate(t *testing.T) {
 		estimate func(Uncertainty) (units.AbsoluteSalinity, units.AbsoluteSalinity, error)
 		salinity func(reading float64, t units.Temperature, thermometer units.TemperatureDifference, cell units.Fraction) (units.AbsoluteSalinity, error)
 	}{
-		{"raw", Uncertainty{0.1, 0.2, 0, 0.005},
+		{"raw", Uncertainty{0.1, 0.2, 0, units.Share(0.005)},
 			func(u Uncertainty) (units.AbsoluteSalinity, units.AbsoluteSalinity, error) {
 				return Meter{}.Estimate(50, at, u)
 			},
 			func(r float64, t units.Temperature, th units.TemperatureDifference, cell units.Fraction) (units.AbsoluteSalinity, error) {
 				return Meter{CellOffset: cell}.Salinity(units.Conductivity(r), t)
 			}},
-		{"linear", Uncertainty{0.1, 0.3, 0.2, 0.005},
+		{"linear", Uncertainty{0.1, 0.3, 0.2, units.Share(0.005)},
 			func(u Uncertainty) (units.AbsoluteSalinity, units.AbsoluteSalinity, error) {
 				return Meter{Compensation: twoPercent}.Estimate(53, at, u)
 			},
 			func(r float64, t units.Temperature, th units.TemperatureDifference, cell units.Fraction) (units.AbsoluteSalinity, error) {
 				return Meter{twoPercent, cell, th}.Salinity(units.Conductivity(r), t)
 			}},
-		{"salinity", Uncertainty{0.1, 0.3, 0.2, 0.005},
+		{"salinity", Uncertainty{0.1, 0.3, 0.2, units.Share(0.005)},
 			func(u Uncertainty) (units.AbsoluteSalinity, units.AbsoluteSalinity, error) {
 				return SalinityMeter{}.Estimate(units.Practical(35), at, u)
 			},
 			func(r float64, t units.Temperature, th units.TemperatureDifference, cell units.Fraction) (units.AbsoluteSalinity, error) {
 				return SalinityMeter{cell, th}.Salinity(units.Practical(r), t)
 			}},
-		{"tds", Uncertainty{100, 0.3, 0.2, 0.005},
+		{"tds", Uncertainty{100, 0.3, 0.2, units.Share(0.005)},
 			func(u Uncertainty) (units.AbsoluteSalinity, units.AbsoluteSalinity, error) {
 				return handheld.Estimate(units.TDSReading(26000, 0.5), at, u)
 			},
 			func(r float64, t units.Temperature, th units.TemperatureDifference, cell units.Fraction) (units.AbsoluteSalinity, error) {
 				return TDSMeter{Meter{twoPercent, cell, th}, 0.5}.Salinity(units.TDSReading(r, 0.5), t)
 			}},
-		{"salt", Uncertainty{100, 0.3, 0.2, 0.005},
+		{"salt", Uncertainty{100, 0.3, 0.2, units.Share(0.005)},
 			func(u Uncertainty) (units.AbsoluteSalinity, units.AbsoluteSalinity, error) {
 				return tableppt.Estimate(33*units.GramPerLitre, at, u)
 			},
@@ -369,7 +369,7 @@ func TestEstimate(t *testing.T) {
 			s, err := row.salinity(reading+row.u.Reading*random.NormFloat64(),
 				at.Add(row.u.Temperature*units.TemperatureDifference(random.NormFloat64())),
 				row.u.Thermometer*units.TemperatureDifference(random.NormFloat64()),
-				row.u.Cell*units.Fraction(random.NormFloat64()))
+				units.Share(row.u.Cell.Value()*random.NormFloat64()))
 			require.NoError(t, err, row.name)
 			d := s.GramsPerKilogram() - sa.GramsPerKilogram()
 			sum += d
@@ -380,7 +380,7 @@ func TestEstimate(t *testing.T) {
 		_, none, err := row.estimate(Uncertainty{})
 		require.NoError(t, err)
 		assert.Zero(t, none.GramsPerKilogram())
-		for _, bad := range []Uncertainty{{Reading: -1}, {Temperature: -1}, {Thermometer: -1}, {Cell: -1}, {Cell: units.Fraction(math.NaN())}} {
+		for _, bad := range []Uncertainty{{Reading: -1}, {Temperature: -1}, {Thermometer: -1}, {Cell: units.Share(-1)}, {Cell: units.Share(math.NaN())}} {
 			sa, none, err := row.estimate(bad)
 			assert.ErrorIs(t, err, units.ErrInput)
 			assert.True(t, math.IsNaN(sa.GramsPerKilogram()))
@@ -405,10 +405,10 @@ func TestRefusals(t *testing.T) {
 	for _, m := range []Meter{
 		{Compensation: Compensation{Scheme: 4, Reference: at}},
 		{Compensation: Compensation{Scheme: Linear, Reference: at}},
-		{Compensation: Compensation{Scheme: Linear, Reference: at, PerKelvin: 2}}, // 200 %: a percent sign forgotten
-		{Compensation: Compensation{Scheme: Seawater, Reference: at, PerKelvin: 0.02}},
+		{Compensation: Compensation{Scheme: Linear, Reference: at, PerKelvin: units.Share(2)}}, // 200 %: a percent sign forgotten
+		{Compensation: Compensation{Scheme: Seawater, Reference: at, PerKelvin: units.Share(0.02)}},
 		{Compensation: Compensation{Reference: at}},
-		{CellOffset: -1}, {CellOffset: units.Fraction(nan)}, {CellOffset: 10}, {ThermometerOffset: units.TemperatureDifference(inf)},
+		{CellOffset: units.Share(-1)}, {CellOffset: units.Share(nan)}, {CellOffset: units.Share(10)}, {ThermometerOffset: units.TemperatureDifference(inf)},
 	} {
 		sa, err := m.Salinity(53, at)
 		refused(units.ErrInput, err, sa)
@@ -416,8 +416,8 @@ func TestRefusals(t *testing.T) {
 		refused(units.ErrInput, err, units.Absolute(float64(r)))
 	}
 	for _, k := range []Compensation{
-		{Scheme: Linear, PerKelvin: 0.02}, {Scheme: NaturalWater}, {Scheme: Seawater}, // 0 °C for want of a reference
-		{Scheme: Linear, Reference: units.Celsius(77), PerKelvin: 0.02}, {Scheme: Seawater, Reference: units.Celsius(nan)},
+		{Scheme: Linear, PerKelvin: units.Share(0.02)}, {Scheme: NaturalWater}, {Scheme: Seawater}, // 0 °C for want of a reference
+		{Scheme: Linear, Reference: units.Celsius(77), PerKelvin: units.Share(0.02)}, {Scheme: Seawater, Reference: units.Celsius(nan)},
 	} {
 		sa, err := Meter{Compensation: k}.Salinity(53, at)
 		refused(units.ErrRange, err, sa)
@@ -436,7 +436,7 @@ func TestRefusals(t *testing.T) {
 		_, err := m.Shows(1, units.Celsius(36))
 		assert.ErrorIs(t, err, units.ErrRange)
 	}
-	_, err := Meter{Compensation: Compensation{Scheme: Linear, Reference: at, PerKelvin: 0.05}}.Shows(1, units.Celsius(4))
+	_, err := Meter{Compensation: Compensation{Scheme: Linear, Reference: at, PerKelvin: units.Share(0.05)}}.Shows(1, units.Celsius(4))
 	assert.ErrorIs(t, err, units.ErrInput, "5 % over 21 K leaves nothing")
 	for _, bad := range []float64{-1e-9, nan, inf, -inf} {
 		for _, m := range meters() {
@@ -466,7 +466,7 @@ func TestRefusals(t *testing.T) {
 		r, err := Meter{Compensation: bySeawater}.Shows(bad, at)
 		refused(units.ErrRange, err, units.Absolute(float64(r)))
 	}
-	r, err := Meter{CellOffset: 9}.Shows(math.MaxFloat64, at)
+	r, err := Meter{CellOffset: units.Share(9)}.Shows(math.MaxFloat64, at)
 	refused(units.ErrRange, err, units.Absolute(float64(r)))
 	r, err = Meter{}.Reading(units.Absolute(60), at)
 	refused(units.ErrRange, err, units.Absolute(float64(r)))
@@ -476,12 +476,12 @@ func TestRefusals(t *testing.T) {
 	refused(units.ErrRange, err, units.Absolute(p.Value()))
 	p, err = SalinityMeter{ThermometerOffset: 20}.Reading(standard, at)
 	refused(units.ErrRange, err, units.Absolute(p.Value()))
-	p, err = SalinityMeter{CellOffset: -2}.Reading(standard, at)
+	p, err = SalinityMeter{CellOffset: units.Share(-2)}.Reading(standard, at)
 	refused(units.ErrInput, err, units.Absolute(p.Value()))
 
 	for _, m := range []TDSMeter{
 		{}, {Meter: Meter{Compensation: twoPercent}}, {Scale: -0.5}, {Scale: units.TDSScale(nan)}, {Scale: 500},
-		{Scale: 0.5, Meter: Meter{Compensation: Compensation{Scheme: Linear, Reference: units.Celsius(20), PerKelvin: 0.02}}},
+		{Scale: 0.5, Meter: Meter{Compensation: Compensation{Scheme: Linear, Reference: units.Celsius(20), PerKelvin: units.Share(0.02)}}},
 	} {
 		sa, err := m.Salinity(units.TDSReading(20000, m.Scale), at)
 		refused(units.ErrInput, err, sa)
@@ -538,7 +538,7 @@ func FuzzMeter(f *testing.F) {
 	f.Add(uint8(0), 0., 0., 0., 0., 0., -2.)
 	f.Add(uint8(9), math.NaN(), math.Inf(1), 1e300, -1e300, math.MaxFloat64, math.NaN())
 	f.Fuzz(func(t *testing.T, scheme uint8, reference, slope, cell, thermometer, reading, celsius float64) {
-		m := Meter{Compensation{Scheme(scheme), units.Celsius(reference), units.Fraction(slope)}, units.Fraction(cell), units.TemperatureDifference(thermometer)}
+		m := Meter{Compensation{Scheme(scheme), units.Celsius(reference), units.Share(slope)}, units.Share(cell), units.TemperatureDifference(thermometer)}
 		at := units.Celsius(celsius)
 		sa, err := m.Salinity(units.Conductivity(reading), at)
 		if s := sa.GramsPerKilogram(); err != nil != math.IsNaN(s) || s < 0 || s > 42.2 {
@@ -569,12 +569,12 @@ func FuzzEstimates(f *testing.F) {
 	f.Add(uint8(0), 0., 0., -0.5, 2., 42., 34., 1e308, 1e308, 1e308, 1e308)
 	f.Add(uint8(2), 25., 0., 9., 0., 1e-300, 0., 5e-324, 1e155, 1., 1.)
 	f.Fuzz(func(t *testing.T, scheme uint8, reference, slope, cell, thermometer, salinity, celsius, ur, ut, uth, uc float64) {
-		m := Meter{Compensation{Scheme: Scheme(scheme), PerKelvin: units.Fraction(slope)}, units.Fraction(cell), units.TemperatureDifference(thermometer)}
+		m := Meter{Compensation{Scheme: Scheme(scheme), PerKelvin: units.Share(slope)}, units.Share(cell), units.TemperatureDifference(thermometer)}
 		if reference != 0 {
 			m.Compensation.Reference = units.Celsius(reference)
 		}
 		sa, at := units.Absolute(salinity), units.Celsius(celsius)
-		u := Uncertainty{ur, units.TemperatureDifference(ut), units.TemperatureDifference(uth), units.Fraction(uc)}
+		u := Uncertainty{ur, units.TemperatureDifference(ut), units.TemperatureDifference(uth), units.Share(uc)}
 		check := func(what string, s, w units.AbsoluteSalinity, err error) {
 			t.Helper()
 			if err != nil {

@@ -28,7 +28,7 @@ func (m SalinityMeter) Reading(sa units.AbsoluteSalinity, t units.Temperature) (
 	if err != nil {
 		return units.Practical(math.NaN()), err
 	}
-	c := seawater(sa, t) * units.Conductivity(1+float64(m.CellOffset))
+	c := seawater(sa, t) * units.Conductivity(1+m.CellOffset.Value())
 	reading := pss78.Salinity(c, t.Add(m.ThermometerOffset), 0)
 	if err := m.checkReading(reading, t); err != nil {
 		return units.Practical(math.NaN()), err
@@ -67,7 +67,7 @@ func (m SalinityMeter) Estimate(reading units.PracticalSalinity, t units.Tempera
 		return noSalinity(), noSalinity(), err
 	}
 	return propagate(sa, reading.Value(), t, u, func(reading float64, t units.Temperature, thermometer units.TemperatureDifference, cell units.Fraction) float64 {
-		m := SalinityMeter{m.CellOffset + cell, m.ThermometerOffset + thermometer}
+		m := SalinityMeter{units.Share(m.CellOffset.Value() + cell.Value()), m.ThermometerOffset + thermometer}
 		return plainSalinity(m.measured(units.Practical(reading), t), t)
 	})
 }
@@ -75,7 +75,7 @@ func (m SalinityMeter) Estimate(reading units.PracticalSalinity, t units.Tempera
 // Calibrated returns the meter with the cell offset that makes it show reading in
 // seawater of a known salinity at the temperature t.
 func (m SalinityMeter) Calibrated(reading units.PracticalSalinity, sa units.AbsoluteSalinity, t units.Temperature) (SalinityMeter, error) {
-	m.CellOffset = 0
+	m.CellOffset = units.Share(0)
 	err := m.check(t)
 	if err == nil {
 		err = input.Positive("reading", reading.Value(), "")
@@ -90,12 +90,12 @@ func (m SalinityMeter) Calibrated(reading units.PracticalSalinity, sa units.Abso
 		err = CheckRange(sa, t)
 	}
 	if err != nil {
-		m.CellOffset = input.NaN[units.Fraction]()
+		m.CellOffset = units.Share(math.NaN())
 		return m, err
 	}
-	m.CellOffset = units.Fraction(m.measured(reading, t)/seawater(sa, t) - 1)
+	m.CellOffset = units.Share(float64(m.measured(reading, t)/seawater(sa, t) - 1))
 	if err = m.check(t); err != nil {
-		m.CellOffset = input.NaN[units.Fraction]()
+		m.CellOffset = units.Share(math.NaN())
 	}
 	return m, err
 }
@@ -103,7 +103,7 @@ func (m SalinityMeter) Calibrated(reading units.PracticalSalinity, sa units.Abso
 // measured returns the conductivity of the water in which the meter shows reading.
 func (m SalinityMeter) measured(reading units.PracticalSalinity, t units.Temperature) units.Conductivity {
 	c := pss78.Conductivity(reading, t.Add(m.ThermometerOffset), 0)
-	return c / units.Conductivity(1+float64(m.CellOffset))
+	return c / units.Conductivity(1+m.CellOffset.Value())
 }
 
 func (m SalinityMeter) check(t units.Temperature) error {

@@ -12,7 +12,7 @@ import (
 // value too, it is refused.
 //
 //	TDSMeter{
-//		Meter: Meter{Compensation: Compensation{Scheme: Linear, Reference: units.Celsius(25), PerKelvin: 2 * units.Percent}},
+//		Meter: Meter{Compensation: Compensation{Scheme: Linear, Reference: units.Celsius(25), PerKelvin: units.Percent(2)}},
 //		Scale: 0.5,
 //	}
 type TDSMeter struct {
@@ -97,7 +97,7 @@ func (m TDSMeter) Estimate(reading units.TDS, t units.Temperature, u Uncertainty
 func (m TDSMeter) Calibrated(reading units.TDS, truth units.Conductivity, t units.Temperature) (TDSMeter, error) {
 	err := m.checkReading(reading)
 	if err != nil {
-		m.Meter.CellOffset = input.NaN[units.Fraction]()
+		m.Meter.CellOffset = units.Share(math.NaN())
 		return m, err
 	}
 	m.Meter, err = m.Meter.Calibrated(reading.Conductivity(), truth, t)
@@ -214,7 +214,7 @@ func (m SaltMeter) Calibrated(reading units.MassPerLitre, truth units.Conductivi
 		err = input.In("reading", m.Solution.CheckRange(reading))
 	}
 	if err != nil {
-		m.Meter.CellOffset = input.NaN[units.Fraction]()
+		m.Meter.CellOffset = units.Share(math.NaN())
 		return m, err
 	}
 	m.Meter, err = m.Meter.Calibrated(m.Solution.Conductivity(reading), truth, t)

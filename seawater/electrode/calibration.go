@@ -64,7 +64,7 @@ func (p Point[S]) PlusMinus(u Uncertainty) Point[S] {
 // millivolts and back. Calibrate and OnePoint make it; all of it can be stored and
 // put together again, and an ideal electrode written down:
 //
-//	electrode.Calibration[carbonate.NBSPH]{Isopotential: carbonate.PHNBS(7), Slope: 100 * units.Percent}
+//	electrode.Calibration[carbonate.NBSPH]{Isopotential: carbonate.PHNBS(7), Slope: units.Percent(100)}
 type Calibration[S Scale] struct {
 	Isopotential S              // the pH at which the reading does not change with temperature
 	Slope        units.Fraction // of the Nernst slope
@@ -190,8 +190,8 @@ func Calibrate[S Scale](isopotential S, points ...Point[S]) (Calibration[S], err
 		varSlope, varOffset, covariance = variance/sxx, variance*(1/n+meanX*meanX/sxx), -variance*meanX/sxx
 	}
 	c := Calibration[S]{
-		Isopotential: isopotential, Slope: units.Fraction(slope), Offset: units.Voltage(offset),
-		SlopeUncertainty: units.Fraction(math.Sqrt(varSlope)), OffsetUncertainty: units.Voltage(math.Sqrt(varOffset)),
+		Isopotential: isopotential, Slope: units.Share(slope), Offset: units.Voltage(offset),
+		SlopeUncertainty: units.Share(math.Sqrt(varSlope)), OffsetUncertainty: units.Voltage(math.Sqrt(varOffset)),
 		Correlation: correlation(covariance, varSlope, varOffset),
 		Temperature: units.Celsius(meanT), Residual: units.Voltage(residual),
 	}
@@ -214,23 +214,23 @@ func OnePoint[S Scale](isopotential S, p Point[S], slope, uncertainty units.Frac
 		err = p.check()
 	}
 	if err == nil {
-		err = checkSlope(float64(slope))
+		err = checkSlope(slope.Value())
 	}
 	if err == nil {
-		err = input.NotNegative("uncertainty of the slope", float64(uncertainty), "")
+		err = input.NotNegative("uncertainty of the slope", uncertainty.Value(), "")
 	}
 	if err != nil {
 		return none[S](), err
 	}
-	s, k, away := float64(slope), p.k(), p.PH.Value()-isopotential.Value()
-	bySlope := k * away * float64(uncertainty)
+	s, k, away := slope.Value(), p.k(), p.PH.Value()-isopotential.Value()
+	bySlope := k * away * uncertainty.Value()
 	byPH := s * k * p.PHUncertainty
 	byTemperature := s * k * (away/p.Temperature.Kelvin() + p.PerKelvin) * p.Uncertainty.Temperature.CelsiusDegrees()
 	varOffset := bySlope*bySlope + byPH*byPH + byTemperature*byTemperature + square(float64(p.Uncertainty.Reading))
 	c := Calibration[S]{
 		Isopotential: isopotential, Slope: slope, Offset: p.Reading + units.Voltage(s*k*away),
 		SlopeUncertainty: uncertainty, OffsetUncertainty: units.Voltage(math.Sqrt(varOffset)),
-		Correlation: correlation(bySlope*float64(uncertainty), square(float64(uncertainty)), varOffset),
+		Correlation: correlation(bySlope*uncertainty.Value(), square(uncertainty.Value()), varOffset),
 		Temperature: p.Temperature,
 	}
 	if err := firstError(c.check(), c.checkUncertainties()); err != nil {
@@ -280,7 +280,7 @@ func checkIsopotential(ph float64) error {
 
 // check refuses what cannot be a calibration, such as the zero value.
 func (c *Calibration[S]) check() error {
-	if err := checkSlope(float64(c.Slope)); err != nil {
+	if err := checkSlope(c.Slope.Value()); err != nil {
 		return err
 	}
 	if err := checkIsopotential(c.Isopotential.Value()); err != nil {
@@ -293,8 +293,8 @@ func (c *Calibration[S]) check() error {
 func none[S Scale]() Calibration[S] {
 	nan := math.NaN()
 	return Calibration[S]{
-		Isopotential: on[S](nan), Slope: units.Fraction(nan), Offset: units.Voltage(nan),
-		SlopeUncertainty: units.Fraction(nan), OffsetUncertainty: units.Voltage(nan), Correlation: nan,
+		Isopotential: on[S](nan), Slope: units.Share(nan), Offset: units.Voltage(nan),
+		SlopeUncertainty: units.Share(nan), OffsetUncertainty: units.Voltage(nan), Correlation: nan,
 		IsopotentialUncertainty: nan, Residual: units.Voltage(nan), Temperature: units.Celsius(nan),
 	}
 }

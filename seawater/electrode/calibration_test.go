@@ -15,10 +15,10 @@ import (
 
 var (
 	seven = carbonate.PHNBS(7)
-	ideal = Calibration[carbonate.NBSPH]{Isopotential: seven, Slope: 1}
+	ideal = Calibration[carbonate.NBSPH]{Isopotential: seven, Slope: units.Share(1)}
 	worn  = Calibration[carbonate.NBSPH]{
-		Isopotential: carbonate.PHNBS(7.2), Slope: 0.94, Offset: -12,
-		SlopeUncertainty: 0.01, OffsetUncertainty: 0.8, Correlation: 0.4,
+		Isopotential: carbonate.PHNBS(7.2), Slope: units.Share(0.94), Offset: -12,
+		SlopeUncertainty: units.Share(0.01), OffsetUncertainty: 0.8, Correlation: 0.4,
 	}
 )
 
@@ -30,14 +30,14 @@ func TestWorked(t *testing.T) {
 	require.NoError(t, err)
 	checks.Absolute(t, "efficiency", c.Slope.Percent(), 98.2885265908987, 1e-6)
 	// One point in tris of salinity 35: -72.4 mV, sample -67.0 mV.
-	one, err := OnePoint(carbonate.PHTotal(7), Tris(units.Practical(35)).Point(-72.4, at), 1, 0)
+	one, err := OnePoint(carbonate.PHTotal(7), Tris(units.Practical(35)).Point(-72.4, at), units.Share(1), units.Share(0))
 	require.NoError(t, err)
 	ph, err := one.PH(-67, at)
 	require.NoError(t, err)
 	checks.Absolute(t, "sample from tris", ph.Value(), 8.002270200499947, 1e-6)
 	// The isopotential point does not matter at one temperature.
 	for _, iso := range []float64{4, 7, 9} {
-		c, err := OnePoint(carbonate.PHTotal(iso), Tris(units.Practical(35)).Point(-72.4, at), 1, 0)
+		c, err := OnePoint(carbonate.PHTotal(iso), Tris(units.Practical(35)).Point(-72.4, at), units.Share(1), units.Share(0))
 		require.NoError(t, err)
 		ph, err := c.PH(-67, at)
 		require.NoError(t, err)
@@ -93,26 +93,26 @@ func TestCalibrateFindsTheElectrode(t *testing.T) {
 	} {
 		c, err := Calibrate(worn.Isopotential, points...)
 		require.NoError(t, err)
-		assert.InDelta(t, float64(worn.Slope), float64(c.Slope), 1e-12)
+		assert.InDelta(t, worn.Slope.Value(), c.Slope.Value(), 1e-12)
 		assert.InDelta(t, float64(worn.Offset), float64(c.Offset), 1e-10)
 		assert.InDelta(t, 0, float64(c.Residual), 1e-10)
 	}
 	at := units.Celsius(24)
 	v, err := worn.Reading(Bottle7.PH(at), at)
 	require.NoError(t, err)
-	one, err := OnePoint(worn.Isopotential, Bottle7.Point(v, at), worn.Slope, 0)
+	one, err := OnePoint(worn.Isopotential, Bottle7.Point(v, at), worn.Slope, units.Share(0))
 	require.NoError(t, err)
 	assert.InDelta(t, float64(worn.Offset), float64(one.Offset), 1e-12)
 
 	tris, pyridine := Tris(units.Practical(35)), Aminopyridine(units.Practical(35))
-	e := Calibration[carbonate.TotalPH]{Isopotential: carbonate.PHTotal(7), Slope: 0.985, Offset: 7}
+	e := Calibration[carbonate.TotalPH]{Isopotential: carbonate.PHTotal(7), Slope: units.Share(0.985), Offset: 7}
 	v1, err := e.Reading(tris.PH(at), at)
 	require.NoError(t, err)
 	v2, err := e.Reading(pyridine.PH(at), at)
 	require.NoError(t, err)
 	seawater, err := Calibrate(e.Isopotential, tris.Point(v1, at), pyridine.Point(v2, at))
 	require.NoError(t, err)
-	assert.InDelta(t, 0.985, float64(seawater.Slope), 1e-12)
+	assert.InDelta(t, 0.985, seawater.Slope.Value(), 1e-12)
 	assert.InDelta(t, 7, float64(seawater.Offset), 1e-11)
 }
 
@@ -126,7 +126,7 @@ func TestResidual(t *testing.T) {
 	}
 	c, err := Calibrate(seven, point(4, 3*k+1), point(7, -2), point(10, -3*k+1))
 	require.NoError(t, err)
-	assert.InDelta(t, 1, float64(c.Slope), 1e-12)
+	assert.InDelta(t, 1, c.Slope.Value(), 1e-12)
 	assert.InDelta(t, 0, float64(c.Offset), 1e-12)
 	assert.InDelta(t, 2, float64(c.Residual), 1e-12)
 	// A bad bottle 10, 0.2 low, shows.
@@ -165,15 +165,15 @@ func TestScatterWidens(t *testing.T) {
 		variance += r * r // one degree of freedom
 	}
 	k := float64(Nernst(at))
-	wider := math.Sqrt(variance) / (float64(bad.Slope) * k * u)
-	checks.Relative(t, "slope", float64(bad.SlopeUncertainty/sound.SlopeUncertainty), wider, 0.02)
+	wider := math.Sqrt(variance) / (bad.Slope.Value() * k * u)
+	checks.Relative(t, "slope", float64(bad.SlopeUncertainty.Value()/sound.SlopeUncertainty.Value()), wider, 0.02)
 	checks.Relative(t, "offset", float64(bad.OffsetUncertainty/sound.OffsetUncertainty), wider, 0.02)
 	assert.Equal(t, Doubtful, bad.Findings().Points.Condition)
 	assert.Equal(t, Good, sound.Findings().Points.Condition)
 
 	// Buffers of which nothing is uncertain: the scatter alone.
 	exact := calibrated(20, 0)
-	checks.Relative(t, "exact buffers, slope", float64(exact.SlopeUncertainty), float64(bad.SlopeUncertainty), 0.02)
+	checks.Relative(t, "exact buffers, slope", exact.SlopeUncertainty.Value(), bad.SlopeUncertainty.Value(), 0.02)
 	checks.Relative(t, "exact buffers, offset", float64(exact.OffsetUncertainty), float64(bad.OffsetUncertainty), 0.02)
 	assert.InDelta(t, bad.Correlation, exact.Correlation, 0.02)
 }
@@ -200,7 +200,7 @@ func TestEstimateAgainstMonteCarlo(t *testing.T) {
 	} {
 		calibrated := func(iso float64, slope units.Fraction, points []Point[carbonate.NBSPH]) (Calibration[carbonate.NBSPH], error) {
 			if len(points) == 1 {
-				return OnePoint(carbonate.PHNBS(iso), points[0], slope, 0.02)
+				return OnePoint(carbonate.PHNBS(iso), points[0], slope, units.Share(0.02))
 			}
 			return Calibrate(carbonate.PHNBS(iso), points...)
 		}
@@ -212,7 +212,7 @@ func TestEstimateAgainstMonteCarlo(t *testing.T) {
 			// Off the line by as much as the uncertainties allow: more would widen them.
 			points = append(points, b.Point(v+units.Voltage(i%2), at).PlusMinus(u))
 		}
-		c, err := calibrated(7, 0.94, points)
+		c, err := calibrated(7, units.Share(0.94), points)
 		require.NoError(t, err, name)
 		c.IsopotentialUncertainty = 0.4
 		ph, got, err := c.Estimate(-90, tank, u)
@@ -230,7 +230,7 @@ func TestEstimateAgainstMonteCarlo(t *testing.T) {
 				p.Reading += u.Reading * units.Voltage(random.NormFloat64())
 				moved[i] = p
 			}
-			m, err := calibrated(7+0.4*random.NormFloat64(), units.Fraction(0.94+0.02*random.NormFloat64()), moved)
+			m, err := calibrated(7+0.4*random.NormFloat64(), units.Share(0.94+0.02*random.NormFloat64()), moved)
 			require.NoError(t, err, name)
 			x, err := m.PH(-90+u.Reading*units.Voltage(random.NormFloat64()), tank.Add(units.TemperatureDifference(random.NormFloat64())*u.Temperature))
 			require.NoError(t, err, name)
@@ -253,10 +253,10 @@ func TestFindings(t *testing.T) {
 		offset        units.Voltage
 		first, second Condition
 	}{
-		{1, 0, Good, Good}, {0.95, 15, Good, Good}, {1.02, -15, Good, Good},
-		{1.021, 15.1, Doubtful, Clean}, {0.949, -15.1, Clean, Clean}, {0.90, 30, Clean, Clean},
-		{0.899, 30.1, Replace, Replace}, {0.5, -30.1, Replace, Replace}, {1.2, 1000, Doubtful, Replace},
-		{0.4, 0, Doubtful, Doubtful}, {0, 0, Doubtful, Doubtful}, {1, units.Voltage(math.NaN()), Doubtful, Doubtful},
+		{units.Share(1), 0, Good, Good}, {units.Share(0.95), 15, Good, Good}, {units.Share(1.02), -15, Good, Good},
+		{units.Share(1.021), 15.1, Doubtful, Clean}, {units.Share(0.949), -15.1, Clean, Clean}, {units.Share(0.90), 30, Clean, Clean},
+		{units.Share(0.899), 30.1, Replace, Replace}, {units.Share(0.5), -30.1, Replace, Replace}, {units.Share(1.2), 1000, Doubtful, Replace},
+		{units.Share(0.4), 0, Doubtful, Doubtful}, {units.Share(0), 0, Doubtful, Doubtful}, {units.Share(1), units.Voltage(math.NaN()), Doubtful, Doubtful},
 	} {
 		c := ideal
 		c.Slope, c.Offset = row.slope, row.offset
@@ -328,14 +328,14 @@ func TestCalibrateRefuses(t *testing.T) {
 	} {
 		c, err := Calibrate(seven, row.points...)
 		assert.ErrorIs(t, err, row.kind, row.what)
-		assert.True(t, math.IsNaN(float64(c.Slope)), row.what)
+		assert.True(t, math.IsNaN(c.Slope.Value()), row.what)
 		_, err = c.PH(0, at)
 		assert.ErrorIs(t, err, ErrSlope, "what stands beside an error is refused")
 	}
 	for _, iso := range []float64{-1, 0, 2.99, 11.01, 15, nan, inf} {
 		_, err := Calibrate(carbonate.PHNBS(iso), p7, p10)
 		assert.ErrorIs(t, err, units.ErrRange)
-		_, err = OnePoint(carbonate.PHNBS(iso), p7, 1, 0)
+		_, err = OnePoint(carbonate.PHNBS(iso), p7, units.Share(1), units.Share(0))
 		assert.ErrorIs(t, err, units.ErrRange)
 	}
 	_, err := Calibrate(carbonate.PHTotal(7), Tris(units.Practical(35)).Point(-60, units.Celsius(46)), Aminopyridine(units.Practical(35)).Point(10, at))
@@ -347,23 +347,23 @@ func TestCalibrateRefuses(t *testing.T) {
 	_, err = Calibrate(carbonate.PHNBS(3), Bottle7.Point(900, at), Bottle10.Point(725, at))
 	assert.ErrorIs(t, err, units.ErrRange)
 	assert.ErrorContains(t, err, "offset: ")
-	_, err = OnePoint(carbonate.PHNBS(3), Bottle10.Point(1000, at), 1, 0)
+	_, err = OnePoint(carbonate.PHNBS(3), Bottle10.Point(1000, at), units.Share(1), units.Share(0))
 	assert.ErrorIs(t, err, units.ErrRange)
-	_, err = OnePoint(seven, Bottle7.Point(units.Voltage(nan), at), 1, 0)
+	_, err = OnePoint(seven, Bottle7.Point(units.Voltage(nan), at), units.Share(1), units.Share(0))
 	assert.ErrorIs(t, err, units.ErrRange)
-	for _, slope := range []units.Fraction{0, -1, 0.499, 1.201, 95.2, units.Fraction(nan), units.Fraction(inf)} {
-		c, err := OnePoint(seven, p7, slope, 0)
+	for _, slope := range []units.Fraction{units.Share(0), units.Share(-1), units.Share(0.499), units.Share(1.201), units.Share(95.2), units.Share(nan), units.Share(inf)} {
+		c, err := OnePoint(seven, p7, slope, units.Share(0))
 		var of *SlopeError
 		require.ErrorAs(t, err, &of)
 		assert.NotEmpty(t, of.Reason)
 		assert.True(t, math.IsNaN(float64(c.Offset)))
 	}
-	for _, u := range []units.Fraction{-0.1, units.Fraction(nan), units.Fraction(inf)} {
-		_, err := OnePoint(seven, p7, 1, u)
+	for _, u := range []units.Fraction{units.Share(-0.1), units.Share(nan), units.Share(inf)} {
+		_, err := OnePoint(seven, p7, units.Share(1), u)
 		assert.ErrorIs(t, err, units.ErrInput)
 	}
-	for _, slope := range []units.Fraction{0.5, 1.2} {
-		_, err := OnePoint(seven, p7, slope, 0)
+	for _, slope := range []units.Fraction{units.Share(0.5), units.Share(1.2)} {
+		_, err := OnePoint(seven, p7, slope, units.Share(0))
 		assert.NoError(t, err)
 	}
 }
@@ -382,8 +382,8 @@ func TestReadingRefuses(t *testing.T) {
 		assert.True(t, math.IsNaN(u))
 	}
 	refused(Calibration[carbonate.NBSPH]{}, 0, at, ErrSlope)
-	refused(Calibration[carbonate.NBSPH]{Isopotential: carbonate.PHNBS(15), Slope: 1}, 0, at, units.ErrRange)
-	refused(Calibration[carbonate.NBSPH]{Slope: 1}, 0, at, units.ErrRange)
+	refused(Calibration[carbonate.NBSPH]{Isopotential: carbonate.PHNBS(15), Slope: units.Share(1)}, 0, at, units.ErrRange)
+	refused(Calibration[carbonate.NBSPH]{Slope: units.Share(1)}, 0, at, units.ErrRange)
 	for _, celsius := range []float64{-2.01, 60.01, nan, inf} {
 		refused(ideal, 0, units.Celsius(celsius), units.ErrRange)
 		v, err := ideal.Reading(seven, units.Celsius(celsius))
@@ -400,7 +400,7 @@ func TestReadingRefuses(t *testing.T) {
 		assert.True(t, math.IsNaN(float64(v)))
 	}
 	for _, change := range []func(*Calibration[carbonate.NBSPH]){
-		func(c *Calibration[carbonate.NBSPH]) { c.SlopeUncertainty = -1 },
+		func(c *Calibration[carbonate.NBSPH]) { c.SlopeUncertainty = units.Share(-1) },
 		func(c *Calibration[carbonate.NBSPH]) { c.OffsetUncertainty = units.Voltage(nan) },
 		func(c *Calibration[carbonate.NBSPH]) { c.IsopotentialUncertainty = -1 },
 		func(c *Calibration[carbonate.NBSPH]) { c.IsopotentialUncertainty = 0.3 }, // without a temperature
@@ -425,10 +425,10 @@ func TestReadingRefuses(t *testing.T) {
 		assert.True(t, math.IsNaN(got))
 		of, err := Calibrate(seven, Bottle7.Point(0, at).PlusMinus(u), Bottle10.Point(-175, at).PlusMinus(u))
 		assert.ErrorIs(t, err, units.ErrInput)
-		assert.True(t, math.IsNaN(float64(of.Slope)))
-		of, err = OnePoint(seven, Bottle10.Point(-175, at).PlusMinus(u), 1, 0)
+		assert.True(t, math.IsNaN(of.Slope.Value()))
+		of, err = OnePoint(seven, Bottle10.Point(-175, at).PlusMinus(u), units.Share(1), units.Share(0))
 		assert.ErrorIs(t, err, units.ErrInput)
-		assert.True(t, math.IsNaN(float64(of.Slope)))
+		assert.True(t, math.IsNaN(of.Slope.Value()))
 	}
 	for _, u := range []Uncertainty{{Reading: -1}, {Temperature: -1}, {Reading: units.Voltage(nan)}, {Temperature: units.TemperatureDifference(inf)}} {
 		_, _, err := ideal.Estimate(0, at, u)
@@ -444,7 +444,7 @@ func TestNoAllocations(t *testing.T) {
 	checks.NoAllocations(t, "Reading", func() { sinkVoltage, _ = worn.Reading(seven, at) })
 	checks.NoAllocations(t, "Estimate", func() { sinkNBS, _, _ = worn.Estimate(-68, at, Uncertainty{Reading: 1}) })
 	checks.NoAllocations(t, "Calibrate", func() { sinkNBSC, _ = Calibrate(seven, p7, p10) })
-	checks.NoAllocations(t, "OnePoint", func() { sinkNBSC, _ = OnePoint(seven, p7, 1, 0.02) })
+	checks.NoAllocations(t, "OnePoint", func() { sinkNBSC, _ = OnePoint(seven, p7, units.Share(1), units.Share(0.02)) })
 	checks.NoAllocations(t, "Point", func() { p7 = Bottle7.Point(4, at) })
 	checks.NoAllocations(t, "tris", func() { _ = Tris(units.Practical(35)).Point(-70, at) })
 	checks.NoAllocations(t, "Findings", func() { sinkFindings = worn.Findings() })
@@ -472,7 +472,7 @@ func FuzzCalibrate(f *testing.F) {
 		}
 		c, err := Calibrate(carbonate.PHNBS(iso), points...)
 		if err != nil {
-			if !math.IsNaN(float64(c.Slope)) {
+			if !math.IsNaN(c.Slope.Value()) {
 				t.Errorf("%v beside %v", c, err)
 			}
 			return

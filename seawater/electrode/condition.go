@@ -49,7 +49,7 @@ func (c Calibration[S]) Findings() Findings {
 		return Findings{none, none, none}
 	}
 	var slope, offset, points Finding
-	switch s := float64(c.Slope); {
+	switch s := c.Slope.Value(); {
 	case s > highestSlope:
 		slope = Finding{Doubtful, "The slope is steeper than an electrode can be: a buffer or its temperature is not what it is taken for. Calibrate again in fresh buffers."}
 	case s >= goodSlope:

@@ -48,5 +48,5 @@ func checkSlope(slope float64) error {
 	default:
 		reason = "no number"
 	}
-	return &SlopeError{Slope: units.Fraction(slope), Reason: reason}
+	return &SlopeError{Slope: units.Share(slope), Reason: reason}
 }

@@ -38,7 +38,7 @@ func ExampleCalibrate() {
 func ExampleOnePoint() {
 	at := units.Celsius(25.5)
 	c, err := electrode.OnePoint(carbonate.PHTotal(7),
-		electrode.Tris(units.Practical(35)).Point(-71*units.Millivolt, at), 96.2*units.Percent, 1*units.Percent)
+		electrode.Tris(units.Practical(35)).Point(-71*units.Millivolt, at), units.Percent(96.2), units.Percent(1))
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -77,7 +77,7 @@ func ExampleTotalFromNBS() {
 // The controller was left at 25 °C, without a temperature probe, and the water has
 // 20 °C. By how much is it wrong at pH 8.2, and at pH 4?
 func ExampleCalibration_Reading() {
-	e := electrode.Calibration[carbonate.NBSPH]{Isopotential: carbonate.PHNBS(7), Slope: 100 * units.Percent}
+	e := electrode.Calibration[carbonate.NBSPH]{Isopotential: carbonate.PHNBS(7), Slope: units.Percent(100)}
 	for _, truth := range []float64{8.2, 4} {
 		v, _ := e.Reading(carbonate.PHNBS(truth), units.Celsius(20))
 		shown, _ := e.PH(v, units.Celsius(25))
@@ -91,9 +91,9 @@ func ExampleCalibration_Reading() {
 // Never calibrated: the controller takes an old electrode, with 92 % of the slope
 // and 18 mV of offset, for an ideal one.
 func ExampleCalibration_PH() {
-	ideal := electrode.Calibration[carbonate.NBSPH]{Isopotential: carbonate.PHNBS(7), Slope: 100 * units.Percent}
+	ideal := electrode.Calibration[carbonate.NBSPH]{Isopotential: carbonate.PHNBS(7), Slope: units.Percent(100)}
 	old := ideal
-	old.Slope, old.Offset = 92*units.Percent, 18*units.Millivolt
+	old.Slope, old.Offset = units.Percent(92), 18*units.Millivolt
 	at := units.Celsius(25)
 	v, _ := old.Reading(carbonate.PHNBS(8.2), at)
 	shown, _ := ideal.PH(v, at)

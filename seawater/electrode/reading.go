@@ -66,7 +66,7 @@ func (c Calibration[S]) Estimate(reading units.Voltage, t units.Temperature, u U
 	perMillivolt := 1 / float64(c.perUnit(t))
 	away := ph.Value() - c.Isopotential.Value()
 	byOffset := perMillivolt * float64(c.OffsetUncertainty)
-	bySlope := -away / float64(c.Slope) * float64(c.SlopeUncertainty)
+	bySlope := -away / c.Slope.Value() * c.SlopeUncertainty.Value()
 	variance := square(byOffset) + square(bySlope) + 2*c.Correlation*byOffset*bySlope
 	variance = math.Max(0, variance) // rounding, where the two cancel
 	variance += square(perMillivolt*float64(u.Reading)) +
@@ -82,7 +82,7 @@ func (c Calibration[S]) Estimate(reading units.Voltage, t units.Temperature, u U
 
 // perUnit returns the millivolts of one unit of pH.
 func (c *Calibration[S]) perUnit(t units.Temperature) units.Voltage {
-	return units.Voltage(c.Slope) * Nernst(t)
+	return units.Voltage(c.Slope.Value()) * Nernst(t)
 }
 
 // ph is PH without questions.
@@ -101,7 +101,7 @@ func (c *Calibration[S]) checkAt(t units.Temperature) error {
 }
 
 func (c *Calibration[S]) checkUncertainties() error {
-	if err := input.NotNegative("uncertainty of the slope", float64(c.SlopeUncertainty), ""); err != nil {
+	if err := input.NotNegative("uncertainty of the slope", c.SlopeUncertainty.Value(), ""); err != nil {
 		return err
 	}
 	if err := input.NotNegative("uncertainty of the offset", float64(c.OffsetUncertainty), "mV"); err != nil {

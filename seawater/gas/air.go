@@ -62,8 +62,8 @@ const (
 // possible keeps to air that can be. NaN fails.
 func (a Air) possible() bool {
 	t := a.Temperature.Celsius()
-	return t >= -50 && t <= 100 && a.Humidity >= 0 && a.Humidity <= 1 && a.Pressure <= mostPressure &&
-		a.Pressure > units.AirPressure(a.Humidity)*SaturationPressure(a.Temperature)
+	return t >= -50 && t <= 100 && a.Humidity.Value() >= 0 && a.Humidity.Value() <= 1 && a.Pressure <= mostPressure &&
+		a.Pressure > units.AirPressure(a.Humidity.Value())*SaturationPressure(a.Temperature)
 }
 
 // VapourPressure returns the pressure of the water vapour in the air.
@@ -74,7 +74,7 @@ func (a Air) VapourPressure() units.AirPressure {
 	if !a.possible() {
 		return units.AirPressure(math.NaN())
 	}
-	return units.AirPressure(a.Humidity) * SaturationPressure(a.Temperature)
+	return units.AirPressure(a.Humidity.Value()) * SaturationPressure(a.Temperature)
 }
 
 // HumidityRatio returns the mass of water vapour that goes with a mass of dry air.
@@ -151,11 +151,11 @@ var magnusCoef = [...]float64{6.41542, 17.62, 243.12}
 //	outside  wet bulb above the dry one, colder than driest air can make it, no such air: NaN
 func HumidityFromWetBulb(dry, wet units.Temperature, p units.AirPressure) units.Fraction {
 	t, tw := dry.Celsius(), wet.Celsius()
-	ws := Air{wet, p, 1}.HumidityRatio()
+	ws := Air{wet, p, units.Share(1)}.HumidityRatio()
 	w := ((evaporationHeat0-wetBulbVapourSlip*tw)*ws - dryHeat*(t-tw)) / (evaporationHeat0 + vapourHeat*t - wetBulbWaterHeat*tw)
-	f := units.Fraction(p/SaturationPressure(dry)) * units.Fraction(w/(vapourRatio+w))
-	if !(w >= 0 && tw <= t && (Air{dry, p, 0}).possible()) {
-		return units.Fraction(math.NaN())
+	f := units.Share(float64(p/SaturationPressure(dry)) * (w / (vapourRatio + w)))
+	if !(w >= 0 && tw <= t && (Air{dry, p, units.Share(0)}).possible()) {
+		return units.Share(math.NaN())
 	}
 	return f
 }

@@ -42,7 +42,7 @@ var benches = []struct {
 	{"DryDensity", func() { sink = float64(room.DryDensity()) }},
 	{"Enthalpy", func() { sink = room.Enthalpy() }},
 	{"DewPoint", func() { sink = room.DewPoint().Celsius() }},
-	{"HumidityFromWetBulb", func() { sink = float64(HumidityFromWetBulb(warm, units.Celsius(20), oneAtm)) }},
+	{"HumidityFromWetBulb", func() { sink = HumidityFromWetBulb(warm, units.Celsius(20), oneAtm).Value() }},
 	{"ShahRate", func() { sink = ShahRate(sea, warm, room) }},
 	{"CarrierRate", func() { sink = CarrierRate(sea, warm, room, 0.2, CarrierQuiet) }},
 	{"VDIRate", func() { sink = VDIRate(sea, warm, room, VDIStill) }},
@@ -51,7 +51,7 @@ var benches = []struct {
 		r, _ := Outage{Oxygen: 200, Saturation: 206, Demand: 20, Rate: 0.1, Limit: 120}.Reserve()
 		sink = float64(r.Time)
 	}},
-	{"FitDeficit30", func() { f, _ := FitDeficit(benchLog, 1); sink = float64(f.Rate) }},
+	{"FitDeficit30", func() { f, _ := FitDeficit(benchLog, units.Share(1)); sink = float64(f.Rate) }},
 	{"FitCurve30", func() { f, _ := FitCurve(benchLog); sink = float64(f.Rate) }},
 	{"Settle", func() { s, _ := batch.Settle(0.02); sink = float64(s.Time) }},
 	{"After", func() { s, _ := batch.After(12 * time.Hour); sink = s.PH.Value() }},

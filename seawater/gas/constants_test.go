@@ -13,7 +13,7 @@ import (
 // [CARRIER] and [VDI] print them: E = F (0.089 + 0.0782 v) Δp/L and β Δp/(Rv T).
 func TestEvaporationByHand(t *testing.T) {
 	s, warm := units.Practical(35), units.Celsius(25)
-	air := Air{Temperature: units.Celsius(22), Pressure: units.Atmosphere, Humidity: 50 * units.Percent}
+	air := Air{Temperature: units.Celsius(22), Pressure: units.Atmosphere, Humidity: units.Percent(50)}
 	drive := float64(surfacePressure(s, warm)-air.VapourPressure()) * 100 // Pa
 	checks.Relative(t, "Carrier", CarrierRate(s, warm, air, 0.4*units.MetrePerSecond, CarrierActive), (0.089+0.0782*0.4)*drive/latent(s, warm)*3600, 1e-12)
 	checks.Relative(t, "VDI in use", VDIRate(s, warm, air, VDIInUse), 21*drive/(461.52*(296.65)), 1e-4)
@@ -24,7 +24,7 @@ func TestEvaporationByHand(t *testing.T) {
 // A draught of Shah's formula, b (pw - pa) where the air does not rise: from memory.
 func TestShahForced(t *testing.T) {
 	s, cold := units.Practical(35), units.Celsius(20)
-	air := Air{Temperature: units.Celsius(35), Pressure: units.Atmosphere, Humidity: 30 * units.Percent}
+	air := Air{Temperature: units.Celsius(35), Pressure: units.Atmosphere, Humidity: units.Percent(30)}
 	drive := float64(surfacePressure(s, cold)-air.VapourPressure()) * 100
 	checks.Relative(t, "Shah", ShahRate(s, cold, air), 5e-5*drive, 1e-12)
 }

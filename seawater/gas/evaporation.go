@@ -81,7 +81,7 @@ func (w Surface) CheckRange(a Air) error {
 	if err := poolAir.Check(a.Temperature.Celsius()); err != nil {
 		return err
 	}
-	if err := poolHumidity.Check(float64(a.Humidity)); err != nil {
+	if err := poolHumidity.Check(a.Humidity.Value()); err != nil {
 		return err
 	}
 	return poolArea.Check(w.Area.SquareMetres())
@@ -113,7 +113,7 @@ func (a Air) check() error {
 	if err := barometer.Check(a.Pressure.Hectopascals()); err != nil {
 		return err
 	}
-	if !(a.Humidity >= 0 && a.Humidity <= 1) {
+	if !(a.Humidity.Value() >= 0 && a.Humidity.Value() <= 1) {
 		return input.Bad("relative humidity", a.Humidity.String(), "0 to 100 %")
 	}
 	return nil

@@ -39,10 +39,10 @@ func ExampleStationPressure() {
 // this pump aerate?
 func ExampleFitDeficit() {
 	log := []gas.Reading{
-		{0, 20.0 * units.Percent}, {6 * time.Minute, 42.9 * units.Percent}, {12 * time.Minute, 60.4 * units.Percent},
-		{18 * time.Minute, 71.7 * units.Percent}, {24 * time.Minute, 80.6 * units.Percent}, {30 * time.Minute, 85.9 * units.Percent},
+		{0, units.Percent(20.0)}, {6 * time.Minute, units.Percent(42.9)}, {12 * time.Minute, units.Percent(60.4)},
+		{18 * time.Minute, units.Percent(71.7)}, {24 * time.Minute, units.Percent(80.6)}, {30 * time.Minute, units.Percent(85.9)},
 	}
-	fit, err := gas.FitDeficit(log, 100*units.Percent)
+	fit, err := gas.FitDeficit(log, units.Percent(100))
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -54,9 +54,9 @@ func ExampleFitDeficit() {
 // The same meter, but is its 100 % the truth?
 func ExampleFitCurve() {
 	log := []gas.Reading{
-		{0, 20.0 * units.Percent}, {10 * time.Minute, 54.0 * units.Percent}, {20 * time.Minute, 73.3 * units.Percent},
-		{30 * time.Minute, 84.1 * units.Percent}, {45 * time.Minute, 91.7 * units.Percent}, {60 * time.Minute, 94.7 * units.Percent},
-		{90 * time.Minute, 96.7 * units.Percent},
+		{0, units.Percent(20.0)}, {10 * time.Minute, units.Percent(54.0)}, {20 * time.Minute, units.Percent(73.3)},
+		{30 * time.Minute, units.Percent(84.1)}, {45 * time.Minute, units.Percent(91.7)}, {60 * time.Minute, units.Percent(94.7)},
+		{90 * time.Minute, units.Percent(96.7)},
 	}
 	fit, err := gas.FitCurve(log)
 	if err != nil {
@@ -115,7 +115,7 @@ func ExampleSurface_Evaporate() {
 		Salinity: units.Practical(35), Temperature: units.Celsius(26),
 		Area: units.Rectangle(120*units.Centimetre, 60*units.Centimetre),
 	}
-	room := gas.Air{Temperature: units.Celsius(21), Pressure: 1013 * units.Hectopascal, Humidity: 45 * units.Percent}
+	room := gas.Air{Temperature: units.Celsius(21), Pressure: 1013 * units.Hectopascal, Humidity: units.Percent(45)}
 	e, err := tank.Evaporate(room)
 	if err != nil {
 		fmt.Println(err)
@@ -139,7 +139,7 @@ func ExamplePressures() {
 	p := water.Pressures(s, t)
 	total := p.OfBarometer(barometer)
 	fmt.Printf("%.0f %% total gas, ΔP %.0f mmHg\n", total.Percent(), p.Excess(barometer).MillimetresOfMercury())
-	fmt.Printf("look for the source: %t, emergency: %t\n", total > gas.TotalGasAlert, total > gas.TotalGasLimit)
+	fmt.Printf("look for the source: %t, emergency: %t\n", total.Value() > gas.TotalGasAlert().Value(), total.Value() > gas.TotalGasLimit().Value())
 	// Output:
 	// 111 % total gas, ΔP 85 mmHg
 	// look for the source: true, emergency: true
@@ -147,7 +147,7 @@ func ExamplePressures() {
 
 // Will the window frame of 12 °C get wet?
 func ExampleAir_DewPoint() {
-	room := gas.Air{Temperature: units.Celsius(21), Pressure: 1013 * units.Hectopascal, Humidity: 60 * units.Percent}
+	room := gas.Air{Temperature: units.Celsius(21), Pressure: 1013 * units.Hectopascal, Humidity: units.Percent(60)}
 	fmt.Printf("dew point %.1f °C\n", room.DewPoint().Celsius())
 	// Output: dew point 12.9 °C
 }

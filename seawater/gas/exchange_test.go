@@ -25,7 +25,7 @@ func synthetic(n int, span, rate, saturation, start, noise float64, r *rand.Rand
 		if r != nil {
 			c += noise * r.NormFloat64()
 		}
-		log[i] = Reading{time.Duration(h * 3.6e12), units.Fraction(c)}
+		log[i] = Reading{time.Duration(h * 3.6e12), units.Share(c)}
 	}
 	return log
 }
@@ -46,8 +46,8 @@ func TestFitsCoverTheTruth(t *testing.T) {
 		fit        func([]Reading) (TransferFit, error)
 		saturation bool
 	}{
-		{"deficit, 22 readings", 22, 0.2, 0.6, 1.0255, 2.0860, func(l []Reading) (TransferFit, error) { return FitDeficit(l, 1) }, false},
-		{"deficit, supersaturated", 22, 1.8, 0.6, 1.0255, 2.0860, func(l []Reading) (TransferFit, error) { return FitDeficit(l, 1) }, false},
+		{"deficit, 22 readings", 22, 0.2, 0.6, 1.0255, 2.0860, func(l []Reading) (TransferFit, error) { return FitDeficit(l, units.Share(1)) }, false},
+		{"deficit, supersaturated", 22, 1.8, 0.6, 1.0255, 2.0860, func(l []Reading) (TransferFit, error) { return FitDeficit(l, units.Share(1)) }, false},
 		{"curve, 23 readings", 23, 0.2, 1.2, 1.0255, 2.0860, FitCurve, true},
 		{"curve, falling", 23, 1.8, 1.2, 1.0255, 2.0860, FitCurve, true},
 	} {
@@ -60,10 +60,10 @@ func TestFitsCoverTheTruth(t *testing.T) {
 			require.Equal(t, 20, f.Freedom)
 			off := math.Abs(f.Rate.PerHour()-3.5) / f.Uncertainty.PerHour()
 			sum += (f.Rate.PerHour() - 3.5) / f.Uncertainty.PerHour() / n
-			scatter += float64(f.Scatter*f.Scatter) / n
+			scatter += float64(f.Scatter.Value()*f.Scatter.Value()) / n
 			one, nine5 = one+count(off <= r.one), nine5+count(off <= r.nine5)
 			if r.saturation {
-				off := math.Abs(float64(f.Saturation-1)) / float64(f.SaturationUncertainty)
+				off := math.Abs(float64(f.Saturation.Value()-1)) / f.SaturationUncertainty.Value()
 				ones, nine5s = ones+count(off <= r.one), nine5s+count(off <= r.nine5)
 			}
 		}
@@ -94,14 +94,14 @@ func TestFitsOfCleanLogs(t *testing.T) {
 	for _, rate := range []float64{0.05, 0.8, 3.5, 40} {
 		for _, start := range []float64{0, 0.5, 1.6} {
 			log := synthetic(12, 3/rate, rate, 1.02, start, 0, nil)
-			f, err := FitDeficit(log, 1.02)
+			f, err := FitDeficit(log, units.Share(1.02))
 			require.NoError(t, err)
 			checks.Relative(t, "deficit", f.Rate.PerHour(), rate, 1e-9)
 			assert.Less(t, f.Uncertainty.PerHour(), 1e-8*rate)
 			f, err = FitCurve(log)
 			require.NoError(t, err)
 			checks.Relative(t, "curve", f.Rate.PerHour(), rate, 1e-8)
-			checks.Relative(t, "saturation", float64(f.Saturation), 1.02, 1e-8)
+			checks.Relative(t, "saturation", f.Saturation.Value(), 1.02, 1e-8)
 			assert.Less(t, f.Uncertainty.PerHour(), 1e-7*rate)
 		}
 	}
@@ -111,10 +111,10 @@ func TestFitsOfCleanLogs(t *testing.T) {
 // finds out.
 func TestWrongSaturation(t *testing.T) {
 	log := synthetic(20, 0.6, 3.5, 0.97, 0.2, 0, nil)
-	line, err := FitDeficit(log, 1)
+	line, err := FitDeficit(log, units.Share(1))
 	require.NoError(t, err)
 	assert.Less(t, line.Rate.PerHour(), 3.3)
-	assert.Greater(t, float64(line.Scatter), 1e-3)
+	assert.Greater(t, line.Scatter.Value(), 1e-3)
 	bent, err := FitCurve(log)
 	require.NoError(t, err)
 	checks.Relative(t, "rate", bent.Rate.PerHour(), 3.5, 1e-8)
@@ -129,20 +129,20 @@ func TestFitsRefuse(t *testing.T) {
 	}
 	for name, log := range map[string][]Reading{
 		"none": nil, "two": good[:2],
-		"not a number":    change(3, good[3].At, units.Fraction(nan)),
-		"negative":        change(3, good[3].At, -0.1),
-		"infinite":        change(3, good[3].At, units.Fraction(inf)),
-		"in percent":      change(3, good[3].At, 70),
-		"above 500 %":     change(3, good[3].At, 5.01),
-		"same time":       change(3, good[2].At, 0.7),
-		"backwards":       change(3, -time.Hour, 0.7),
-		"wraps round":     {{math.MinInt64, 0.2}, {0, 0.5}, {math.MaxInt64, 0.6}, {math.MaxInt64, 0.6}},
-		"flat":            {{0, 0.5}, {1e12, 0.5}, {2e12, 0.5}, {3e12, 0.5}, {4e12, 0.5}},
-		"away":            {{0, 0.5}, {1e12, 0.4}, {2e12, 0.2}, {3e12, 0.01}},
-		"away, straight":  {{0, 0.4}, {1e12, 0.3}, {2e12, 0.2}, {3e12, 0.1}},
+		"not a number":    change(3, good[3].At, units.Share(nan)),
+		"negative":        change(3, good[3].At, units.Share(-0.1)),
+		"infinite":        change(3, good[3].At, units.Share(inf)),
+		"in percent":      change(3, good[3].At, units.Share(70)),
+		"above 500 %":     change(3, good[3].At, units.Share(5.01)),
+		"same time":       change(3, good[2].At, units.Share(0.7)),
+		"backwards":       change(3, -time.Hour, units.Share(0.7)),
+		"wraps round":     {{math.MinInt64, units.Share(0.2)}, {0, units.Share(0.5)}, {math.MaxInt64, units.Share(0.6)}, {math.MaxInt64, units.Share(0.6)}},
+		"flat":            {{0, units.Share(0.5)}, {1e12, units.Share(0.5)}, {2e12, units.Share(0.5)}, {3e12, units.Share(0.5)}, {4e12, units.Share(0.5)}},
+		"away":            {{0, units.Share(0.5)}, {1e12, units.Share(0.4)}, {2e12, units.Share(0.2)}, {3e12, units.Share(0.01)}},
+		"away, straight":  {{0, units.Share(0.4)}, {1e12, units.Share(0.3)}, {2e12, units.Share(0.2)}, {3e12, units.Share(0.1)}},
 		"straight upward": nil,
 	} {
-		f, err := FitDeficit(log, 1)
+		f, err := FitDeficit(log, units.Share(1))
 		assert.ErrorIs(t, err, units.ErrInput, name)
 		assert.True(t, math.IsNaN(f.Rate.PerHour()), name)
 		f, err = FitCurve(log)
@@ -150,13 +150,13 @@ func TestFitsRefuse(t *testing.T) {
 		assert.True(t, errors.Is(err, units.ErrInput), name)
 		assert.True(t, math.IsNaN(f.Rate.PerHour()), name)
 	}
-	for _, s := range []units.Fraction{98, 5.01, 0, -1, units.Fraction(nan), units.Fraction(inf)} {
+	for _, s := range []units.Fraction{units.Share(98), units.Share(5.01), units.Share(0), units.Share(-1), units.Share(nan), units.Share(inf)} {
 		_, err := FitDeficit(good, s)
 		assert.ErrorIs(t, err, units.ErrInput)
 	}
-	_, err := FitDeficit(good, 0.8)
+	_, err := FitDeficit(good, units.Share(0.8))
 	assert.EqualError(t, err, "reading 5: oxygen: got 85.6 %, want a reading on the same side of saturation (80.0 %) as the first; end the log before, or fit the saturation too")
-	_, err = FitCurve([]Reading{{0, 0.4}, {1e12, 0.5}, {2e12, 0.6}, {3e12, 0.7}, {4e12, 0.8}})
+	_, err = FitCurve([]Reading{{0, units.Share(0.4)}, {1e12, units.Share(0.5)}, {2e12, units.Share(0.6)}, {3e12, units.Share(0.7)}, {4e12, units.Share(0.8)}})
 	assert.ErrorIs(t, err, units.ErrInput, "a straight line has no end")
 }
 
@@ -391,23 +391,23 @@ func TestOutage(t *testing.T) {
 
 func TestPsychrometrics(t *testing.T) {
 	for _, c := range []float64{5, 15, 22, 30, 40} {
-		for _, h := range []units.Fraction{0.3, 0.5, 0.99} {
+		for _, h := range []units.Fraction{units.Share(0.3), units.Share(0.5), units.Share(0.99)} {
 			a := Air{units.Celsius(c), 950, h}
 			d := a.DewPoint()
 			checks.Relative(t, "dew point", float64(SaturationPressure(d)), float64(a.VapourPressure()), 1e-10)
 			assert.Less(t, d.Celsius(), c)
 		}
-		full := Air{units.Celsius(c), 950, 1}
+		full := Air{units.Celsius(c), 950, units.Share(1)}
 		assert.InDelta(t, c, full.DewPoint().Celsius(), 1e-8)
-		assert.InDelta(t, 1, float64(HumidityFromWetBulb(units.Celsius(c), units.Celsius(c), 950)), 1e-12)
+		assert.InDelta(t, 1, HumidityFromWetBulb(units.Celsius(c), units.Celsius(c), 950).Value(), 1e-12)
 	}
 	// Dry density is what is left of the pressure, twice over.
 	checks.Relative(t, "dry density", float64(room.DryDensity()), float64(room.Pressure-room.VapourPressure())*100/(dryGasConstant*295.15), 1e-6)
-	assert.True(t, math.IsNaN(Air{warm, oneAtm, 0}.DewPoint().Celsius()), "no vapour, no dew")
-	assert.Zero(t, Air{warm, oneAtm, 0}.HumidityRatio())
+	assert.True(t, math.IsNaN(Air{warm, oneAtm, units.Share(0)}.DewPoint().Celsius()), "no vapour, no dew")
+	assert.Zero(t, Air{warm, oneAtm, units.Share(0)}.HumidityRatio())
 	for _, a := range []Air{
-		{warm, oneAtm, 1.01}, {warm, oneAtm, -0.01}, {warm, oneAtm, units.Fraction(nan)}, {warm, 0, 0.5}, {warm, 10, 0.5}, {warm, 10001, 0.5},
-		{units.Celsius(nan), oneAtm, 0.5}, {units.Celsius(101), oneAtm, 0.5}, {units.Celsius(-51), oneAtm, 0.5}, {warm, units.AirPressure(nan), 0.5}, {},
+		{warm, oneAtm, units.Share(1.01)}, {warm, oneAtm, units.Share(-0.01)}, {warm, oneAtm, units.Share(nan)}, {warm, 0, units.Share(0.5)}, {warm, 10, units.Share(0.5)}, {warm, 10001, units.Share(0.5)},
+		{units.Celsius(nan), oneAtm, units.Share(0.5)}, {units.Celsius(101), oneAtm, units.Share(0.5)}, {units.Celsius(-51), oneAtm, units.Share(0.5)}, {warm, units.AirPressure(nan), units.Share(0.5)}, {},
 	} {
 		for _, x := range []float64{float64(a.VapourPressure()), a.HumidityRatio(), float64(a.DryDensity()), a.Enthalpy(), a.DewPoint().Celsius(), ShahRate(sea, warm, a), VDIRate(sea, warm, a, 7), CarrierRate(sea, warm, a, 0, 1)} {
 			assert.True(t, math.IsNaN(x), "%v", a)
@@ -417,7 +417,7 @@ func TestPsychrometrics(t *testing.T) {
 		HumidityFromWetBulb(warm, units.Celsius(26), oneAtm), HumidityFromWetBulb(warm, units.Celsius(0), oneAtm),
 		HumidityFromWetBulb(units.Celsius(nan), warm, oneAtm), HumidityFromWetBulb(warm, units.Celsius(nan), oneAtm), HumidityFromWetBulb(warm, warm, 0),
 	} {
-		assert.True(t, math.IsNaN(float64(x)), x)
+		assert.True(t, math.IsNaN(x.Value()), x)
 	}
 	assert.True(t, math.IsNaN(float64(SaturationPressure(units.Celsius(nan)))))
 	assert.True(t, math.IsNaN(float64(SaturationPressure(units.Celsius(201)))))
@@ -428,8 +428,8 @@ func TestPsychrometrics(t *testing.T) {
 func TestMoistDensityPitfall(t *testing.T) {
 	for w := 28.; w <= 30; w++ {
 		for c := 28.; c <= 30; c++ {
-			a := Air{units.Celsius(c), oneAtm, 0.5}
-			full := Air{units.Celsius(w), oneAtm, 1}
+			a := Air{units.Celsius(c), oneAtm, units.Share(0.5)}
+			full := Air{units.Celsius(w), oneAtm, units.Share(1)}
 			right := ShahRate(units.Practical(0), units.Celsius(w), a)
 			moist := func(a Air) float64 { return float64(a.DryDensity()) * (1 + a.HumidityRatio()) }
 			wrong := shahFactor * moist(full) * math.Cbrt(math.Max(0, moist(a)-moist(full))) * (full.HumidityRatio() - a.HumidityRatio())
@@ -470,7 +470,7 @@ func TestEvaporation(t *testing.T) {
 	flow := func(e Evaporation) float64 { return e.Likely.TopOff.LitresPerHour() }
 	assert.Greater(t, flow(change(func(s *Surface, _ *Air) { s.Temperature = units.Celsius(27) })), flow(e))
 	assert.Greater(t, flow(change(func(s *Surface, _ *Air) { s.Draught = 0.5 })), 1.4*flow(e))
-	assert.Greater(t, flow(change(func(_ *Surface, a *Air) { a.Humidity = 0.4 })), flow(e))
+	assert.Greater(t, flow(change(func(_ *Surface, a *Air) { a.Humidity = units.Share(0.4) })), flow(e))
 	// Under less pressure the air takes up more, but the plume has less weight.
 	checks.Relative(t, "pressure", flow(change(func(_ *Surface, a *Air) { a.Pressure = 800 })), flow(e), 0.05)
 	checks.Relative(t, "area", flow(change(func(s *Surface, _ *Air) { s.Area = 1.44 })), 2*flow(e), 1e-14)
@@ -478,7 +478,7 @@ func TestEvaporation(t *testing.T) {
 	assert.InDelta(t, 0.96, salt, 0.01, "1.9 % less vapour pressure is 4 % less of the difference to the room")
 
 	// Cold water in a moist room: the room rains into it.
-	dew := change(func(s *Surface, a *Air) { s.Temperature, a.Humidity = units.Celsius(10), 0.9 })
+	dew := change(func(s *Surface, a *Air) { s.Temperature, a.Humidity = units.Celsius(10), units.Share(0.9) })
 	assert.Negative(t, flow(dew))
 	assert.Negative(t, dew.High.Heat.Watts())
 
@@ -500,10 +500,10 @@ func TestEvaporationRefuses(t *testing.T) {
 		"no water temperature":  func(s *Surface, _ *Air) { s.Temperature = units.Temperature{} },
 		"boiling":               func(s *Surface, _ *Air) { s.Temperature = units.Celsius(100) },
 		"no air":                func(_ *Surface, a *Air) { *a = Air{} },
-		"humidity above 100 %":  func(_ *Surface, a *Air) { a.Humidity = 1.01 },
-		"humidity below 0":      func(_ *Surface, a *Air) { a.Humidity = -0.01 },
-		"humidity in percent":   func(_ *Surface, a *Air) { a.Humidity = 50 },
-		"humidity NaN":          func(_ *Surface, a *Air) { a.Humidity = units.Fraction(nan) },
+		"humidity above 100 %":  func(_ *Surface, a *Air) { a.Humidity = units.Share(1.01) },
+		"humidity below 0":      func(_ *Surface, a *Air) { a.Humidity = units.Share(-0.01) },
+		"humidity in percent":   func(_ *Surface, a *Air) { a.Humidity = units.Share(50) },
+		"humidity NaN":          func(_ *Surface, a *Air) { a.Humidity = units.Share(nan) },
 		"pressure":              func(_ *Surface, a *Air) { a.Pressure = 0 },
 		"pressure in pascals":   func(_ *Surface, a *Air) { a.Pressure = 101325 },
 		"air temperature NaN":   func(_ *Surface, a *Air) { a.Temperature = units.Celsius(nan) },
@@ -517,7 +517,7 @@ func TestEvaporationRefuses(t *testing.T) {
 		assert.True(t, math.IsNaN(float64(e.Likely.TopOff)) && math.IsNaN(float64(e.High.Heat)), name)
 	}
 	a := room
-	a.Humidity = 1.2
+	a.Humidity = units.Share(1.2)
 	_, err := tank.Evaporate(a)
 	assert.EqualError(t, err, "relative humidity: got 120 %, want 0 to 100 %")
 
@@ -527,8 +527,8 @@ func TestEvaporationRefuses(t *testing.T) {
 		a Air
 	}{
 		{Surface{sea, units.Celsius(6.9), 1, 0}, room}, {Surface{sea, warm, 0.069, 0}, room}, {Surface{sea, warm, 426, 0}, room},
-		{tank, Air{units.Celsius(35.1), oneAtm, 0.5}}, {tank, Air{units.Celsius(5.9), oneAtm, 0.5}},
-		{tank, Air{warm, oneAtm, 0.279}}, {tank, Air{warm, oneAtm, 0.951}}, {tank, Air{warm, oneAtm, units.Fraction(nan)}},
+		{tank, Air{units.Celsius(35.1), oneAtm, units.Share(0.5)}}, {tank, Air{units.Celsius(5.9), oneAtm, units.Share(0.5)}},
+		{tank, Air{warm, oneAtm, units.Share(0.279)}}, {tank, Air{warm, oneAtm, units.Share(0.951)}}, {tank, Air{warm, oneAtm, units.Share(nan)}},
 	} {
 		assert.ErrorIs(t, r.s.CheckRange(r.a), units.ErrRange)
 	}

@@ -4,8 +4,6 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-
-	"example.org/wellmixed/units"
 )
 
 // Every limit, threshold and bound against a second table, written down number by
@@ -34,10 +32,10 @@ func TestFigures(t *testing.T) {
 		{"salinity, from", waterSalinity.Min, 0, "PSS-78"}, {"salinity, to", waterSalinity.Max, 42, "PSS-78"},
 		{"room, °C, from", roomTemperature.Min, 0, "common practice"}, {"room, °C, to", roomTemperature.Max, 60, "common practice"},
 		{"barometer, hPa, from", barometer.Min, 300, "US Standard Atmosphere 1976: 9 km; the Dead Sea"}, {"barometer, hPa, to", barometer.Max, 1100, "US Standard Atmosphere 1976: 9 km; the Dead Sea"},
-		{"total gas: look for the source, %", units.Fraction(TotalGasAlert).Percent(), 103, "common practice of hatcheries, 103 to 105"},
-		{"total gas: limit, %", units.Fraction(TotalGasLimit).Percent(), 110, "US EPA 1986, EPA 440/5-86-001"},
+		{"total gas: look for the source, %", TotalGasAlert().Percent(), 103, "common practice of hatcheries, 103 to 105"},
+		{"total gas: limit, %", TotalGasLimit().Percent(), 110, "US EPA 1986, EPA 440/5-86-001"},
 		{"most pressure, hPa", mostPressure, 10000, "ten atmospheres"},
-		{"most oxygen, %", units.Fraction(mostOxygen).Percent(), 500, "pure oxygen is 477 % of its 20.946 % in air"},
+		{"most oxygen, %", 100 * mostOxygen, 500, "pure oxygen is 477 % of its 20.946 % in air"},
 		{"Shah, factor", shahFactor, 35, "Shah 2014"},
 		{"Shah, power", shahPower, 1. / 3, "Shah 2014"},
 		{"Shah, forced", shahForced, 0.00005, "Shah 2014, from memory"},

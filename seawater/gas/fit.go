@@ -46,15 +46,15 @@ type TransferFit struct {
 // use FitCurve. A wrong saturation bends the line, so that the rate is off by more
 // than its uncertainty.
 func FitDeficit(log []Reading, saturation units.Fraction) (TransferFit, error) {
-	if !(saturation > 0 && saturation <= mostOxygen) {
+	if !(saturation.Value() > 0 && saturation.Value() <= mostOxygen) {
 		return noFit(), input.Bad("saturation", percent(saturation), "a share of saturation, above 0 and up to 500 %")
 	}
 	if err := checkLog(log, 3); err != nil {
 		return noFit(), err
 	}
-	side := math.Copysign(1, float64(saturation-log[0].Oxygen))
+	side := math.Copysign(1, float64(saturation.Value()-log[0].Oxygen.Value()))
 	for i := range log {
-		if !(side*float64(saturation-log[i].Oxygen) > 0) {
+		if !(side*float64(saturation.Value()-log[i].Oxygen.Value()) > 0) {
 			return noFit(), input.Bad(line(i)+"oxygen", percent(log[i].Oxygen),
 				"a reading on the same side of saturation ("+percent(saturation)+") as the first; end the log before, or fit the saturation too")
 		}
@@ -91,7 +91,7 @@ func FitDeficit(log []Reading, saturation units.Fraction) (TransferFit, error) {
 	}
 	f := TransferFit{Rate: TransferRate(-b), Saturation: saturation, Freedom: len(log) - 2}
 	variance := square / float64(f.Freedom)
-	f.Scatter = units.Fraction(math.Sqrt(variance))
+	f.Scatter = units.Share(math.Sqrt(variance))
 	f.Uncertainty = TransferRate(math.Sqrt(variance / spread))
 	if !sound(float64(f.Uncertainty)) {
 		return noFit(), units.ErrNoConvergence
@@ -103,7 +103,7 @@ func FitDeficit(log []Reading, saturation units.Fraction) (TransferFit, error) {
 // logarithm of the deficit of a reading. The weight is the square of the deficit:
 // of the reading itself in the first round, of the line a + b t after it.
 func lineWeight(log []Reading, i int, saturation units.Fraction, a, b float64, round int) (w, t, y float64) {
-	d := math.Abs(float64(saturation - log[i].Oxygen))
+	d := math.Abs(float64(saturation.Value() - log[i].Oxygen.Value()))
 	t, y = hours(log, i), math.Log(d)
 	if round > 0 {
 		d = math.Exp(a + b*t)
@@ -154,13 +154,13 @@ func FitCurve(log []Reading) (TransferFit, error) {
 		return noFit(), units.ErrNoConvergence
 	}
 	c := bestCurve(log, k)
-	f := TransferFit{Rate: TransferRate(k), Saturation: units.Fraction(c.saturation), Freedom: len(log) - 3}
+	f := TransferFit{Rate: TransferRate(k), Saturation: units.Share(c.saturation), Freedom: len(log) - 3}
 	variance := c.square / float64(f.Freedom)
-	f.Scatter = units.Fraction(math.Sqrt(variance))
+	f.Scatter = units.Share(math.Sqrt(variance))
 	saturationVariance, rateVariance := curvature(log, c)
-	f.SaturationUncertainty = units.Fraction(math.Sqrt(variance * saturationVariance))
+	f.SaturationUncertainty = units.Share(math.Sqrt(variance * saturationVariance))
 	f.Uncertainty = TransferRate(math.Sqrt(variance * rateVariance))
-	if !sound(float64(f.Uncertainty)) || !sound(float64(f.SaturationUncertainty)) {
+	if !sound(float64(f.Uncertainty)) || !sound(f.SaturationUncertainty.Value()) {
 		return noFit(), units.ErrNoConvergence
 	}
 	return f, nil
@@ -183,7 +183,7 @@ func misfit(log []Reading, mean, k float64) (square, slope float64) {
 	for i := range log {
 		t := hours(log, i)
 		e := math.Exp(-k * t)
-		d, f := e-e0, float64(log[i].Oxygen)-mean
+		d, f := e-e0, log[i].Oxygen.Value()-mean
 		e1, ee, ef = e1+d, ee+d*d, ef+d*f
 		t *= e
 		t1, te, tf = t1+t, te+t*d, tf+t*f
@@ -197,7 +197,7 @@ func misfit(log []Reading, mean, k float64) (square, slope float64) {
 func meanOxygen(log []Reading) float64 {
 	var sum float64
 	for i := range log {
-		sum += float64(log[i].Oxygen)
+		sum += log[i].Oxygen.Value()
 	}
 	return sum / float64(len(log))
 }
@@ -219,12 +219,12 @@ func bestCurve(log []Reading, k float64) curve {
 	for i := range log {
 		e := math.Exp(-k*hours(log, i)) - meanE
 		ee += e * e
-		ef += e * (float64(log[i].Oxygen) - mean)
+		ef += e * (log[i].Oxygen.Value() - mean)
 	}
 	c := curve{rate: k, start: -ef / ee}
 	c.saturation = mean + c.start*meanE
 	for i := range log {
-		r := float64(log[i].Oxygen) - c.saturation + c.start*math.Exp(-k*hours(log, i))
+		r := log[i].Oxygen.Value() - c.saturation + c.start*math.Exp(-k*hours(log, i))
 		c.square += r * r
 	}
 	return c
@@ -254,7 +254,7 @@ func checkLog(log []Reading, least int) error {
 		return input.Bad("log", input.Number(float64(len(log)))+" readings", "at least "+input.Number(float64(least)))
 	}
 	for i := range log {
-		if !(log[i].Oxygen >= 0 && log[i].Oxygen <= mostOxygen) {
+		if !(log[i].Oxygen.Value() >= 0 && log[i].Oxygen.Value() <= mostOxygen) {
 			return input.Bad(line(i)+"oxygen", percent(log[i].Oxygen), "a share of saturation, 0 to 500 %")
 		}
 		if i > 0 && !(hours(log, i) > hours(log, i-1)) {
@@ -265,8 +265,8 @@ func checkLog(log []Reading, least int) error {
 }
 
 // mostOxygen is what pure oxygen brings water to, and a little more. A number of percent
-// that was meant to be times units.Percent is above it.
-const mostOxygen = 500 * units.Percent
+// that was meant for units.Percent is above it.
+const mostOxygen = 5.0
 
 func percent(f units.Fraction) string { return input.Fixed(f.Percent(), 1) + " %" }
 
@@ -274,7 +274,7 @@ func percent(f units.Fraction) string { return input.Fixed(f.Percent(), 1) + " %
 // another.
 func flat(log []Reading) bool {
 	for i := range log {
-		if log[i].Oxygen != log[0].Oxygen {
+		if log[i].Oxygen.Value() != log[0].Oxygen.Value() {
 			return false
 		}
 	}
@@ -288,6 +288,6 @@ func sound(x float64) bool { return x >= 0 && x <= math.MaxFloat64 }
 
 func noFit() TransferFit {
 	nan := math.NaN()
-	f := units.Fraction(nan)
+	f := units.Share(nan)
 	return TransferFit{Rate: TransferRate(nan), Uncertainty: TransferRate(nan), Saturation: f, SaturationUncertainty: f, Scatter: f}
 }

@@ -36,7 +36,7 @@ func FuzzSaturation(f *testing.F) {
 			require.False(t, math.IsInf(float64(Species(g).SaturationWeiss(s, c)), 0))
 		}
 		require.False(t, math.IsInf(float64(e.Pressures(s, c).Total()), 0))
-		a := Air{c, p, units.Fraction(ppm)}
+		a := Air{c, p, units.Share(ppm)}
 		require.False(t, math.IsInf(ShahRate(s, c, a), 0))
 		_ = a.DewPoint()
 	})
@@ -47,11 +47,11 @@ func FuzzFit(f *testing.F) {
 	f.Add(0.5, 0.5, 0.5, 0.5, 0.5, int64(1), int64(1), int64(math.MaxInt64), 1.0)
 	f.Fuzz(func(t *testing.T, a, b, c, d, e float64, t1, t2, t3 int64, saturation float64) {
 		log := []Reading{
-			{0, units.Fraction(a)}, {time.Duration(t1), units.Fraction(b)}, {time.Duration(t2), units.Fraction(c)},
-			{time.Duration(t3), units.Fraction(d)}, {time.Duration(t3) + time.Hour, units.Fraction(e)},
+			{0, units.Share(a)}, {time.Duration(t1), units.Share(b)}, {time.Duration(t2), units.Share(c)},
+			{time.Duration(t3), units.Share(d)}, {time.Duration(t3) + time.Hour, units.Share(e)},
 		}
 		for _, fit := range []func() (TransferFit, error){
-			func() (TransferFit, error) { return FitDeficit(log, units.Fraction(saturation)) },
+			func() (TransferFit, error) { return FitDeficit(log, units.Share(saturation)) },
 			func() (TransferFit, error) { return FitCurve(log) },
 		} {
 			got, err := fit()
@@ -61,7 +61,7 @@ func FuzzFit(f *testing.F) {
 				continue
 			}
 			require.True(t, got.Rate > 0 && finite(float64(got.Rate)) && got.Uncertainty >= 0 && finite(float64(got.Uncertainty)), "%+v", got)
-			require.True(t, finite(float64(got.Saturation)))
+			require.True(t, finite(got.Saturation.Value()))
 		}
 	})
 }
@@ -102,7 +102,7 @@ func FuzzEvaporate(f *testing.F) {
 	f.Add(0.0, -2.0, 1e300, 1e300, 60.0, 300.0, 1.0)
 	f.Fuzz(func(t *testing.T, salinity, celsius, area, draught, air, hectopascals, humidity float64) {
 		s := Surface{units.Practical(salinity), units.Celsius(celsius), units.Area(area), units.Speed(draught)}
-		e, err := s.Evaporate(Air{units.Celsius(air), units.AirPressure(hectopascals), units.Fraction(humidity)})
+		e, err := s.Evaporate(Air{units.Celsius(air), units.AirPressure(hectopascals), units.Share(humidity)})
 		if err != nil {
 			require.True(t, typed(err), "%v", err)
 			require.True(t, math.IsNaN(float64(e.Likely.TopOff)))

@@ -89,7 +89,7 @@ func TestPublishedSolubility(t *testing.T) {
 			got = g.BunsenWeiss(s, from68(c)) / 22.4136 * 1e6
 		case "bunsen_saturation_mmol_m3":
 			pv := float64(VapourPressure(s, units.Celsius(c)) / units.Atmosphere)
-			got = g.BunsenWeiss(s, from68(c)) / 22.4136 * 1e6 * float64(g.InDryAir()) * (1 - pv)
+			got = g.BunsenWeiss(s, from68(c)) / 22.4136 * 1e6 * g.InDryAir().Value() * (1 - pv)
 		case "weiss_mll":
 			got = g.MillilitresPerLitre(g.SaturationWeiss(s, from68(c)))
 		default:
@@ -119,14 +119,14 @@ func TestExchangeTable(t *testing.T) {
 	n := 0
 	for _, r := range checks.Table(t, "testdata/exchange.csv") {
 		in := numbers(t, r["conditions"])
-		air := Air{units.Celsius(in["air"]), 1 * units.Atmosphere, units.Fraction(in["rh"])}
+		air := Air{units.Celsius(in["air"]), 1 * units.Atmosphere, units.Share(in["rh"])}
 		water := units.Celsius(in["water"])
 		var got float64
 		switch r["quantity"] {
 		case "shah_E0":
 			got = ShahRate(fresh, water, air)
 		case "rho_r_minus_rho_w":
-			got = float64(air.DryDensity() - Air{water, air.Pressure, 1}.DryDensity())
+			got = float64(air.DryDensity() - Air{water, air.Pressure, units.Share(1)}.DryDensity())
 		case "vdi2089_unoccupied":
 			got = VDIRate(fresh, water, air, VDIStill)
 		case "vdi2089_example":
@@ -185,5 +185,5 @@ func TestExchangeTable(t *testing.T) {
 func withRatio(celsius, pascals, w float64) Air {
 	p := units.AirPressure(pascals / 100)
 	pa := p * units.AirPressure(w/(vapourRatio+w))
-	return Air{units.Celsius(celsius), p, units.Fraction(pa / SaturationPressure(units.Celsius(celsius)))}
+	return Air{units.Celsius(celsius), p, units.Share(float64(pa / SaturationPressure(units.Celsius(celsius))))}
 }

@@ -75,9 +75,9 @@ func Share(content, saturation units.AmountPerKilogram) units.Fraction {
 // ratio is a/b, NaN where b is not above zero.
 func ratio(a, b float64) units.Fraction {
 	if !(b > 0) {
-		return units.Fraction(math.NaN())
+		return units.Share(math.NaN())
 	}
-	return units.Fraction(a / b)
+	return units.Share(a / b)
 }
 
 // PartialPressure returns the pressure of the gas with which a content is in
@@ -113,5 +113,5 @@ func (g Species) henry(s units.PracticalSalinity, t units.Temperature, k *carbon
 		return k.K0 * k.FugacityRatio * 1e6 / float64(units.Atmosphere)
 	}
 	return float64(g.atOneAtmosphere(s, t)) /
-		(float64(g.InDryAir()) * (1 - k.VapourPressure) * float64(units.Atmosphere))
+		(g.InDryAir().Value() * (1 - k.VapourPressure) * float64(units.Atmosphere))
 }

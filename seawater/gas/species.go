@@ -40,10 +40,10 @@ var species = [...]struct {
 	share  units.Fraction
 	volume float64
 }{
-	Oxygen:        {"oxygen", units.AsOxygen, 0.20946, 22391.6},
-	Nitrogen:      {"nitrogen", units.AsDinitrogen, 0.78084, 22403},
-	Argon:         {"argon", 39.95, 0.00934, 22392},
-	CarbonDioxide: {"carbon dioxide", units.AsCarbonDioxide, units.Fraction(0), 22263},
+	Oxygen:        {"oxygen", units.AsOxygen, units.Share(0.20946), 22391.6},
+	Nitrogen:      {"nitrogen", units.AsDinitrogen, units.Share(0.78084), 22403},
+	Argon:         {"argon", 39.95, units.Share(0.00934), 22392},
+	CarbonDioxide: {"carbon dioxide", units.AsCarbonDioxide, units.Share(0), 22263},
 }
 
 // MassPerLitre returns a content of water of density rho as a mass per litre, the mg/L
@@ -69,7 +69,7 @@ func (g Species) MolarMass() units.MolarMass {
 // dioxide, of which a room can have three times as much as the garden.
 func (g Species) InDryAir() units.Fraction {
 	if !g.known() || g == CarbonDioxide {
-		return units.Fraction(math.NaN())
+		return units.Share(math.NaN())
 	}
 	return species[g].share
 }

@@ -72,7 +72,7 @@ func (p Pressures) OfBarometer(barometer units.AirPressure) units.Fraction {
 
 // TotalGasAlert is the total gas, as a share of the barometer, above which the source has to
 // be looked for: hatcheries keep under 103 to 105 % (common practice, from memory).
-const TotalGasAlert = 103 * units.Percent
+func TotalGasAlert() units.Fraction { return units.Percent(103) }
 
 // TotalGasLimit is the most total gas, as a share of the barometer, by the water
 // quality criteria of the US EPA (1986, EPA 440/5-86-001; from memory), set to
@@ -81,7 +81,7 @@ const TotalGasAlert = 103 * units.Percent
 // level of an emergency. Fish with
 // bubbles in fins or eyes need the source found (air drawn in by a pump, cold water
 // warmed under pressure) and a veterinarian.
-const TotalGasLimit = 110 * units.Percent
+func TotalGasLimit() units.Fraction { return units.Percent(110) }
 
 // BubbleDepth returns the depth below which the weight of the water keeps this
 // excess in solution. Animals above it are at risk.

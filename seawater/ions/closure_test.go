@@ -333,7 +333,7 @@ func TestTypicalReport(t *testing.T) {
 	checks.Relative(t, "sulfate", got.Composition.Amount(Sulfate).MillimolesPerKilogram(), 900/32.06/rho, 1e-10)
 	checks.Relative(t, "nitrate", got.Composition.Amount(Nitrate).MillimolesPerKilogram(), 1.2/14.007/rho, 1e-10)
 	checks.Relative(t, "lithium", got.Composition.Amount(Lithium).MillimolesPerKilogram(), 0.1/6.94/rho, 1e-10)
-	checks.Relative(t, "alkalinity", got.Composition.Alkalinity().MillimolesPerKilogram(), float64(7.6*units.DKH)/rho, 1e-10)
+	checks.Relative(t, "alkalinity", got.Composition.Alkalinity().MillimolesPerKilogram(), float64(units.DKH(7.6).MilliequivalentsPerLitre())/rho, 1e-10)
 	checks.Absolute(t, "conductivity", float64(got.Composition.Conductivity(warm)), 53.1, 1e-9)
 	checks.Absolute(t, "charge", got.Composition.Charge().MolesPerKilogram(), 0, 1e-9)
 	checks.Relative(t, "strontium to chloride", float64(got.Composition.Amount(Strontium)/got.Composition.Amount(Chloride)),

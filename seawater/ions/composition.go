@@ -186,7 +186,7 @@ func (c *Composition) grams() float64 {
 
 // Water returns the mass of water in a mass of solution: one less all that is
 // dissolved, as a balance finds it, with the atomic weights of 2021 [AW21].
-func (c Composition) Water() units.Fraction { return units.Fraction(c.waterShare()) }
+func (c Composition) Water() units.Fraction { return units.Share(c.waterShare()) }
 
 func (c *Composition) waterShare() float64 {
 	var solutes float64 // kg/kg

@@ -58,12 +58,12 @@ func TestTwoSetsOfWeights(t *testing.T) {
 	const meanMass = 0.4188071*22.990 + 0.0471678*24.305 + 0.0091823*40.078 + 0.0091159*39.098 + 0.0000810*87.62 +
 		0.4874839*35.45 + 0.0252152*96.056 + 0.0015340*61.016 + 0.0007520*79.904 + 0.0002134*60.008 +
 		0.0000900*78.838 + 0.0000610*18.998 + 0.0000071*17.007 + 0.0002807*61.831 + 0.0000086*44.009
-	balance := 1000 * (1 - float64(seawater35.Water()))
+	balance := 1000 * (1 - seawater35.Water().Value())
 	checks.Relative(t, "by the balance", balance, 35.16504*meanMass/31.4038218, 1e-12)
 	checks.Printed(t, "as documented", balance, "35.1633")
 	salt := Composition{}.With(Sodium, units.MolePerKilogram).With(Chloride, units.MolePerKilogram)
 	checks.Absolute(t, "NaCl on the scale", salt.grams(), 58.44277, 5e-6)
-	checks.Absolute(t, "NaCl by the balance", 1000*(1-float64(salt.Water())), 58.44, 1e-10)
+	checks.Absolute(t, "NaCl by the balance", 1000*(1-salt.Water().Value()), 58.44, 1e-10)
 
 	// Half a mole of sodium chloride in a kilogram of water, weighed as 0.5 · 58.44 g.
 	n := units.AmountPerKilogram(0.5/(1+0.5*58.44/1000)) * units.MolePerKilogram

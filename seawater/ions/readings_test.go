@@ -166,7 +166,7 @@ func TestSodiumChloride(t *testing.T) {
 	checks.Relative(t, "conductivity", float64(c.Conductivity(warm)), kappa, 0.005)
 
 	cool := units.Celsius(20)
-	checks.Absolute(t, "index", c.Index(cool).Value(), refractometer.SodiumChloride(3.5*units.Percent, cool).Value(), 2e-4)
+	checks.Absolute(t, "index", c.Index(cool).Value(), refractometer.SodiumChloride(units.Percent(3.5), cool).Value(), 2e-4)
 }
 
 func TestSingleSalts(t *testing.T) {
@@ -292,7 +292,7 @@ func TestReadingsOfAChangedWater(t *testing.T) {
 func TestUncertaintyCovers(t *testing.T) {
 	r, err := sodiumChloride(35).Readings(units.Celsius(20))
 	require.NoError(t, err)
-	true20 := refractometer.SeawaterSalinity(refractometer.SodiumChloride(3.5*units.Percent, units.Celsius(20)), units.Celsius(20))
+	true20 := refractometer.SeawaterSalinity(refractometer.SodiumChloride(units.Percent(3.5), units.Celsius(20)), units.Celsius(20))
 	off := true20.Value()*referenceUnit - r.By[Index].Shown.GramsPerKilogram()
 	assert.Less(t, math.Abs(off), 2*r.By[Index].Uncertainty.GramsPerKilogram())
 	assert.Greater(t, r.By[Index].Uncertainty.GramsPerKilogram(), 0.9, "far from seawater")

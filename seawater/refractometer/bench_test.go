@@ -26,10 +26,10 @@ func BenchmarkFormulas(b *testing.B) {
 		{"QuanFry", func() { sinkN = QuanFry(s, t, SodiumD) }},
 		{"Water", func() { sink = Water(t, 997.047, SodiumD).Value() }},
 		{"StandardAir", func() { sink = StandardAir(SodiumD).Value() }},
-		{"SodiumChloride", func() { sinkN = SodiumChloride(0.035, t) }},
-		{"SodiumChlorideStrength", func() { sink = float64(SodiumChlorideStrength(InAir(1.3394), t)) }},
-		{"Sucrose", func() { sinkN = Sucrose(0.1, t) }},
-		{"SucroseStrength", func() { sink = float64(SucroseStrength(InAir(1.3394), t)) }},
+		{"SodiumChloride", func() { sinkN = SodiumChloride(units.Share(0.035), t) }},
+		{"SodiumChlorideStrength", func() { sink = SodiumChlorideStrength(InAir(1.3394), t).Value() }},
+		{"Sucrose", func() { sinkN = Sucrose(units.Share(0.1), t) }},
+		{"SucroseStrength", func() { sink = SucroseStrength(InAir(1.3394), t).Value() }},
 		{"CheckRange", func() { sinkErr = CheckRange(s, t) }},
 	} {
 		b.Run(bench.name, func(b *testing.B) {
@@ -51,7 +51,7 @@ func BenchmarkInstruments(b *testing.B) {
 		i    Instrument
 	}{
 		{"Practical", Instrument{PracticalScale(), zero, water}},
-		{"PracticalSugar", Instrument{PracticalScale(), zero, Automatic(SugarSolution(0.1))}},
+		{"PracticalSugar", Instrument{PracticalScale(), zero, Automatic(SugarSolution(units.Share(0.1)))}},
 		{"Gravity", Instrument{GravityOfSeawater(units.SG20C()), gravityZero, water}},
 		{"SodiumChloride", Instrument{SodiumChloridePermille(), zero, water}},
 		{"SodiumChlorideGravity", Instrument{GravityOfSodiumChloride(units.SG20C()), gravityZero, water}},

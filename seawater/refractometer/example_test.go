@@ -67,7 +67,7 @@ func ExampleSaltSolution() {
 	t := units.Celsius(20)
 	i := refractometer.Instrument{
 		Graduation: refractometer.PracticalScale(),
-		Zero:       refractometer.Zeroing{Standard: refractometer.SaltSolution(3.5 * units.Percent), Temperature: t, Mark: 35},
+		Zero:       refractometer.Zeroing{Standard: refractometer.SaltSolution(units.Percent(3.5)), Temperature: t, Mark: 35},
 	}
 	r, _ := i.Reading(teos10.AbsoluteFromPractical(units.Practical(35)), t)
 	fmt.Printf("%.1f\n", r)
@@ -133,7 +133,7 @@ func ExampleWater() {
 func ExampleSodiumChlorideStrength() {
 	t := units.Celsius(20)
 	w := refractometer.SodiumChlorideStrength(refractometer.Seawater(units.Practical(35), t), t)
-	fmt.Printf("%.1f g\n", 1000*float64(w))
+	fmt.Printf("%.1f g\n", 1000*w.Value())
 	// Output: 36.5 g
 }
 

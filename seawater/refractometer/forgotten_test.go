@@ -52,17 +52,17 @@ func TestForgottenTemperature(t *testing.T) {
 func TestIndexOfNothing(t *testing.T) {
 	for _, celsius := range []float64{-200, 0, 20, 150, 300, 1000} {
 		at := units.Celsius(celsius)
-		for _, w := range []units.Fraction{0, 0.035, 0.3, 1} {
+		for _, w := range []units.Fraction{units.Share(0), units.Share(0.035), units.Share(0.3), units.Share(1)} {
 			for _, n := range []AirIndex{SodiumChloride(w, at), Sucrose(w, at)} {
 				assert.True(t, n.Value() >= 1 || math.IsNaN(n.Value()), "%v at %v: %v", w, at, n)
 			}
 		}
 	}
 	hot := units.Celsius(300)
-	assert.True(t, math.IsNaN(SodiumChloride(0.035, hot).Value()))
+	assert.True(t, math.IsNaN(SodiumChloride(units.Share(0.035), hot).Value()))
 	fresh, _ := saltScale(hot)
 	assert.Less(t, fresh, 1.)
-	assert.True(t, math.IsNaN(float64(SodiumChlorideStrength(InAir(fresh+0.001), hot))))
-	assert.True(t, math.IsNaN(Sucrose(0.3, units.Celsius(200)).Value()))
-	assert.True(t, math.IsNaN(float64(SucroseStrength(InAir(sucrose(0.3, units.Celsius(200))), units.Celsius(200)))))
+	assert.True(t, math.IsNaN(SodiumChlorideStrength(InAir(fresh+0.001), hot).Value()))
+	assert.True(t, math.IsNaN(Sucrose(units.Share(0.3), units.Celsius(200)).Value()))
+	assert.True(t, math.IsNaN(SucroseStrength(InAir(sucrose(0.3, units.Celsius(200))), units.Celsius(200)).Value()))
 }

@@ -117,22 +117,22 @@ func TestNumbersOfTheTrade(t *testing.T) {
 	checks.Printed(t, "percent of sodium chloride like seawater of 35, common practice",
 		SodiumChlorideStrength(Seawater(units.Practical(35), t20), t20).Percent(), "3.65")
 	checks.Printed(t, "seawater like sodium chloride of 35 g/kg",
-		SeawaterSalinity(SodiumChloride(0.035, t20), t20).Value(), "33.6")
+		SeawaterSalinity(SodiumChloride(units.Share(0.035), t20), t20).Value(), "33.6")
 }
 
 func TestSodiumChloride(t *testing.T) {
 	worst := 0.0
 	for _, row := range checks.Table(t, "testdata/crc_sodium_chloride.csv") {
-		w := units.Fraction(row.Float(t, "percent") / 100)
+		w := units.Share(row.Float(t, "percent") / 100)
 		got := SodiumChloride(w, units.Celsius(20)).Value()
 		checks.Printed(t, "sodium chloride, "+row["percent"]+" %", got, row["n"])
 		worst = math.Max(worst, math.Abs(got-row.Float(t, "n")))
 		// [L09] against the same table: 0.19 kg/m³ to 5 %, 0.54 to 26 %.
 		tol := 0.54
-		if w <= 0.05 {
+		if w.Value() <= 0.05 {
 			tol = 0.19
 		}
-		checks.Absolute(t, "density, "+row["percent"]+" %", float64(saltDensity(float64(w), units.Celsius(20))), 1000*row.Float(t, "density"), tol)
+		checks.Absolute(t, "density, "+row["percent"]+" %", float64(saltDensity(w.Value(), units.Celsius(20))), 1000*row.Float(t, "density"), tol)
 	}
 	assert.InDelta(t, 4.90e-5, worst, 0.005e-5)
 }
@@ -173,7 +173,7 @@ func TestDriftOfSalt(t *testing.T) {
 		return model - n(warm)
 	}
 	salt := func(celsius float64) float64 {
-		return shift(func(t units.Temperature) float64 { return SodiumChloride(0.035, t).Value() },
+		return shift(func(t units.Temperature) float64 { return SodiumChloride(units.Share(0.035), t).Value() },
 			func(t units.Temperature) units.Density { return saltDensity(0.035, t) }, 0.035, celsius)
 	}
 	sea := func(celsius float64) float64 {
@@ -192,11 +192,11 @@ func TestSucrose(t *testing.T) {
 	t20 := units.Celsius(20)
 	density := solutionAt(t20, &sugarDensityCoef)
 	for _, row := range checks.Table(t, "testdata/crc_sucrose.csv") {
-		w := units.Fraction(row.Float(t, "percent") / 100)
+		w := units.Share(row.Float(t, "percent") / 100)
 		checks.Absolute(t, "sucrose, "+row["percent"]+" %", Sucrose(w, t20).Value(), row.Float(t, "n"), 6.4e-5)
-		checks.Absolute(t, "density, "+row["percent"]+" %", density.of(float64(w)), 1000*row.Float(t, "density"), 0.102)
+		checks.Absolute(t, "density, "+row["percent"]+" %", density.of(w.Value()), 1000*row.Float(t, "density"), 0.102)
 	}
-	checks.Printed(t, "10 % [I74]", Sucrose(0.10, t20).Value(), "1.34782")
+	checks.Printed(t, "10 % [I74]", Sucrose(units.Share(0.10), t20).Value(), "1.34782")
 	// Common practice: a Brix scale shows 4.4 in seawater of 35.
 	checks.Printed(t, "Brix of seawater", SucroseStrength(Seawater(units.Practical(35), t20), t20).Percent(), "4.4")
 }
@@ -205,13 +205,13 @@ func TestInverses(t *testing.T) {
 	for celsius := -2.0; celsius <= 40; celsius += checks.Step(1.5, 6) {
 		temperature := units.Celsius(celsius)
 		for x := 0.0; x <= 1; x += 0.02 {
-			s, salt, sucrose := units.Practical(45*x), units.Fraction(0.3*x), units.Fraction(0.3*x)
+			s, salt, sucrose := units.Practical(45*x), units.Share(0.3*x), units.Share(0.3*x)
 			assert.InDelta(t, s.Value(), SeawaterSalinity(Seawater(s, temperature), temperature).Value(), 1e-10)
 			assert.InDelta(t, s.Value(), MillardSeaverSalinity(MillardSeaver(s, temperature, 5000, 650), temperature, 5000, 650).Value(), 1e-10)
 			assert.InDelta(t, s.Value(), QuanFrySalinity(QuanFry(s, temperature, 450), temperature, 450).Value(), 1e-10)
-			assert.InDelta(t, float64(salt), float64(SodiumChlorideStrength(SodiumChloride(salt, temperature), temperature)), 1e-14)
-			assert.InDelta(t, float64(sucrose), float64(SucroseStrength(Sucrose(sucrose, temperature), temperature)), 1e-12)
-			w := float64(salt)
+			assert.InDelta(t, salt.Value(), SodiumChlorideStrength(SodiumChloride(salt, temperature), temperature).Value(), 1e-14)
+			assert.InDelta(t, sucrose.Value(), SucroseStrength(Sucrose(sucrose, temperature), temperature).Value(), 1e-12)
+			w := salt.Value()
 			assert.InDelta(t, w, saltFromDensity(saltDensity(w, temperature), temperature), 1e-12)
 		}
 	}
@@ -224,8 +224,8 @@ func TestRisingWithSaltFallingWithWarmth(t *testing.T) {
 			for k, f := range []func(units.Temperature) float64{
 				func(t units.Temperature) float64 { return Seawater(units.Practical(40*x), t).Value() },
 				func(t units.Temperature) float64 { return QuanFry(units.Practical(35*x), t, SodiumD).Value() },
-				func(t units.Temperature) float64 { return SodiumChloride(units.Fraction(0.26*x), t).Value() },
-				func(t units.Temperature) float64 { return Sucrose(units.Fraction(0.3*x), t).Value() },
+				func(t units.Temperature) float64 { return SodiumChloride(units.Share(0.26*x), t).Value() },
+				func(t units.Temperature) float64 { return Sucrose(units.Share(0.3*x), t).Value() },
 			} {
 				n := f(units.Celsius(celsius))
 				assert.Greater(t, n, last[k])
@@ -263,12 +263,12 @@ func TestImpossibleInput(t *testing.T) {
 			"StandardAir":            StandardAir(Wavelength(bad)).Value(),
 			"InAir":                  InAir(bad * 0).Vacuum(Wavelength(bad)).Value(),
 			"InVacuum":               InVacuum(1.33).Air(Wavelength(bad)).Value(),
-			"SodiumChloride":         SodiumChloride(units.Fraction(bad), t25).Value(),
-			"Sucrose":                Sucrose(units.Fraction(bad), t25).Value(),
+			"SodiumChloride":         SodiumChloride(units.Share(bad), t25).Value(),
+			"Sucrose":                Sucrose(units.Share(bad), t25).Value(),
 			"SeawaterSalinity":       SeawaterSalinity(InAir(bad), t25).Value(),
 			"QuanFrySalinity":        QuanFrySalinity(InAir(bad), t25, SodiumD).Value(),
-			"SodiumChlorideStrength": float64(SodiumChlorideStrength(InAir(bad), t25)),
-			"SucroseStrength":        float64(SucroseStrength(InAir(bad), t25)),
+			"SodiumChlorideStrength": SodiumChlorideStrength(InAir(bad), t25).Value(),
+			"SucroseStrength":        SucroseStrength(InAir(bad), t25).Value(),
 		} {
 			assert.True(t, math.IsNaN(got), "%s of %v: %v", name, bad, got)
 		}
@@ -279,12 +279,12 @@ func TestImpossibleInput(t *testing.T) {
 			"Seawater":               Seawater(s, temperature).Value(),
 			"QuanFry":                QuanFry(s, temperature, SodiumD).Value(),
 			"Water":                  Water(temperature, 997, SodiumD).Value(),
-			"SodiumChloride":         SodiumChloride(0.035, temperature).Value(),
-			"Sucrose":                Sucrose(0.1, temperature).Value(),
+			"SodiumChloride":         SodiumChloride(units.Share(0.035), temperature).Value(),
+			"Sucrose":                Sucrose(units.Share(0.1), temperature).Value(),
 			"SeawaterSalinity":       SeawaterSalinity(InAir(1.3394), temperature).Value(),
 			"QuanFrySalinity":        QuanFrySalinity(InAir(1.3394), temperature, SodiumD).Value(),
-			"SodiumChlorideStrength": float64(SodiumChlorideStrength(InAir(1.3394), temperature)),
-			"SucroseStrength":        float64(SucroseStrength(InAir(1.3394), temperature)),
+			"SodiumChlorideStrength": SodiumChlorideStrength(InAir(1.3394), temperature).Value(),
+			"SucroseStrength":        SucroseStrength(InAir(1.3394), temperature).Value(),
 		} {
 			assert.True(t, math.IsNaN(got), "%s at %v: %v", name, bad, got)
 		}
@@ -292,9 +292,9 @@ func TestImpossibleInput(t *testing.T) {
 	for _, bad := range []float64{nan, inf, -inf, -10.14} {
 		assert.True(t, math.IsNaN(MillardSeaver(s, t25, units.SeaPressure(bad), SodiumD).Value()))
 	}
-	assert.True(t, math.IsNaN(float64(SodiumChlorideStrength(AirIndex{}, t25))), "the index of nothing")
+	assert.True(t, math.IsNaN(SodiumChlorideStrength(AirIndex{}, t25).Value()), "the index of nothing")
 	assert.True(t, math.IsNaN(SeawaterSalinity(AirIndex{}, t25).Value()))
-	assert.True(t, math.IsNaN(float64(SodiumChloride(1.01, t25).Value())), "more salt than solution")
+	assert.True(t, math.IsNaN(float64(SodiumChloride(units.Share(1.01), t25).Value())), "more salt than solution")
 	assert.Equal(t, 1.0, Water(t25, 0, SodiumD).Value(), "no water at all")
 	assert.True(t, math.IsNaN(Water(t25, 1e6, SodiumD).Value()), "no such index")
 }
@@ -305,8 +305,8 @@ func TestBoundariesGiveNumbers(t *testing.T) {
 			for name, got := range map[string]float64{
 				"MillardSeaver":  MillardSeaver(units.Practical(40*x), units.Celsius(celsius), 11000, 700).Value(),
 				"QuanFry":        QuanFry(units.Practical(40*x), units.Celsius(celsius), 400).Value(),
-				"SodiumChloride": SodiumChloride(units.Fraction(0.26*x), units.Celsius(celsius)).Value(),
-				"Sucrose":        Sucrose(units.Fraction(0.3*x), units.Celsius(celsius)).Value(),
+				"SodiumChloride": SodiumChloride(units.Share(0.26*x), units.Celsius(celsius)).Value(),
+				"Sucrose":        Sucrose(units.Share(0.3*x), units.Celsius(celsius)).Value(),
 			} {
 				assert.True(t, got > 1.3 && got < 1.42, "%s at %v °C, %v: %v", name, celsius, x, got)
 			}
@@ -322,21 +322,21 @@ func TestCheckRanges(t *testing.T) {
 	assert.NoError(t, CheckRangeQuanFry(sp(35), c(30), 400))
 	assert.NoError(t, CheckRangeWater(c(500), 1060, 1100))
 	assert.NoError(t, CheckRangeStandardAir(300))
-	assert.NoError(t, CheckRangeSodiumChloride(0.26, c(30)))
-	assert.NoError(t, CheckRangeSucrose(0.30, c(15)))
+	assert.NoError(t, CheckRangeSodiumChloride(units.Share(0.26), c(30)))
+	assert.NoError(t, CheckRangeSucrose(units.Share(0.30), c(15)))
 	assert.EqualError(t, CheckRange(sp(35), c(31)), "temperature: 31 °C is outside 0 to 30 °C (Millard and Seaver 1990)")
 	for quantity, errs := range map[string][]error{
 		salinityName: {CheckRange(sp(40.01), c(25)), CheckRange(sp(-0.01), c(25)), CheckRange(sp(math.NaN()), c(25)),
 			CheckRangeQuanFry(sp(35.01), c(25), SodiumD)},
 		temperatureName: {CheckRange(sp(35), c(30.01)), CheckRange(sp(35), c(-0.01)), CheckRange(sp(35), c(math.Inf(1))),
 			CheckRangeQuanFry(sp(35), c(30.01), SodiumD), CheckRangeWater(c(-12.1), 997, SodiumD),
-			CheckRangeSodiumChloride(0.1, c(30.1)), CheckRangeSucrose(0.1, c(14.9))},
+			CheckRangeSodiumChloride(units.Share(0.1), c(30.1)), CheckRangeSucrose(units.Share(0.1), c(14.9))},
 		pressureName: {CheckRangeMillardSeaver(sp(35), c(25), -1, SodiumD), CheckRangeMillardSeaver(sp(35), c(25), 11001, SodiumD)},
 		lightName: {CheckRangeMillardSeaver(sp(35), c(25), 0, 499), CheckRangeQuanFry(sp(35), c(25), 701),
 			CheckRangeWater(c(25), 997, 199), CheckRangeStandardAir(1691)},
 		"density":         {CheckRangeWater(c(25), 1061, SodiumD)},
-		"sodium chloride": {CheckRangeSodiumChloride(0.261, c(25)), CheckRangeSodiumChloride(-0.001, c(25))},
-		"sucrose":         {CheckRangeSucrose(0.301, c(25))},
+		"sodium chloride": {CheckRangeSodiumChloride(units.Share(0.261), c(25)), CheckRangeSodiumChloride(units.Share(-0.001), c(25))},
+		"sucrose":         {CheckRangeSucrose(units.Share(0.301), c(25))},
 	} {
 		for _, err := range errs {
 			var wrong *units.RangeError
@@ -355,7 +355,7 @@ func FuzzFormulas(f *testing.F) {
 	f.Add(1e300, -273.15, -10.0, 1e-300)
 	f.Add(math.NaN(), math.Inf(1), math.Inf(-1), math.MaxFloat64)
 	f.Fuzz(func(t *testing.T, amount, celsius, dbar, nanometres float64) {
-		s, share := units.Practical(amount), units.Fraction(amount/100)
+		s, share := units.Practical(amount), units.Share(amount/100)
 		temperature, p, w := units.Celsius(celsius), units.SeaPressure(dbar), Wavelength(nanometres)
 		rho := units.Density(amount)
 		inside := func(what string, n AirIndex, lo, hi float64) {
@@ -382,11 +382,11 @@ func FuzzFormulas(f *testing.F) {
 		}
 		if CheckRangeSodiumChloride(share, temperature) == nil {
 			inside("sodium chloride", salt, 1.33, 1.39)
-			back("sodium chloride", 100*float64(SodiumChlorideStrength(salt, temperature)), 1e-11)
+			back("sodium chloride", 100*SodiumChlorideStrength(salt, temperature).Value(), 1e-11)
 		}
 		if CheckRangeSucrose(share, temperature) == nil {
 			inside("sucrose", sucrose, 1.33, 1.39)
-			back("sucrose", 100*float64(SucroseStrength(sucrose, temperature)), 1e-10)
+			back("sucrose", 100*SucroseStrength(sucrose, temperature).Value(), 1e-10)
 		}
 		if CheckRangeWater(temperature, rho, w) == nil {
 			inside("water", water, 0.999, 1.5)

@@ -49,10 +49,10 @@ func settings(g Graduation) []Instrument {
 		{},
 		{PureWater(), t20, mark(PureWater(), t20)},
 		{SeawaterStandard(units.Practical(35)), t24, mark(SeawaterStandard(units.Practical(35)), t20)},
-		{SaltSolution(0.035), t24, mark(SaltSolution(0.035), t20)},
+		{SaltSolution(units.Share(0.035)), t24, mark(SaltSolution(units.Share(0.035)), t20)},
 		{IndexStandard(InAir(1.3394)), t24, mark(IndexStandard(InAir(1.3394)), t20)},
 	} {
-		for _, l := range []Liquid{{}, PureWater(), SeawaterStandard(units.Practical(35)), SaltSolution(0.035), SugarSolution(0.10)} {
+		for _, l := range []Liquid{{}, PureWater(), SeawaterStandard(units.Practical(35)), SaltSolution(units.Share(0.035)), SugarSolution(units.Share(0.10))} {
 			i := Instrument{Graduation: g, Zero: z, Compensation: Automatic(l)}
 			if l == (Liquid{}) {
 				i.Compensation = Compensation{}
@@ -198,7 +198,7 @@ func TestFaults(t *testing.T) {
 		{"the same against g/kg", show(Instrument{SodiumChloridePermille(), Zeroing{PureWater(), c(20), 0}, water}, 35, 20, 20) - 35.16504, "1.3"},
 		{"sodium chloride gravity", show(Instrument{GravityOfSodiumChloride(units.SG20C()), Zeroing{PureWater(), c(20), 1}, water}, 35, 20, 20) -
 			show(Instrument{Graduation: GravityOfSeawater(units.SG20C())}, 35, 20, 20), "-0.0007"},
-		{"true scale set to 35 with 3.5 % sodium chloride", show(Instrument{PracticalScale(), Zeroing{SaltSolution(0.035), c(20), 35}, water}, 35, 20, 20) - 35, "1.4"},
+		{"true scale set to 35 with 3.5 % sodium chloride", show(Instrument{PracticalScale(), Zeroing{SaltSolution(units.Share(0.035)), c(20), 35}, water}, 35, 20, 20) - 35, "1.4"},
 		{"sodium chloride scale set to 35 with seawater of 35", show(Instrument{SodiumChloridePermille(), Zeroing{SeawaterStandard(units.Practical(35)), c(20), 35}, water}, 35, 20, 20) - 35, "0.0"},
 		{"drop of 26 °C on a prism of 18 °C, at once", show(hobby, 35, 26, 18) - 35, "-4.6"},
 		{"the same, once settled", show(hobby, 35, 18, 18) - 35, "0.18"},
@@ -211,14 +211,14 @@ func TestFaults(t *testing.T) {
 // that compensates for water.
 func TestSugarCompensation(t *testing.T) {
 	for _, celsius := range []float64{15, 25, 30} {
-		for percent, limit := range map[units.Fraction]float64{0.05: 0.31, 0.10: 0.23} {
+		for percent, limit := range map[units.Fraction]float64{units.Share(0.05): 0.31, units.Share(0.10): 0.23} {
 			i := Instrument{Graduation: PracticalScale(), Compensation: Automatic(SugarSolution(percent))}
 			r, err := i.Reading(sea(35), units.Celsius(celsius))
 			require.NoError(t, err)
 			assert.InDelta(t, 35, float64(r), limit)
 		}
 	}
-	_, err := Instrument{Graduation: PracticalScale(), Compensation: Automatic(SugarSolution(0.1))}.Reading(sea(35), units.Celsius(14))
+	_, err := Instrument{Graduation: PracticalScale(), Compensation: Automatic(SugarSolution(units.Share(0.1)))}.Reading(sea(35), units.Celsius(14))
 	assert.EqualError(t, err, "prism: temperature: 14 °C is outside 15 to 30 °C (compensation of the instrument)")
 }
 
@@ -246,8 +246,8 @@ func TestRefusals(t *testing.T) {
 		{with(func(i *Instrument) { i.Graduation = GravityOfSeawater(units.GravityPair{Liquid: c(nan)}) }), 35, 25, "graduation: temperature: NaN °C is outside 0 to 40 °C (IAPWS SR7-09; Laliberté 2009)"},
 		{with(func(i *Instrument) { i.Graduation = GravityOfSeawater(units.GravityPair{Water: c(41)}) }), 35, 25, "graduation: temperature: 41 °C is outside 0 to 40 °C (IAPWS SR7-09; Laliberté 2009)"},
 		{with(func(i *Instrument) { i.Zero.Standard = Liquid{} }), 35, 25, "zero: liquid: got none, want pure water, a standard or a solution of this package"},
-		{with(func(i *Instrument) { i.Zero.Standard = SaltSolution(0.3) }), 35, 25, "zero: sodium chloride: 30 % by mass is outside 0 to 26 % by mass (CRC Handbook; Millard and Seaver 1990)"},
-		{with(func(i *Instrument) { i.Zero.Standard = SugarSolution(-0.1) }), 35, 25, "zero: sucrose: -10 % by mass is outside 0 to 30 % by mass (ICUMSA 1974; Laliberté 2009)"},
+		{with(func(i *Instrument) { i.Zero.Standard = SaltSolution(units.Share(0.3)) }), 35, 25, "zero: sodium chloride: 30 % by mass is outside 0 to 26 % by mass (CRC Handbook; Millard and Seaver 1990)"},
+		{with(func(i *Instrument) { i.Zero.Standard = SugarSolution(units.Share(-0.1)) }), 35, 25, "zero: sucrose: -10 % by mass is outside 0 to 30 % by mass (ICUMSA 1974; Laliberté 2009)"},
 		{with(func(i *Instrument) { i.Zero.Standard = SeawaterStandard(units.Practical(41)) }), 35, 25, "zero: practical salinity: 41 is outside 0 to 40 (Millard and Seaver 1990)"},
 		{with(func(i *Instrument) { i.Zero.Standard = IndexStandard(InAir(nan)) }), 35, 25, "zero: refractive index: NaN is outside 1.3 to 1.7 (common practice)"},
 		{with(func(i *Instrument) { i.Zero.Temperature = c(5) }), 35, 25, "zero: temperature: 5 °C is outside 10 to 30 °C (compensation of the instrument)"},
@@ -396,10 +396,10 @@ func TestNoAllocations(t *testing.T) {
 		"Seawater":               func() { sinkN = Seawater(units.Practical(35), units.Celsius(25)) },
 		"QuanFry":                func() { sinkN = QuanFry(units.Practical(35), units.Celsius(25), SodiumD) },
 		"Water":                  func() { sinkN = Water(units.Celsius(25), 997, SodiumD).Air(SodiumD) },
-		"SodiumChloride":         func() { sinkN = SodiumChloride(0.035, units.Celsius(25)) },
-		"Sucrose":                func() { sinkN = Sucrose(0.1, units.Celsius(25)) },
-		"SodiumChlorideStrength": func() { sink = float64(SodiumChlorideStrength(InAir(1.34), units.Celsius(25))) },
-		"SucroseStrength":        func() { sink = float64(SucroseStrength(InAir(1.34), units.Celsius(25))) },
+		"SodiumChloride":         func() { sinkN = SodiumChloride(units.Share(0.035), units.Celsius(25)) },
+		"Sucrose":                func() { sinkN = Sucrose(units.Share(0.1), units.Celsius(25)) },
+		"SodiumChlorideStrength": func() { sink = SodiumChlorideStrength(InAir(1.34), units.Celsius(25)).Value() },
+		"SucroseStrength":        func() { sink = SucroseStrength(InAir(1.34), units.Celsius(25)).Value() },
 	} {
 		checks.NoAllocations(t, name, f)
 	}

@@ -25,12 +25,12 @@ func SeawaterStandard(s units.PracticalSalinity) Liquid { return Liquid{seaSalt,
 
 // SaltSolution is so much sodium chloride per mass of solution, the usual
 // calibration fluid. A fluid that is labelled 35 ppt and made of sodium
-// chloride is SaltSolution(3.5 * units.Percent), and bends light as seawater of
+// chloride is SaltSolution(units.Percent(3.5)), and bends light as seawater of
 // 33.6 does.
-func SaltSolution(w units.Fraction) Liquid { return Liquid{sodiumChloride, float64(w)} }
+func SaltSolution(w units.Fraction) Liquid { return Liquid{sodiumChloride, w.Value()} }
 
 // SugarSolution is so much sucrose per mass of solution.
-func SugarSolution(w units.Fraction) Liquid { return Liquid{sugar, float64(w)} }
+func SugarSolution(w units.Fraction) Liquid { return Liquid{sugar, w.Value()} }
 
 // IndexStandard is a liquid whose index, at the temperature at which the
 // instrument is set with it, is known. How it drifts is not, so no instrument
@@ -43,9 +43,9 @@ func (l Liquid) check(t units.Temperature) error {
 	case seaSalt:
 		return CheckRange(units.Practical(l.content), t)
 	case sodiumChloride:
-		return CheckRangeSodiumChloride(units.Fraction(l.content), t)
+		return CheckRangeSodiumChloride(units.Share(l.content), t)
 	case sugar:
-		return CheckRangeSucrose(units.Fraction(l.content), t)
+		return CheckRangeSucrose(units.Share(l.content), t)
 	case bare:
 		return first(prismIndex.Check(l.content), msTemperature.Check(t.Celsius()))
 	}

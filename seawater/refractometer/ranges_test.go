@@ -21,10 +21,10 @@ func TestRangesOfTheSources(t *testing.T) {
 		return CheckRangeWater(units.Celsius(celsius), units.Density(rho), Wavelength(nm))
 	}
 	salt := func(percent, celsius float64) error {
-		return CheckRangeSodiumChloride(units.Fraction(percent)*units.Percent, units.Celsius(celsius))
+		return CheckRangeSodiumChloride(units.Percent(percent), units.Celsius(celsius))
 	}
 	sugar := func(percent, celsius float64) error {
-		return CheckRangeSucrose(units.Fraction(percent)*units.Percent, units.Celsius(celsius))
+		return CheckRangeSucrose(units.Percent(percent), units.Celsius(celsius))
 	}
 	air := func(nm float64) error { return CheckRangeStandardAir(Wavelength(nm)) }
 	for _, r := range []struct {

@@ -30,7 +30,7 @@ func SodiumChloride(w units.Fraction, t units.Temperature) AirIndex {
 		return AirIndex{math.NaN()}
 	}
 	fresh, perSalt := saltScale(t)
-	return ofLiquid(fresh + perSalt*saltIndex(100*float64(w)))
+	return ofLiquid(fresh + perSalt*saltIndex(100*w.Value()))
 }
 
 // SodiumChlorideStrength returns the strength of a solution of sodium chloride
@@ -47,10 +47,10 @@ func SodiumChlorideStrength(n AirIndex, t units.Temperature) units.Fraction {
 	if w < 0 && w > -roundOff {
 		w = 0
 	}
-	if !fractionPossible(units.Fraction(w)) || !(n.value >= 1) {
+	if !fractionPossible(units.Share(w)) || !(n.value >= 1) {
 		w = math.NaN()
 	}
-	return units.Fraction(w)
+	return units.Share(w)
 }
 
 // ofLiquid returns an index, or NaN if a fit that was left far behind made one
@@ -62,7 +62,7 @@ func ofLiquid(n float64) AirIndex {
 	return AirIndex{n}
 }
 
-func fractionPossible(w units.Fraction) bool { return w >= 0 && w <= 1 }
+func fractionPossible(w units.Fraction) bool { return w.Value() >= 0 && w.Value() <= 1 }
 
 // scaleTemperature is the temperature of the tables of solutions, and the one
 // that refractometers are drawn for (common practice).

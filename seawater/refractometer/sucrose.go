@@ -25,7 +25,7 @@ func Sucrose(w units.Fraction, t units.Temperature) AirIndex {
 	if !fractionPossible(w) || !temperaturePossible(t) {
 		return AirIndex{math.NaN()}
 	}
-	return ofLiquid(sucrose(float64(w), t))
+	return ofLiquid(sucrose(w.Value(), t))
 }
 
 // sucrose is Sucrose, going on smoothly to strengths just below zero.
@@ -76,10 +76,10 @@ func SucroseStrength(n AirIndex, t units.Temperature) units.Fraction {
 	if w < 0 && w > -roundOff {
 		w = 0
 	}
-	if !fractionPossible(units.Fraction(w)) || !(n.value >= 1) {
+	if !fractionPossible(units.Share(w)) || !(n.value >= 1) {
 		w = math.NaN()
 	}
-	return units.Fraction(w)
+	return units.Share(w)
 }
 
 // sucroseContent begins with the strength that has the index at 20 °C, with what

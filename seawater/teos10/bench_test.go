@@ -107,8 +107,8 @@ func BenchmarkFormulas(b *testing.B) {
 	bench(b, "SalinityFromDensityExact", func(w *water) float64 {
 		return SalinityFromDensityExact(w.d, w.t, w.p).GramsPerKilogram()
 	})
-	bench(b, "FreezingTemperature", func(w *water) float64 { return FreezingTemperature(w.sa, w.p, 0).Celsius() })
-	bench(b, "FreezingConservative", func(w *water) float64 { return FreezingConservative(w.sa, w.p, 0).celsius })
+	bench(b, "FreezingTemperature", func(w *water) float64 { return FreezingTemperature(w.sa, w.p, units.Share(0)).Celsius() })
+	bench(b, "FreezingConservative", func(w *water) float64 { return FreezingConservative(w.sa, w.p, units.Share(0)).celsius })
 	bench(b, "OsmoticCoefficient", func(w *water) float64 { return OsmoticCoefficient(w.sa, w.t, w.p) })
 	bench(b, "OsmoticPressure", func(w *water) float64 { return float64(OsmoticPressure(w.sa, w.t, 0)) })
 	bench(b, "EvaporationHeat", func(w *water) float64 { return EvaporationHeat(w.sa, w.ct) })

@@ -36,7 +36,7 @@ func ExampleHeatCapacityExact() {
 // Up to which temperature must a barrel of salt water in the yard be kept?
 func ExampleFreezingTemperature() {
 	salinity := teos10.AbsoluteFromPractical(units.Practical(35))
-	fmt.Printf("%.2f °C\n", teos10.FreezingTemperature(salinity, 0, 1).Celsius())
+	fmt.Printf("%.2f °C\n", teos10.FreezingTemperature(salinity, 0, units.Share(1)).Celsius())
 	// Output: -1.92 °C
 }
 

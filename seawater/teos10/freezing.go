@@ -19,10 +19,10 @@ import (
 //	         f < 0 or meaningless input: NaN
 func FreezingTemperature(sa units.AbsoluteSalinity, p units.SeaPressure, air units.Fraction) units.Temperature {
 	t := freezing(sa, p)
-	if !(air >= 0 && air-air == 0) {
+	if !(air.Value() >= 0 && air.Value()-air.Value() == 0) {
 		t = math.NaN()
 	}
-	return units.Celsius(t - float64(air)*1e-3*(2.4-sa.GramsPerKilogram()*(0.5/standardSalinity)))
+	return units.Celsius(t - air.Value()*1e-3*(2.4-sa.GramsPerKilogram()*(0.5/standardSalinity)))
 }
 
 // freezing returns the freezing temperature of air-free seawater in °C.
@@ -63,12 +63,12 @@ func freezing(sa units.AbsoluteSalinity, p units.SeaPressure) float64 {
 //	outside  extrapolates (CheckRangeFreezing tells); f < 0 or meaningless input: NaN
 func FreezingConservative(sa units.AbsoluteSalinity, p units.SeaPressure, air units.Fraction) ConservativeTemperature {
 	s, z := sa.GramsPerKilogram(), p.Decibars()/dbarUnit
-	if !(possible(s, 0, z) && air >= 0 && air-air == 0) {
+	if !(possible(s, 0, z) && air.Value() >= 0 && air.Value()-air.Value() == 0) {
 		return ConservativeTemperature{math.NaN()}
 	}
 	t := freezingSeries(math.Sqrt(s*0.01), z,
 		&freezingCT0, &freezingCT2, &freezingCT3, &freezingCT4, &freezingCT5, &freezingCT6, &freezingCT7)
-	t -= float64(air) * 1e-3 * (2.4 - freezingAirA*s) * (1 + freezingAirB*(1-s/standardSalinity))
+	t -= air.Value() * 1e-3 * (2.4 - freezingAirA*s) * (1 + freezingAirB*(1-s/standardSalinity))
 	return ConservativeTemperature{t}
 }
 

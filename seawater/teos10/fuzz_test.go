@@ -23,7 +23,7 @@ func FuzzWater(f *testing.F) {
 		all = append(all, SalinityFromDensity(units.Density(s), ct, pr).GramsPerKilogram(),
 			SalinityFromDensityExact(units.Density(s), temp, pr).GramsPerKilogram(),
 			SaltPotential(sa, temp, pr), Molality(sa), IonicStrength(sa))
-		if CheckRangeExact(sa, temp, pr) == nil && CheckRangeFreezing(sa, pr, 0) == nil && p >= -10 {
+		if CheckRangeExact(sa, temp, pr) == nil && CheckRangeFreezing(sa, pr, units.Share(0)) == nil && p >= -10 {
 			for i, x := range all[:len(all)-5] {
 				if math.IsNaN(x) || math.IsInf(x, 0) {
 					t.Errorf("result %d of S=%v t=%v p=%v is %v", i, s, c, p, x)

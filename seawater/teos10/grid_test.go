@@ -52,9 +52,9 @@ func TestReferenceGrid(t *testing.T) {
 			{"latentheat_evap_t_J_kg", EvaporationHeat(sa, ConservativeFromInSitu(sa, temp, 0)), 0},
 			{"latentheat_evap_CT_J_kg", EvaporationHeat(sa, ct), 0},
 			// The reference stops its iteration within 1e-12 K.
-			{"t_freezing_airfree_C", FreezingTemperature(sa, p, 0).Celsius(), 1e-12},
-			{"t_freezing_airsat_C", FreezingTemperature(sa, p, 1).Celsius(), 1e-12},
-			{"CT_freezing_airfree_C", ConservativeFromInSitu(sa, FreezingTemperature(sa, p, 0), p).Celsius(), 1e-12},
+			{"t_freezing_airfree_C", FreezingTemperature(sa, p, units.Share(0)).Celsius(), 1e-12},
+			{"t_freezing_airsat_C", FreezingTemperature(sa, p, units.Share(1)).Celsius(), 1e-12},
+			{"CT_freezing_airfree_C", ConservativeFromInSitu(sa, FreezingTemperature(sa, p, units.Share(0)), p).Celsius(), 1e-12},
 			{"osmotic_coefficient", OsmoticCoefficient(sa, temp, p), 0},
 			{"osmotic_pressure_dbar", float64(OsmoticPressure(sa, temp, p)), 1e-9},
 			{"chem_potential_water_J_g", WaterPotential(sa, temp, p) / 1000, 1e-13},

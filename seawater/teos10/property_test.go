@@ -198,7 +198,7 @@ func TestWaterBehaves(t *testing.T) {
 			assert.Greater(t, Density(more, ct, 0), Density(sa, ct, 0), "salt makes heavy")
 			assert.Greater(t, DensityExact(more, temp, 0), DensityExact(sa, temp, 0))
 			assert.Less(t, HeatCapacityExact(more, temp, 0), HeatCapacityExact(sa, temp, 0), "salt holds less heat")
-			assert.Less(t, FreezingTemperature(more, 0, 0).Celsius(), FreezingTemperature(sa, 0, 0).Celsius())
+			assert.Less(t, FreezingTemperature(more, 0, units.Share(0)).Celsius(), FreezingTemperature(sa, 0, units.Share(0)).Celsius())
 			assert.Greater(t, OsmoticPressure(more, temp, 0), OsmoticPressure(sa, temp, 0))
 			assert.Less(t, VapourPressure(more, temp), VapourPressure(sa, temp))
 			assert.Greater(t, Viscosity(more, temp), Viscosity(sa, temp))
@@ -219,7 +219,7 @@ func TestReferenceState(t *testing.T) {
 	assert.Equal(t, 0.0, OsmoticPressure(absolute(0), celsius(25), 0).Decibars())
 	assert.InDelta(t, 1, OsmoticCoefficient(absolute(0), celsius(25), 0), 1e-6)
 	// Ice and water at the triple point of water: zero °C of difference of 10 mK.
-	assert.InDelta(t, 0.0025, FreezingTemperature(absolute(0), 0, 0).Celsius(), 1e-4)
+	assert.InDelta(t, 0.0025, FreezingTemperature(absolute(0), 0, units.Share(0)).Celsius(), 1e-4)
 }
 
 // The logarithm leaves enthalpy because its two coefficients are in the ratio
@@ -231,11 +231,11 @@ func TestLogarithmLeavesEnthalpy(t *testing.T) {
 func TestFreezingPolynomialIsNearTheExact(t *testing.T) {
 	eachWater(300, 120, 0, 1, 9900, func(s, _, p float64) {
 		sa, pr := absolute(s), pressure(p)
-		exact := FreezingTemperature(sa, pr, 0)
-		if CheckRangeFreezing(sa, pr, 0) != nil {
+		exact := FreezingTemperature(sa, pr, units.Share(0))
+		if CheckRangeFreezing(sa, pr, units.Share(0)) != nil {
 			return // too salty that deep: below 261 K
 		}
-		assert.InDelta(t, ConservativeFromInSitu(sa, exact, pr).Celsius(), FreezingConservative(sa, pr, 0).Celsius(), 7e-4)
+		assert.InDelta(t, ConservativeFromInSitu(sa, exact, pr).Celsius(), FreezingConservative(sa, pr, units.Share(0)).Celsius(), 7e-4)
 		// Water in seawater and ice are in balance there.
 		g, _, _ := ice(exact.Kelvin(), 1e4*p)
 		assert.InDelta(t, g, WaterPotential(sa, exact, pr), 1e-9)

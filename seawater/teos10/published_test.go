@@ -168,7 +168,7 @@ func toolbox(t *testing.T, r checks.Row) (float64, bool) {
 	sa, p := units.Absolute(in["SA"]), units.SeaPressure(in["p"])
 	temp, ct, pt := units.Celsius(in["t"]), Conservative(in["CT"]), Potential(in["pt"])
 	rho := units.Density(in["rho"])
-	air := units.Fraction(in["sat"])
+	air := units.Share(in["sat"])
 	d := func() Derivatives { return Gibbs(sa, temp, p) }
 	switch r["function"] {
 	case "specvol":

@@ -61,7 +61,7 @@ func CheckRange(sa units.AbsoluteSalinity, ct ConservativeTemperature, p units.S
 	if err := salinity.Check(sa.GramsPerKilogram()); err != nil {
 		return err
 	}
-	temperature.Min = FreezingConservative(sa, p, 1).celsius
+	temperature.Min = FreezingConservative(sa, p, units.Share(1)).celsius
 	return temperature.Check(ct.celsius)
 }
 
@@ -79,7 +79,7 @@ func CheckRangeExact(sa units.AbsoluteSalinity, t units.Temperature, p units.Sea
 // freezing point.
 func CheckRangeFreezing(sa units.AbsoluteSalinity, p units.SeaPressure, air units.Fraction) error {
 	return first(gibbsSalinity.Check(sa.GramsPerKilogram()), gibbsPressure.Check(p.Decibars()),
-		airFraction.Check(float64(air)), gibbsTemperature.Check(FreezingTemperature(sa, p, air).Celsius()))
+		airFraction.Check(air.Value()), gibbsTemperature.Check(FreezingTemperature(sa, p, air).Celsius()))
 }
 
 // CheckRangeEvaporation returns nil where EvaporationHeat holds, and otherwise

@@ -671,8 +671,8 @@ func TestNothingIsAllocated(t *testing.T) {
 	checks.NoAllocations(t, "EndPoint", func() { p, _ := v.EndPoint(carbonate.PHTotal(4.5), 2300, Open(420)); sink = float64(p.Error) })
 	checks.NoAllocations(t, "Kit", func() {
 		k := Kit{Sample: 0.005, Titrant: 36, Step: 5e-5}
-		a, _, _ := k.Alkalinity(k.Drops(8), Uncertainty{Delivered: 0.03})
-		sink = float64(a)
+		a, _, _ := k.Alkalinity(k.Drops(8), Uncertainty{Delivered: units.Share(0.03)})
+		sink = a.MilliequivalentsPerLitre()
 	})
 }
 

@@ -20,9 +20,9 @@ func ExampleKit_Alkalinity() {
 		Step:    0.05 * units.Millilitre,
 	}
 	worth, _ := kit.Worth()
-	fmt.Printf("one drop is worth %.2f dKH\n", units.Alkalinity(worth).DKH())
+	fmt.Printf("one drop is worth %.2f dKH\n", units.MilliequivalentsPerLitre(float64(worth)).DKH())
 	a, u, err := kit.Alkalinity(kit.Counted(8), titration.Uncertainty{
-		Delivered: 3 * units.Percent, Strength: 1 * units.Percent, Sample: 0.1 * units.Millilitre,
+		Delivered: units.Percent(3), Strength: units.Percent(1), Sample: 0.1 * units.Millilitre,
 	})
 	if err != nil {
 		fmt.Println(err)
@@ -43,7 +43,7 @@ func ExampleVessel_EndPoint() {
 
 	kit := titration.Kit{Sample: 5 * units.Millilitre, Titrant: 0.036 * units.MolePerLitre, Step: 0.05 * units.Millilitre}
 	vial := kit.Vessel(density, 1*units.GramPerMillilitre, c, carbonate.Nutrients{})
-	alkalinity := (8 * units.DKH).PerKilogram(density)
+	alkalinity := units.DKH(8).PerKilogram(density)
 	water, _ := c.Solve(carbonate.Alkalinity(alkalinity), carbonate.PH(carbonate.PHTotal(8.1)), carbonate.Nutrients{})
 	end := carbonate.PHNBS(4.5).Total(&c)
 
@@ -185,7 +185,7 @@ func ExampleVessel_Gran() {
 // pH 10.
 func ExampleKit_CalciumHardness() {
 	kit := titration.Kit{Sample: 10 * units.Millilitre, Titrant: 0.01 * units.MolePerLitre, Step: 0.02 * units.Millilitre}
-	hardness, u, err := kit.CalciumHardness(10.30*units.Millilitre, titration.Uncertainty{Strength: 0.5 * units.Percent})
+	hardness, u, err := kit.CalciumHardness(10.30*units.Millilitre, titration.Uncertainty{Strength: units.Percent(0.5)})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -211,7 +211,7 @@ func ExampleKit_CalciumHardness() {
 // is independent in the two titrations; the strength of the EDTA, good to 0.5 %, is off the
 // same way in both, so that it counts once, with the difference.
 func ExampleKit_TotalHardness() {
-	const strength = 0.5 * units.Percent
+	strength := units.Percent(0.5)
 	kit := titration.Kit{Sample: 10 * units.Millilitre, Titrant: 0.01 * units.MolePerLitre, Step: 0.02 * units.Millilitre}
 	calcium, readCalcium, err := kit.CalciumHardness(10.30*units.Millilitre, titration.Uncertainty{})
 	if err != nil {
@@ -226,7 +226,7 @@ func ExampleKit_TotalHardness() {
 	}
 	magnesium := total - calcium
 	read := math.Hypot(float64(readCalcium), float64(readTotal))
-	u := units.AmountPerLitre(math.Hypot(read, float64(strength)*float64(magnesium)))
+	u := units.AmountPerLitre(math.Hypot(read, strength.Value()*float64(magnesium)))
 	fmt.Printf("magnesium %.0f ± %.0f mg/L\n",
 		units.AsMagnesium.MassPerLitre(magnesium).MilligramsPerLitre(), units.AsMagnesium.MassPerLitre(u).MilligramsPerLitre())
 	// Output: magnesium 1286 ± 7 mg/L
@@ -239,7 +239,7 @@ func ExampleKit_Chlorosity() {
 		Sample: 5 * units.Millilitre, Titrant: 0.1 * units.MolePerLitre,
 		Step: 0.02 * units.Millilitre, Blank: 0.02 * units.Millilitre,
 	}
-	cl, u, err := kit.Chlorosity(28.02*units.Millilitre, titration.Uncertainty{Strength: 0.1 * units.Percent})
+	cl, u, err := kit.Chlorosity(28.02*units.Millilitre, titration.Uncertainty{Strength: units.Percent(0.1)})
 	if err != nil {
 		fmt.Println(err)
 		return

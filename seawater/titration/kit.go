@@ -98,7 +98,7 @@ func (k Kit) Amount(v units.Volume, u Uncertainty) (c, uncertainty units.AmountP
 	if k.Blank > 0 {
 		counted *= math.Sqrt2
 	}
-	relative := math.Hypot(math.Hypot(float64(u.Delivered), float64(u.Strength)), float64(u.Sample/k.Sample))
+	relative := math.Hypot(math.Hypot(u.Delivered.Value(), u.Strength.Value()), float64(u.Sample/k.Sample))
 	uncertainty = units.AmountPerLitre(math.Hypot(float64(counted), float64(c)*relative))
 	if !(uncertainty <= math.MaxFloat64) {
 		return input.NaN[units.AmountPerLitre](), input.NaN[units.AmountPerLitre](), input.Bad("uncertainty", uncertainty.String(), "uncertainties of this world")
@@ -116,7 +116,7 @@ const sqrt12 = 2 * 1.73205080756887729352744634150587236694280525381038
 // all the acid to the end point. See Amount.
 func (k Kit) Alkalinity(v units.Volume, u Uncertainty) (a, uncertainty units.Alkalinity, err error) {
 	c, s, err := k.Amount(v, u)
-	return units.Alkalinity(c), units.Alkalinity(s), err
+	return units.MilliequivalentsPerLitre(float64(c)), units.MilliequivalentsPerLitre(float64(s)), err
 }
 
 // CalciumHardness returns what v of EDTA has found at pH 12 to 13, where magnesium
@@ -226,7 +226,7 @@ func (u Uncertainty) check() error {
 }
 
 func share(field string, f units.Fraction) error {
-	if f >= 0 && f <= 1 {
+	if f.Value() >= 0 && f.Value() <= 1 {
 		return nil
 	}
 	return input.Bad(field, f.String(), "0 to 100 %")

@@ -102,7 +102,7 @@ func TestAcidDensity(t *testing.T) {
 // The propagated uncertainty against a simulation (JCGM 101).
 func TestKitUncertainty(t *testing.T) {
 	kit := Kit{Sample: 5 * units.Millilitre, Titrant: 0.036 * units.MolePerLitre, Step: 0.05 * units.Millilitre, Blank: 0.05 * units.Millilitre}
-	u := Uncertainty{Delivered: 0.03, Strength: 0.01, Sample: 0.1 * units.Millilitre}
+	u := Uncertainty{Delivered: units.Share(0.03), Strength: units.Share(0.01), Sample: 0.1 * units.Millilitre}
 	c, s, err := kit.Amount(kit.Drops(9), u)
 	require.NoError(t, err)
 	r := rand.New(rand.NewSource(1))
@@ -186,7 +186,7 @@ func TestKitRefuses(t *testing.T) {
 	for _, v := range []float64{-1e-9, 4e-5, math.NaN(), math.Inf(1)} { // 4e-5 is below the blank
 		a, s, err := good.Alkalinity(units.Volume(v), Uncertainty{})
 		assert.ErrorIs(t, err, units.ErrInput, "%v", v)
-		assert.True(t, math.IsNaN(float64(a)) && math.IsNaN(float64(s)), "%v", v)
+		assert.True(t, math.IsNaN(a.MilliequivalentsPerLitre()) && math.IsNaN(s.MilliequivalentsPerLitre()), "%v", v)
 		cl, _, err := good.Chlorosity(units.Volume(v), Uncertainty{})
 		assert.ErrorIs(t, err, units.ErrInput, "%v", v)
 		assert.True(t, math.IsNaN(cl.GramsPerLitre()), "%v", v)
@@ -195,9 +195,9 @@ func TestKitRefuses(t *testing.T) {
 	assert.EqualError(t, err, "volume of titrant: got 8 L, want a volume, such as 0.4 mL or kit.Drops(8), of no more than 100 samples")
 	_, _, err = good.Alkalinity(100*good.Sample, Uncertainty{})
 	assert.NoError(t, err)
-	_, _, err = good.Amount(1e-3, Uncertainty{Delivered: 1, Strength: 1})
+	_, _, err = good.Amount(1e-3, Uncertainty{Delivered: units.Share(1), Strength: units.Share(1)})
 	assert.NoError(t, err)
-	for _, u := range []Uncertainty{{Delivered: 1.01}, {Strength: 3}, {Sample: 1e306}, {Delivered: -1}, {Strength: units.Fraction(math.NaN())}, {Sample: -1}, {Sample: units.Volume(math.Inf(1))}} {
+	for _, u := range []Uncertainty{{Delivered: units.Share(1.01)}, {Strength: units.Share(3)}, {Sample: 1e306}, {Delivered: units.Share(-1)}, {Strength: units.Share(math.NaN())}, {Sample: -1}, {Sample: units.Volume(math.Inf(1))}} {
 		_, _, err := good.Amount(1e-3, u)
 		assert.ErrorIs(t, err, units.ErrInput)
 	}
@@ -211,7 +211,7 @@ func FuzzKit(f *testing.F) {
 	f.Add(0.01, 100.0, 2e-5, 2e-5, 0.028, 0.0, 1e-3, 0.0)
 	f.Fuzz(func(t *testing.T, sample, titrant, step, blank, volume, delivered, strength, filled float64) {
 		k := Kit{units.Volume(sample), units.AmountPerLitre(titrant), units.Volume(step), units.Volume(blank)}
-		c, s, err := k.Amount(units.Volume(volume), Uncertainty{units.Fraction(delivered), units.Fraction(strength), units.Volume(filled)})
+		c, s, err := k.Amount(units.Volume(volume), Uncertainty{units.Share(delivered), units.Share(strength), units.Volume(filled)})
 		if err != nil {
 			assert.True(t, math.IsNaN(float64(c)) && math.IsNaN(float64(s)))
 			return
@@ -226,7 +226,7 @@ func BenchmarkKitAlkalinity(b *testing.B) {
 	b.ReportAllocs()
 	kit := Kit{Sample: 0.005, Titrant: 36, Step: 5e-5}
 	for i := 0; i < b.N; i++ {
-		a, _, _ := kit.Alkalinity(kit.Drops(8), Uncertainty{Delivered: 0.03})
-		sink = float64(a)
+		a, _, _ := kit.Alkalinity(kit.Drops(8), Uncertainty{Delivered: units.Share(0.03)})
+		sink = a.MilliequivalentsPerLitre()
 	}
 }

@@ -20,7 +20,7 @@ type Air struct {
 // elsewhere at sea level differs by up to 5 %, 50 mg in a litre of water, and is
 // 1 % less for each 85 m of height.
 func StandardAir() Air {
-	return Air{Temperature: units.Celsius(20), Pressure: 1 * units.Atmosphere, Humidity: 50 * units.Percent}
+	return Air{Temperature: units.Celsius(20), Pressure: 1 * units.Atmosphere, Humidity: units.Percent(50)}
 }
 
 // Density returns the density of the air, with 0.04 % of carbon dioxide.
@@ -40,7 +40,7 @@ func (a Air) Density() units.Density {
 	t, k, p := a.Temperature.Celsius(), a.Temperature.Kelvin(), float64(a.Pressure)*100
 	saturation := math.Exp(k*(k*vapourCoef[0]+vapourCoef[1]) + vapourCoef[2] + vapourCoef[3]/k)
 	enhancement := enhancementCoef[0] + enhancementCoef[1]*p + enhancementCoef[2]*t*t
-	x := float64(a.Humidity) * enhancement * saturation / p
+	x := a.Humidity.Value() * enhancement * saturation / p
 	if !(x <= 1) {
 		return units.Density(math.NaN())
 	}
@@ -59,7 +59,7 @@ func (a Air) CheckRange() error {
 	if err := airPressure.Check(float64(a.Pressure)); err != nil {
 		return err
 	}
-	return airHumidity.Check(float64(a.Humidity))
+	return airHumidity.Check(a.Humidity.Value())
 }
 
 // check is CheckRange with the temperatures at which people weigh: what the
@@ -71,7 +71,7 @@ func (a Air) check() error {
 	if err := airPressure.Check(float64(a.Pressure)); err != nil {
 		return input.In("air", err)
 	}
-	if err := airHumidity.Check(float64(a.Humidity)); err != nil {
+	if err := airHumidity.Check(a.Humidity.Value()); err != nil {
 		return input.In("air", err)
 	}
 	return input.Set("air: temperature", a.Temperature)
@@ -89,7 +89,7 @@ var (
 // possible keeps to air in which the formula means something at all.
 func (a Air) possible() bool {
 	return a.Temperature.Celsius() >= -80 && a.Temperature.Celsius() <= 100 &&
-		a.Pressure > 0 && a.Pressure <= 10000 && a.Humidity >= 0 && a.Humidity <= 1
+		a.Pressure > 0 && a.Pressure <= 10000 && a.Humidity.Value() >= 0 && a.Humidity.Value() <= 1
 }
 
 // Coefficients of [P08], per powers of t in °C, T in K, p in Pa.

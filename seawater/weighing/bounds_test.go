@@ -13,14 +13,16 @@ import (
 // is taken and the first that is not.
 func TestBounds(t *testing.T) {
 	room := func(celsius float64, p units.AirPressure) error {
-		_, _, err := Dispensed(units.Kilogram, standard, units.Celsius(20), Air{units.Celsius(celsius), p, 0.5}, Uncertainty{Reading: 1})
+		_, _, err := Dispensed(units.Kilogram, standard, units.Celsius(20), Air{units.Celsius(celsius), p, units.Share(0.5)}, Uncertainty{Reading: 1})
 		return err
 	}
 	assert.NoError(t, room(39.9, units.Atmosphere))
 	assert.Error(t, room(40.1, units.Atmosphere))
 	assert.Error(t, room(-0.1, units.Atmosphere))
 
-	air := func(p units.AirPressure) float64 { return float64(Air{units.Celsius(20), p, 0.5}.Density()) }
+	air := func(p units.AirPressure) float64 {
+		return float64(Air{units.Celsius(20), p, units.Share(0.5)}.Density())
+	}
 	assert.False(t, math.IsNaN(air(10000)))
 	assert.True(t, math.IsNaN(air(10001)))
 

@@ -66,7 +66,7 @@ func ExampleZ() {
 
 // The same room, 1500 m up.
 func ExampleAir_Density() {
-	air := weighing.Air{Temperature: units.Celsius(20), Pressure: 845 * units.Hectopascal, Humidity: 50 * units.Percent}
+	air := weighing.Air{Temperature: units.Celsius(20), Pressure: 845 * units.Hectopascal, Humidity: units.Percent(50)}
 	fmt.Printf("%.3f kg/m³\n", air.Density().KilogramsPerCubicMetre())
 	// Output: 0.999 kg/m³
 }

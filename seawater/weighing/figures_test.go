@@ -24,7 +24,7 @@ func TestFigures(t *testing.T) {
 		{"weights, kg/m³", steel, 8000, "OIML D 28"},
 		{"standard air, °C", StandardAir().Temperature.Celsius(), 20, "common practice"},
 		{"standard air, hPa", StandardAir().Pressure.Hectopascals(), 1013.25, "common practice"},
-		{"standard air, humidity", float64(StandardAir().Humidity), 0.5, "common practice"},
+		{"standard air, humidity", StandardAir().Humidity.Value(), 0.5, "common practice"},
 	} {
 		assert.InDelta(t, c.want, c.got, 1e-12*(1+c.want*c.want), "%s (%s)", c.figure, c.source)
 	}

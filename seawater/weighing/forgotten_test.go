@@ -29,7 +29,7 @@ func TestForgottenTemperature(t *testing.T) {
 	v, _, err := Dispensed(1020, standard, none, StandardAir(), Uncertainty{})
 	refused(err, v.Litres(), want)
 
-	air := Air{Pressure: units.Atmosphere, Humidity: 0.5}
+	air := Air{Pressure: units.Atmosphere, Humidity: units.Share(0.5)}
 	v, _, err = Dispensed(1020, standard, at, air, Uncertainty{})
 	refused(err, v.Litres(), "air: temperature: got nothing, want a temperature")
 	m, err = Flask{Vessel: flask.Vessel, Air: air}.Reading(standard, at)
@@ -47,8 +47,8 @@ func TestForgottenTemperature(t *testing.T) {
 func TestNoSuchThing(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
 	// Saturated at 100 °C the vapour has 1014 hPa.
-	assert.True(t, math.IsNaN(float64(Air{units.Celsius(100), 900, 1}.Density())))
-	assert.False(t, math.IsNaN(float64(Air{units.Celsius(100), 900, 0.5}.Density())))
+	assert.True(t, math.IsNaN(float64(Air{units.Celsius(100), 900, units.Share(1)}.Density())))
+	assert.False(t, math.IsNaN(float64(Air{units.Celsius(100), 900, units.Share(0.5)}.Density())))
 	for _, bad := range []units.Mass{units.Mass(inf), units.Mass(-inf), units.Mass(nan)} {
 		assert.True(t, math.IsNaN(TrueMass(bad, 1000, 1.2).Grams()))
 		assert.True(t, math.IsNaN(Shown(bad, 1000, 1.2).Grams()))

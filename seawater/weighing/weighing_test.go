@@ -24,7 +24,7 @@ var (
 func TestTable(t *testing.T) {
 	for _, row := range checks.Table(t, "testdata/weighing.csv") {
 		in := row.Inputs(t, "inputs")
-		air := Air{units.Celsius(in["t"]), units.AirPressure(in["p"] / 100), units.Fraction(in["h"])}
+		air := Air{units.Celsius(in["t"]), units.AirPressure(in["p"] / 100), units.Share(in["h"])}
 		got := float64(air.Density())
 		if row["quantity"] == "Z" {
 			got = Z(units.Celsius(in["t"]), air)
@@ -53,12 +53,12 @@ func TestAirMoves(t *testing.T) {
 	a := StandardAir()
 	rho := a.Density()
 	wet, warm, high := a, a, a
-	wet.Humidity, warm.Temperature, high.Pressure = 1, units.Celsius(25), 900
+	wet.Humidity, warm.Temperature, high.Pressure = units.Share(1), units.Celsius(25), 900
 	assert.Less(t, wet.Density(), rho)
 	assert.Less(t, warm.Density(), rho)
 	assert.Less(t, high.Density(), rho)
 	checks.Relative(t, "the gas law", float64(high.Density()/rho), 900/1013.25, 0.001)
-	dry := Air{units.Celsius(20), 1013.25, 0}
+	dry := Air{units.Celsius(20), 1013.25, units.Share(0)}
 	checks.Printed(t, "dry air at 20 °C", float64(dry.Density()), "1.205")
 }
 
@@ -194,8 +194,8 @@ func TestRefusals(t *testing.T) {
 		{change(func(f *Flask) { f.Vessel.Expansion = 0 }), units.ErrInput},
 		{change(func(f *Flask) { f.Vessel.Expansion = Expansion(nan) }), units.ErrInput},
 		{change(func(f *Flask) { f.Vessel.Expansion = 0.1 }), units.ErrInput},
-		{change(func(f *Flask) { f.Air.Pressure = 101325 }), units.ErrRange}, // Pa taken for hPa
-		{change(func(f *Flask) { f.Air.Humidity = 50 }), units.ErrRange},     // per cent forgotten
+		{change(func(f *Flask) { f.Air.Pressure = 101325 }), units.ErrRange},          // Pa taken for hPa
+		{change(func(f *Flask) { f.Air.Humidity = units.Share(50) }), units.ErrRange}, // per cent forgotten
 		{change(func(f *Flask) { f.Air.Temperature = units.Celsius(nan) }), units.ErrRange},
 	} {
 		r, err := row.f.Reading(standard, at)
@@ -252,18 +252,18 @@ func TestRefusals(t *testing.T) {
 func TestAirOfNonsense(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
 	for _, a := range []Air{
-		{}, {units.Celsius(-81), 1000, 0.5}, {units.Celsius(101), 1000, 0.5}, {units.Celsius(20), 0, 0.5}, {units.Celsius(20), -5, 0.5},
-		{units.Celsius(20), 1000, -0.1}, {units.Celsius(20), 1000, 1.1}, {units.Celsius(nan), 1000, 0.5}, {units.Celsius(20), units.AirPressure(inf), 0.5},
-		{units.Celsius(20), 1000, units.Fraction(nan)},
+		{}, {units.Celsius(-81), 1000, units.Share(0.5)}, {units.Celsius(101), 1000, units.Share(0.5)}, {units.Celsius(20), 0, units.Share(0.5)}, {units.Celsius(20), -5, units.Share(0.5)},
+		{units.Celsius(20), 1000, units.Share(-0.1)}, {units.Celsius(20), 1000, units.Share(1.1)}, {units.Celsius(nan), 1000, units.Share(0.5)}, {units.Celsius(20), units.AirPressure(inf), units.Share(0.5)},
+		{units.Celsius(20), 1000, units.Share(nan)},
 	} {
 		assert.True(t, math.IsNaN(float64(a.Density())), "%v", a)
 		assert.True(t, math.IsNaN(Z(units.Celsius(20), a)))
 		assert.ErrorIs(t, a.CheckRange(), units.ErrRange)
 	}
-	for _, a := range []Air{StandardAir(), {units.Celsius(15), 600, 0}, {units.Celsius(27), 1100, 1}} {
+	for _, a := range []Air{StandardAir(), {units.Celsius(15), 600, units.Share(0)}, {units.Celsius(27), 1100, units.Share(1)}} {
 		assert.NoError(t, a.CheckRange())
 	}
-	for _, a := range []Air{{units.Celsius(14.9), 1000, 0.5}, {units.Celsius(27.1), 1000, 0.5}, {units.Celsius(20), 599, 0.5}, {units.Celsius(20), 1101, 0.5}} {
+	for _, a := range []Air{{units.Celsius(14.9), 1000, units.Share(0.5)}, {units.Celsius(27.1), 1000, units.Share(0.5)}, {units.Celsius(20), 599, units.Share(0.5)}, {units.Celsius(20), 1101, units.Share(0.5)}} {
 		assert.ErrorIs(t, a.CheckRange(), units.ErrRange)
 	}
 	assert.True(t, math.IsNaN(Z(units.Celsius(nan), StandardAir())))
@@ -288,7 +288,7 @@ func FuzzSalinity(f *testing.F) {
 	f.Add(0., 0., 0., 0., 0., 0., 0., 0.)
 	f.Add(1e300, math.NaN(), math.Inf(1), -1., 1e300, 1e-300, 700., 0.)
 	f.Fuzz(func(t *testing.T, reading, celsius, capacity, at, expansion, room, pressure, humidity float64) {
-		k := Flask{Vessel{units.Volume(capacity), units.Celsius(at), Expansion(expansion)}, Air{units.Celsius(room), units.AirPressure(pressure), units.Fraction(humidity)}}
+		k := Flask{Vessel{units.Volume(capacity), units.Celsius(at), Expansion(expansion)}, Air{units.Celsius(room), units.AirPressure(pressure), units.Share(humidity)}}
 		sa, err := k.Salinity(units.Mass(reading), units.Celsius(celsius))
 		s := sa.GramsPerKilogram()
 		if err != nil != math.IsNaN(s) || s < 0 || s > saltiest+1e-9 {
@@ -321,7 +321,7 @@ func FuzzEstimates(f *testing.F) {
 	f.Add(2., 25., 4.5e-4, 40., 600., 1., 0., -2., 0., 0., 0., 0., 0.)
 	f.Add(1e300, 20., 0.002, 0., 1100., 0., 120., 40., 1e308, 1e308, 1e308, 1., 1e308)
 	f.Fuzz(func(t *testing.T, capacity, at, expansion, room, pressure, humidity, salinity, celsius, ur, ut, uc, ue, ua float64) {
-		air := Air{units.Celsius(room), units.AirPressure(pressure), units.Fraction(humidity)}
+		air := Air{units.Celsius(room), units.AirPressure(pressure), units.Share(humidity)}
 		k := Flask{Vessel{units.Volume(capacity), units.Celsius(at), Expansion(expansion)}, air}
 		sa, c := units.Absolute(salinity), units.Celsius(celsius)
 		u := Uncertainty{units.Mass(ur), units.TemperatureDifference(ut), units.Volume(uc), Expansion(ue), units.Density(ua)}

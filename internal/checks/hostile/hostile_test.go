@@ -484,11 +484,11 @@ func soundInput() []any {
 		if err != nil {
 			panic(err)
 		}
-		return salts.Reagent{Compound: c, Purity: 1}
+		return salts.Reagent{Compound: c, Purity: units.Share(1)}
 	}
 	soda, chloride := replenish.Dry(compound("Na2CO3")), replenish.Dry(compound("CaCl2.2H2O"))
 	levels := tested.Levels{
-		tested.AlkalinityOf(7.4 * units.DKH), tested.Nitrate.Of(25*units.MilligramPerLitre, units.AsNitrate),
+		tested.AlkalinityOf(units.DKH(7.4)), tested.Nitrate.Of(25*units.MilligramPerLitre, units.AsNitrate),
 		tested.Calcium.Of(400*units.MilligramPerLitre, units.AsCalcium), tested.Magnesium.Of(1250*units.MilligramPerLitre, units.AsMagnesium),
 	}
 	nitrate := func(mg float64) tested.Levels {
@@ -503,11 +503,11 @@ func soundInput() []any {
 	unchanged := routine
 	unchanged.Changes = nil
 	reef := tested.Water{Portion: sea.OfVolume(300), Levels: tested.Levels{
-		tested.Calcium.Of(400, units.AsCalcium), tested.Magnesium.Of(1300, units.AsMagnesium), tested.AlkalinityOf(7 * units.DKH),
+		tested.Calcium.Of(400, units.AsCalcium), tested.Magnesium.Of(1300, units.AsMagnesium), tested.AlkalinityOf(units.DKH(7)),
 	}}
 	start := time.Date(2026, 3, 1, 9, 0, 0, 0, time.UTC)
 	entry := func(days int, dkh units.Alkalinity) replenish.Test {
-		return replenish.Test{At: start.Add(time.Duration(days) * day), Level: tested.AlkalinityOf(dkh * units.DKH), Uncertainty: tested.AlkalinityOf(0.1 * units.DKH)}
+		return replenish.Test{At: start.Add(time.Duration(days) * day), Level: tested.AlkalinityOf(units.DKH(dkh.MilliequivalentsPerLitre())), Uncertainty: tested.AlkalinityOf(units.DKH(0.1))}
 	}
 	shelf := []recipe.Jar{{Reagent: compound("NaCl")}, {Reagent: compound("MgCl2.6H2O")}, {Reagent: compound("CaCl2.2H2O")}, {Reagent: compound("KCl")},
 		{Reagent: compound("NaHCO3")}, {Reagent: compound("Na2SO4")}}
@@ -515,23 +515,23 @@ func soundInput() []any {
 	constants := carbonate.At(units.Practical(35), warm, carbonate.Options{})
 	return []any{
 		sea, pure, sea.OfVolume(200), constants, ocean,
-		mix.Batch{Target: units.Practical(35), Temperature: warm, WaterTemperature: warm, Amount: mix.FinalVolume(20), Salt: mix.Salt{SeaSalt: 0.95}},
-		replenish.Dose{Tank: reef, To: tested.AlkalinityOf(8 * units.DKH), Additive: soda},
+		mix.Batch{Target: units.Practical(35), Temperature: warm, WaterTemperature: warm, Amount: mix.FinalVolume(20), Salt: mix.Salt{SeaSalt: units.Share(0.95)}},
+		replenish.Dose{Tank: reef, To: tested.AlkalinityOf(units.DKH(8)), Additive: soda},
 		replenish.Dose{Tank: reef, To: tested.Calcium.Of(420, units.AsCalcium), Additive: chloride},
-		replenish.Upkeep{Tank: reef, Use: replenish.Use{PerDay: tested.AlkalinityOf(0.4 * units.DKH)}, Additive: soda},
-		replenish.LimeWater{Tank: reef, TopOff: 4 * units.LitrePerDay, Temperature: warm, Saturation: 1, Demand: tested.AlkalinityOf(2 * units.DKH)},
-		replenish.Log{Volume: 300, Tests: []replenish.Test{entry(0, 8), entry(3, 7.4), entry(6, 6.9)},
+		replenish.Upkeep{Tank: reef, Use: replenish.Use{PerDay: tested.AlkalinityOf(units.DKH(0.4))}, Additive: soda},
+		replenish.LimeWater{Tank: reef, TopOff: 4 * units.LitrePerDay, Temperature: warm, Saturation: units.Share(1), Demand: tested.AlkalinityOf(units.DKH(2))},
+		replenish.Log{Volume: 300, Tests: []replenish.Test{entry(0, units.MilliequivalentsPerLitre(8)), entry(3, units.MilliequivalentsPerLitre(7.4)), entry(6, units.MilliequivalentsPerLitre(6.9))},
 			Doses:   []replenish.Dosed{{From: start, To: start.Add(6 * day), Additive: soda, Amount: replenish.Amount{Mass: 5}}},
-			Changes: []replenish.WaterChange{{At: start.Add(4 * day), Swapped: 60, Fresh: []tested.Level{tested.AlkalinityOf(9 * units.DKH)}}}},
+			Changes: []replenish.WaterChange{{At: start.Add(4 * day), Swapped: 60, Fresh: []tested.Level{tested.AlkalinityOf(units.DKH(9))}}}},
 		dilution.Change{Tank: tank, Batch: batch, Swap: 50}, tank, batch, routine, tested.Limits{},
 		dilution.Course{Tank: tank, Batch: batch, Goal: dilution.Goal{Levels: nitrate(10)}, Limits: tested.Limits{}, Every: 7 * day},
 		dilution.Schedule{Routine: unchanged, Batch: batch, Span: 60 * day, Swaps: []units.Volume{10, 20, 40}, Every: []time.Duration{7 * day, 14 * day}},
 		dilution.Acclimation{Bag: batch, Tank: tank, Limits: tested.Limits{}, Flow: 2 * units.LitrePerHour},
-		recipe.Job{Targets: recipe.TargetsOf(ocean, 0.01), Shelf: shelf, Volume: 40, Temperature: warm},
+		recipe.Job{Targets: recipe.TargetsOf(ocean, units.Share(0.01)), Shelf: shelf, Volume: 40, Temperature: warm},
 		rodi.System{
 			Membrane: rodi.Membrane{Rated: rodi.Rating{Flow: 75 * units.USGallonPerDay, Pressure: 50 * units.PSIGauge, Temperature: warm,
-				Rejection: 0.96, Feed: units.TDSReading(250, 0.5), Recovery: 0.15}},
-			Resin: rodi.Resin{Volume: 0.75, Capacity: 0.6 * units.MolePerLitre, Usable: 0.7}, WasteRatio: 3,
+				Rejection: units.Share(0.96), Feed: units.TDSReading(250, 0.5), Recovery: units.Share(0.15)}},
+			Resin: rodi.Resin{Volume: 0.75, Capacity: 0.6 * units.MolePerLitre, Usable: units.Share(0.7)}, WasteRatio: 3,
 		},
 		rodi.Feed{TDS: units.TDSReading(310, 0.5), Pressure: 3 * units.BarGauge, Temperature: units.Celsius(12)},
 		titration.Vessel{Sample: 100 * units.Gram, Acid: 0.1 * units.MolePerKilogram, Constants: constants}, titration.Closed(2000), titration.AcidWindow(),
@@ -539,7 +539,7 @@ func soundInput() []any {
 		electrode.Bottle7.Point(2, warm), electrode.Bottle10.Point(-170, warm),
 		conductivity.Meter{}, hydrometer.Hydrometer{Pair: units.SG25C(), Expansion: hydrometer.Glass},
 		refractometer.Instrument{Graduation: refractometer.PracticalScale(), Zero: refractometer.Zeroing{Standard: refractometer.PureWater(), Temperature: warm}},
-		weighing.Air{Temperature: warm, Pressure: units.Atmosphere, Humidity: 0.5},
+		weighing.Air{Temperature: warm, Pressure: units.Atmosphere, Humidity: units.Share(0.5)},
 	}
 }
 
