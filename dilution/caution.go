@@ -36,11 +36,10 @@ func cautions(c Change, p ChangePlan) []advice.Caution {
 		"correct the batch, or spread the change over days.")
 	swing("temperature-swing", "Temperature", " °C", float64(after.Temperature().Sub(before.Temperature())),
 		float64(advice.TemperaturePerHour), 1, "bring the batch nearer to the tank first, or pour slowly.")
-	held := tested.Limits{}.List()
 	for _, parameter := range [...]tested.Parameter{tested.Alkalinity, tested.Calcium, tested.Magnesium} {
 		was, known0 := p.Before.Level(parameter)
 		is, known1 := p.After.Level(parameter)
-		limit, _, limited := held.PerDay(parameter)
+		limit, limited := tested.UsualPerDay(parameter)
 		if !known0 || !known1 || !limited {
 			continue
 		}

@@ -1,7 +1,9 @@
 package dilution
 
 import (
+	"iter"
 	"math"
+	"slices"
 	"sort"
 	"time"
 
@@ -47,7 +49,8 @@ type Balance struct {
 // Bounds of the work that a forecast does.
 const (
 	mostEvents = 100_000
-	mostPoints = 200_000
+	mostPoints = 10_000_000
+	roomFor    = 16 // points whose levels are allocated at once
 )
 
 // Forecast works out what becomes of the tank in a span of time. Between events
@@ -114,28 +117,33 @@ func (f *Forecast) moment(t time.Duration, after bool) (tested.Water, error) {
 }
 
 // Points returns the tank at the start and after every step, as far as the
-// forecast goes. Each point is as exact as if there were no other.
-func (f *Forecast) Points(step time.Duration) ([]Step, error) {
+// forecast goes: range over it. Each point is as exact as if there were no other.
+func (f *Forecast) Points(step time.Duration) (iter.Seq[Step], error) {
 	if f.motion == nil {
 		return nil, noForecast()
 	}
 	if !(step > 0 && f.Span/step < mostPoints) {
 		return nil, input.Bad("step", step.String(), "a time that makes fewer than "+input.Number(mostPoints)+" points")
 	}
-	list := make([]Step, f.Span/step+1)
-	row := make([]float64, f.width())
-	room := make(tested.Levels, len(list)*len(f.levels))
-	node := 0
-	for i := range list {
-		t := f.from + time.Duration(i)*step
-		for node+1 < len(f.times) && f.times[node+1] <= t {
-			node++
-		}
-		f.flow(row, f.row(node), inDays(t-f.times[node]))
+	return func(yield func(Step) bool) {
+		row := make([]float64, f.width())
 		n := len(f.levels)
-		list[i] = Step{t - f.from, f.stateIn(row, room[i*n:(i+1)*n:(i+1)*n])}
-	}
-	return list, nil
+		var room tested.Levels // for the next points
+		node := 0
+		for at := time.Duration(0); at <= f.Span; at += step {
+			for node+1 < len(f.times) && f.times[node+1] <= f.from+at {
+				node++
+			}
+			f.flow(row, f.row(node), inDays(f.from+at-f.times[node]))
+			if len(room) < n {
+				room = slices.Repeat(f.ones, roomFor)
+			}
+			if !yield(Step{at, f.stateIn(row, room[:n:n])}) {
+				return
+			}
+			room = room[n:]
+		}
+	}, nil
 }
 
 // noForecast is the error of a Forecast that nothing made.
@@ -167,15 +175,15 @@ func (m *motion) width() int { return len(m.gain) }
 
 // state returns the water that a row stands for.
 func (m *motion) state(row []float64) tested.Water {
-	return m.stateIn(row, make(tested.Levels, len(m.levels)))
+	return m.stateIn(row, slices.Clone(m.ones))
 }
 
-// stateIn is state with room for the levels.
+// stateIn is state with room for the levels, filled with ones.
 func (m *motion) stateIn(row []float64, room tested.Levels) tested.Water {
 	w := m.water(row)
-	litres := w.Volume().Litres()
-	for k, l := range m.levels {
-		room[k] = l.WithBase(row[rowLevels+k] / litres)
+	perLitre := 1 / w.Volume().Litres()
+	for k := range room {
+		room[k].Scale(row[rowLevels+k] * perLitre)
 	}
 	return tested.Water{Portion: w, Levels: room}
 }
@@ -296,7 +304,7 @@ func (m *motion) flow(to, from []float64, days float64) {
 	case !m.held:
 		to[rowMass] = from[rowMass] - m.fall*days
 	case to[rowSalt] != from[rowSalt]: // a stream
-		to[rowMass] = m.massOf(to[rowSalt]) + to[rowOver]
+		to[rowMass] = m.massOf(to[rowSalt], from[rowMass]-from[rowOver]) + to[rowOver]
 	default:
 		to[rowMass] = from[rowMass] - (from[rowOver] - to[rowOver])
 	}
@@ -354,7 +362,7 @@ func (m *motion) take(row []float64, share float64, book *ledger) {
 
 // topUp fills up to the mark with top-off water; a tank that is above it stays so.
 func (m *motion) topUp(row []float64, book *ledger) {
-	short := m.massOf(row[rowSalt]) - row[rowMass]
+	short := m.massOf(row[rowSalt], row[rowMass]) - row[rowMass]
 	if !(short > 0) {
 		return
 	}
@@ -372,7 +380,7 @@ func (m *motion) topUp(row []float64, book *ledger) {
 // stands above the mark until it has evaporated. What a stream is short of comes with
 // the stream.
 func (m *motion) level(row []float64, book *ledger) {
-	over := row[rowMass] - m.massOf(row[rowSalt])
+	over := row[rowMass] - m.massOf(row[rowSalt], row[rowMass])
 	if math.Abs(over) <= 1e-14*row[rowMass] {
 		over = 0
 	}

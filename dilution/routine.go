@@ -83,6 +83,7 @@ type Stream struct {
 // g, then every level, in its base unit times litre.
 type motion struct {
 	levels      tested.Levels // as the tank counts them, from the third of the row on
+	ones        tested.Levels // the same, each of 1 in base units
 	temperature units.Temperature
 	litres      float64 // of the tank at the start: the mark
 	held        bool    // the volume stays there: a float valve or an overflow sees to it
@@ -235,6 +236,7 @@ func (m *motion) choose(r *Routine) {
 	for _, l := range r.Tank.Levels {
 		if r.known(l.Parameter()) {
 			m.levels = append(m.levels, l)
+			m.ones = append(m.ones, l.WithBase(1))
 		}
 	}
 }
@@ -264,22 +266,31 @@ func (m *motion) fill(row []float64, of tested.Levels, times float64) {
 func (m *motion) name(k int) string { return capital(string(m.levels[k].Parameter())) }
 
 // massOf returns the mass of as much water with so much salt in it, in g, as fills
-// the tank to its mark: M = ρ(S) V with S = salt/M, of which each round gains two
-// digits, as the density hardly depends on the salinity.
-func (m *motion) massOf(salt float64) float64 {
-	mass := m.litres * 1025
+// the tank to its mark, from a mass that is not far from it: M = ρ(S) V with
+// S = salt/M, by Newton's method with the slope of the ocean's density,
+//
+//	dM/dsalt at one mass = V ∂ρ/∂S / M,   ∂ρ/∂S ≈ 0.76 kg/m³ per g/kg
+//
+// which is right to some per cent: each round gains three digits or four.
+func (m *motion) massOf(salt, near float64) float64 {
+	mass := near
 	for range densityRounds {
-		s := units.Absolute(1000 * salt / mass)
-		next := teos10.DensityExact(s, m.temperature, 0).Mass(units.Volume(m.litres)).Grams()
-		if math.Abs(next-mass) <= 1e-15*mass {
-			return next
+		s := 1000 * salt / mass
+		off := teos10.DensityExact(units.Absolute(s), m.temperature, 0).Mass(units.Volume(m.litres)).Grams() - mass
+		step := off / (1 + densitySlope*s*m.litres/mass)
+		mass += step
+		if math.Abs(step) <= closeEnough*mass {
+			break
 		}
-		mass = next
 	}
 	return mass
 }
 
-const densityRounds = 12
+const (
+	densityRounds = 12
+	densitySlope  = 0.76  // g/L per g/kg
+	closeEnough   = 1e-12 // after which a round is right to the last digits
+)
 
 // begin returns the row at the start.
 func (m *motion) begin(r *Routine) []float64 {

@@ -176,7 +176,7 @@ func (m *motion) goes(t *track, gone []float64) {
 			switch e.from {
 			case byTopOff:
 				fills = true
-				mass = max(mass, m.massOf(end[rowSalt]))
+				mass = max(mass, m.massOf(end[rowSalt], end[rowMass]))
 			case byChange:
 				// The row of the moment is not kept, and the density hardly depends on it.
 				drawn := e.draw / m.water(end).Volume().Litres() * (end[rowMass] / mass)

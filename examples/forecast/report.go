@@ -269,7 +269,7 @@ func (y year) csv(w io.Writer) error {
 	if err := out.Write(row); err != nil {
 		return err
 	}
-	for _, p := range points {
+	for p := range points {
 		row = append(row[:0], strconv.FormatFloat(p.At.Hours()/24, 'f', 3, 64), y.date(p.At))
 		for _, c := range columns {
 			row = append(row, strconv.FormatFloat(c.of(p.Water), 'f', c.decimals+2, 64))

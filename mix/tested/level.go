@@ -259,6 +259,9 @@ func (l Level) WithBase(x float64) Level {
 	return l
 }
 
+// Scale multiplies the level in its place: so many times as much, counted as it is.
+func (l *Level) Scale(by float64) { l.number *= by }
+
 // Alkalinity returns a level of alkalinity, and NaN for any other.
 func (l Level) Alkalinity() units.Alkalinity {
 	if l.parameter != Alkalinity {

@@ -38,18 +38,10 @@ type Limits struct {
 // Usual returns the limits for a tank of corals and fish: what the trade holds to
 // be gentle. The figures are those of package advice.
 func Usual() []Limit {
-	perDay := Levels{AlkalinityOf(units.DKH(advice.DKHPerDay)).In(DKH)}
-	for _, x := range [...]struct {
-		p Parameter
-		c units.MassPerLitre
-	}{
-		{Calcium, advice.CalciumPerDay}, {Magnesium, advice.MagnesiumPerDay}, {Potassium, advice.PotassiumPerDay},
-		{Strontium, advice.StrontiumPerDay}, {Bromide, advice.BromidePerDay}, {Boron, advice.BoronPerDay},
-		{Fluoride, advice.FluoridePerDay}, {Iodine, advice.IodinePerDay}, {Iron, advice.IronPerDay},
-		{Nitrate, advice.NitratePerDay}, {Phosphate, advice.PhosphatePerDay},
-	} {
-		l := x.p.None()
-		perDay = append(perDay, x.p.Of(x.c, l.as))
+	perDay := make(Levels, 0, len(usualPerDay))
+	for _, x := range usualPerDay {
+		l, _ := UsualPerDay(x.of)
+		perDay = append(perDay, l)
 	}
 	return []Limit{
 		{
@@ -61,6 +53,32 @@ func Usual() []Limit {
 			PH: advice.PHPerDay, Share: units.Share(advice.SharePerDay), Levels: perDay, Origin: advice.CommonPractice,
 		},
 	}
+}
+
+// UsualPerDay returns by how much a level may move in a day by the usual limits;
+// false if they do not limit it.
+func UsualPerDay(of Parameter) (most Level, limited bool) {
+	for _, x := range usualPerDay {
+		if x.of != of {
+			continue
+		}
+		if of == Alkalinity {
+			return AlkalinityOf(units.DKH(advice.DKHPerDay)).In(DKH), true
+		}
+		return of.Of(x.most, of.None().as), true
+	}
+	return Level{}, false
+}
+
+var usualPerDay = [...]struct {
+	of   Parameter
+	most units.MassPerLitre
+}{
+	{of: Alkalinity}, // dKH
+	{Calcium, advice.CalciumPerDay}, {Magnesium, advice.MagnesiumPerDay}, {Potassium, advice.PotassiumPerDay},
+	{Strontium, advice.StrontiumPerDay}, {Bromide, advice.BromidePerDay}, {Boron, advice.BoronPerDay},
+	{Fluoride, advice.FluoridePerDay}, {Iodine, advice.IodinePerDay}, {Iron, advice.IronPerDay},
+	{Nitrate, advice.NitratePerDay}, {Phosphate, advice.PhosphatePerDay},
 }
 
 // Held are the limits that hold for a plan.
