@@ -30,7 +30,7 @@ const fractionWant = `a percentage such as "10 %"`
 // UnmarshalText reads "10 %".
 func (f *Fraction) UnmarshalText(text []byte) error {
 	*f = Fraction{math.NaN()}
-	x, unit, err := split("fraction", string(text), fractionWant)
+	_, unit, err := split("fraction", string(text), fractionWant)
 	if err != nil {
 		return err
 	}
@@ -42,7 +42,8 @@ func (f *Fraction) UnmarshalText(text []byte) error {
 	mantissa, exponent, _ := strings.Cut(strings.ToLower(digits), "e")
 	tens, _ := strconv.Atoi(exponent) // an exponent beyond an int stands after a zero: others were refused
 	digits = mantissa + "e" + strconv.Itoa(tens-2)
-	if x, err = strconv.ParseFloat(digits, 64); err != nil || lost(x, digits) {
+	x, err := strconv.ParseFloat(digits, 64)
+	if err != nil || lost(x, digits) {
 		return &InputError{"fraction", Quoted(string(text)), "a number of ordinary size"}
 	}
 	*f = Fraction{x + 0}

@@ -8,7 +8,7 @@ import (
 	"example.org/wellmixed/units"
 )
 
-// ErrSlope: the readings are not those of a pH electrode, for errors.Is.
+// ErrSlope is the error of readings that are not those of a pH electrode, for errors.Is.
 var ErrSlope = errors.New("not the slope of a pH electrode")
 
 // SlopeError reports readings in buffers that no pH electrode gives: the slope
