@@ -226,72 +226,101 @@ func (c *closing) read(r Report) error {
 		return input.Bad("report", input.Number(float64(len(r)))+" measurements", "1 to 200")
 	}
 	for i := range r {
-		m := r[i]
-		q, err := meaning(m.Quantity) // which bounds the length of what is echoed below
-		if err != nil {
+		if err := c.readLine(&r[i]); err != nil {
 			return err
-		}
-		if len(m.Unit) > mostText {
-			return input.Bad(m.Quantity+": unit", input.Quoted(m.Unit), "the unit alone")
-		}
-		if err := checkNumbers(m); err != nil {
-			return err
-		}
-		l := line{Measurement: m, quantity: q}
-		switch q.kind {
-		case temperature:
-			if c.t.IsSet() {
-				return twice(m)
-			}
-			c.t, err = units.Parse[units.Temperature](strconv.FormatFloat(m.Value, 'g', -1, 64) + " " + m.Unit)
-			if err != nil {
-				return input.Bad(m.Quantity+": unit", input.Quoted(m.Unit), `"°C" or "°F"`)
-			}
-			continue
-		case acidity:
-			if c.ph != nil {
-				return twice(m)
-			}
-			c.ph = &r[i]
-			continue
-		case bulk:
-		case alkalinity:
-			l.scale, err = alkalinityUnit(m.Quantity, m.Unit)
-		default:
-			l.scale, err = contentUnit(m.Quantity, m.Unit)
-			if err == nil && l.scale.mass && l.counted == 0 && q.kind == content {
-				err = input.Bad("quantity", input.Quoted(m.Quantity), "to know as what a mass of it is counted: "+choices(q.ion))
-			}
-		}
-		if err != nil {
-			return err
-		}
-		if q.kind == trace {
-			if err := c.readTrace(l); err != nil {
-				return err
-			}
-			continue
-		}
-		for _, before := range c.lines {
-			if before.kind == l.kind && (l.kind == content && before.ion == l.ion || l.kind == alkalinity || l.kind == carbon) {
-				return twice(m)
-			}
-		}
-		if l.assumed != "" {
-			c.assume(l.assumed)
-		}
-		c.litres = c.litres || l.scale.litre
-		c.lines = append(c.lines, l)
-		switch q.kind {
-		case content:
-			c.reported[q.ion] = true
-		case alkalinity:
-			c.hasTA = true
-		case carbon:
-			c.hasCarbon = true
 		}
 	}
 	return c.readWhole()
+}
+
+// readLine understands one line, as far as the temperature does not matter.
+func (c *closing) readLine(m *Measurement) error {
+	q, err := meaning(m.Quantity) // which bounds the length of what is echoed below
+	if err != nil {
+		return err
+	}
+	if len(m.Unit) > mostText {
+		return input.Bad(m.Quantity+": unit", input.Quoted(m.Unit), "the unit alone")
+	}
+	if err := checkNumbers(*m); err != nil {
+		return err
+	}
+	switch q.kind {
+	case temperature:
+		return c.readTemperature(m)
+	case acidity:
+		if c.ph != nil {
+			return twice(*m)
+		}
+		c.ph = m
+		return nil
+	}
+	l := line{Measurement: *m, quantity: q}
+	if err := l.readUnit(); err != nil {
+		return err
+	}
+	if q.kind == trace {
+		return c.readTrace(l)
+	}
+	for i := range c.lines {
+		if l.repeats(&c.lines[i]) {
+			return twice(*m)
+		}
+	}
+	if l.assumed != "" {
+		c.assume(l.assumed)
+	}
+	c.litres = c.litres || l.scale.litre
+	c.lines = append(c.lines, l)
+	switch q.kind {
+	case content:
+		c.reported[q.ion] = true
+	case alkalinity:
+		c.hasTA = true
+	case carbon:
+		c.hasCarbon = true
+	}
+	return nil
+}
+
+// readTemperature takes that of the sample.
+func (c *closing) readTemperature(m *Measurement) (err error) {
+	if c.t.IsSet() {
+		return twice(*m)
+	}
+	c.t, err = units.Parse[units.Temperature](strconv.FormatFloat(m.Value, 'g', -1, 64) + " " + m.Unit)
+	if err != nil {
+		return input.Bad(m.Quantity+": unit", input.Quoted(m.Unit), `"°C" or "°F"`)
+	}
+	return nil
+}
+
+// readUnit finds the scale of a content or an alkalinity.
+func (l *line) readUnit() (err error) {
+	switch l.kind {
+	case bulk:
+		return nil
+	case alkalinity:
+		l.scale, err = alkalinityUnit(l.Quantity, l.Unit)
+		return err
+	}
+	l.scale, err = contentUnit(l.Quantity, l.Unit)
+	if err == nil && l.scale.mass && l.counted == 0 && l.kind == content {
+		return input.Bad("quantity", input.Quoted(l.Quantity), "to know as what a mass of it is counted: "+choices(l.ion))
+	}
+	return err
+}
+
+// repeats tells whether two lines are of one thing. Properties are told apart once
+// the temperature is known.
+func (l *line) repeats(before *line) bool {
+	switch {
+	case l.kind != before.kind:
+		return false
+	case l.kind == content:
+		return l.ion == before.ion
+	}
+	return l.kind == alkalinity || l.kind == carbon
 }
 
 // checkNumbers refuses numbers that no measurement has.
@@ -321,17 +350,8 @@ func (c *closing) readTrace(l line) error {
 // readWhole understands the measurements that depend on temperature, once that is
 // known.
 func (c *closing) readWhole() error {
-	needs := ""
-	if c.ph != nil {
-		needs = c.ph.Quantity
-	}
-	for _, l := range c.lines {
-		if l.kind == bulk && (l.whole == byDensity || l.whole == byConductivity || l.whole == byIndex) {
-			needs = l.Quantity
-		}
-	}
 	if !c.t.IsSet() {
-		if needs != "" {
+		if needs := c.needsTemperature(); needs != "" {
 			return input.Bad("temperature", "nothing", `the temperature of the sample for its `+needs+`, such as "temperature, 25, °C"`)
 		}
 		c.t = units.Celsius(20)
@@ -343,41 +363,66 @@ func (c *closing) readWhole() error {
 		return err
 	}
 	for i := range c.lines {
-		l := &c.lines[i]
-		if l.kind == bulk {
-			var err error
-			if l.whole, l.read, err = l.reader(l.Measurement, c.t); err != nil {
-				return err
-			}
-			if l.whole == byPractical && !strings.EqualFold(l.Unit, "PSS-78") && !strings.EqualFold(l.Unit, "PSU") {
-				c.assume("a salinity of " + input.Number(l.Value) + " " + l.Unit + " is read as practical salinity")
-			}
-			if l.Below {
-				return input.Bad(l.Quantity, "less than "+input.Number(l.Value), "a value")
-			}
-			for _, before := range c.lines[:i] {
-				if before.kind == bulk && before.whole == l.whole {
-					return twice(l.Measurement)
-				}
-			}
+		if c.lines[i].kind != bulk {
+			continue
 		}
-	}
-	if c.ph != nil {
-		if !(c.ph.Value >= 6 && c.ph.Value <= 10) || c.ph.Below {
-			return input.Bad(c.ph.Quantity, input.Number(c.ph.Value), "6 to 10, as seawater has")
-		}
-		if c.hasCarbon && c.hasTA {
-			return input.Bad(c.ph.Quantity, "pH, DIC and alkalinity", "two of the three: the third follows")
-		}
-		if c.hasCarbon {
-			return input.Bad(c.ph.Quantity, "pH and DIC without alkalinity", "the alkalinity")
-		}
-		var k carbonate.Constants
-		if _, err := totalPH(*c.ph, &k); err != nil {
+		if err := c.readProperty(i); err != nil {
 			return err
 		}
 	}
+	return c.checkPH()
+}
+
+// needsTemperature names a measurement that means nothing without it.
+func (c *closing) needsTemperature() string {
+	needs := ""
+	if c.ph != nil {
+		needs = c.ph.Quantity
+	}
+	for _, l := range c.lines {
+		if l.kind == bulk && (l.whole == byDensity || l.whole == byConductivity || l.whole == byIndex) {
+			needs = l.Quantity
+		}
+	}
+	return needs
+}
+
+// readProperty understands a property of the water as a whole.
+func (c *closing) readProperty(i int) (err error) {
+	l := &c.lines[i]
+	if l.whole, l.read, err = l.reader(l.Measurement, c.t); err != nil {
+		return err
+	}
+	if l.whole == byPractical && !strings.EqualFold(l.Unit, "PSS-78") && !strings.EqualFold(l.Unit, "PSU") {
+		c.assume("a salinity of " + input.Number(l.Value) + " " + l.Unit + " is read as practical salinity")
+	}
+	if l.Below {
+		return input.Bad(l.Quantity, "less than "+input.Number(l.Value), "a value")
+	}
+	for _, before := range c.lines[:i] {
+		if before.kind == bulk && before.whole == l.whole {
+			return twice(l.Measurement)
+		}
+	}
 	return nil
+}
+
+// checkPH refuses a pH that no seawater has, and one that says more or less than
+// goes with what else was measured.
+func (c *closing) checkPH() error {
+	switch {
+	case c.ph == nil:
+		return nil
+	case !(c.ph.Value >= 6 && c.ph.Value <= 10) || c.ph.Below:
+		return input.Bad(c.ph.Quantity, input.Number(c.ph.Value), "6 to 10, as seawater has")
+	case c.hasCarbon && c.hasTA:
+		return input.Bad(c.ph.Quantity, "pH, DIC and alkalinity", "two of the three: the third follows")
+	case c.hasCarbon:
+		return input.Bad(c.ph.Quantity, "pH and DIC without alkalinity", "the alkalinity")
+	}
+	var k carbonate.Constants
+	_, err := totalPH(*c.ph, &k)
+	return err
 }
 
 // round closes the composition once, for a density of the litres.

@@ -167,33 +167,43 @@ func meaning(text string) (quantity, error) {
 		ion = BoricAcid // boron in all its forms
 	}
 	q := quantity{ion: ion}
-	if as != "" {
-		for _, c := range countings {
-			if c.ion == ion && c.as == as {
-				q.counted = c.mass
-				return q, nil
-			}
-		}
+	if as == "" {
+		q.counted = unsaid(ion, base)
+		return q, nil
+	}
+	if q.counted = massAs(ion, as); q.counted == 0 {
 		return quantity{}, input.Bad("quantity", input.Quoted(text), choices(ion))
 	}
-	switch ion {
-	case Nitrate, Nitrite, Ammonium, Phosphate, Molybdate: // nobody can tell
-	case Silicate, BoricAcid: // a full formula tells
-		for _, c := range countings {
-			if c.ion == ion && c.as == plain(base) {
-				q.counted = c.mass
-			}
-		}
-		if strings.EqualFold(base, "boric acid") {
-			q.counted = species[BoricAcid].molarMass
-		}
-		if strings.EqualFold(base, "silica") {
-			q.counted = massSi + 2*massO
-		}
-	default:
-		q.counted = species[ion].molarMass
-	}
 	return q, nil
+}
+
+// massAs is the molar mass of one of the ways in which an ion is counted; 0: it is
+// none of them.
+func massAs(ion Ion, as string) float64 {
+	for _, c := range countings {
+		if c.ion == ion && c.as == as {
+			return c.mass
+		}
+	}
+	return 0
+}
+
+// unsaid is the molar mass by which an ion is counted where the text does not say; 0:
+// nobody can tell.
+func unsaid(ion Ion, base string) float64 {
+	switch ion {
+	case Nitrate, Nitrite, Ammonium, Phosphate, Molybdate:
+		return 0
+	case Silicate, BoricAcid: // a full formula tells
+		switch {
+		case strings.EqualFold(base, "boric acid"):
+			return species[BoricAcid].molarMass
+		case strings.EqualFold(base, "silica"):
+			return massSi + 2*massO
+		}
+		return massAs(ion, plain(base))
+	}
+	return species[ion].molarMass
 }
 
 // countedAs takes "NO3 as N" and "NO3-N" apart.
