@@ -76,23 +76,7 @@ func optimum(job Job, mass units.Mass) ([]float64, error) {
 			below[i] = p.bound(float64(t.Tolerance) / scaleOf(t))
 		}
 	}
-	largest := make([]float64, len(job.Shelf)) // of a column
-	limit := make([]float64, len(job.Shelf))   // of a scaled x; 0: none
-	bound := make([]int, len(job.Shelf))
-	for j, jar := range job.Shelf {
-		for _, t := range targets {
-			largest[j] = max(largest[j], math.Abs(t.Of.perMole(jar.Reagent.Compound))/scaleOf(t))
-		}
-		if jar.Left > 0 && largest[j] > 0 {
-			moles := jar.Reagent.Compound.Moles(jar.Left * units.Mass(jar.Reagent.Purity.Value()))
-			limit[j] = moles / mass.Kilograms() * 1e6 * largest[j]
-			if limit[j] < trifle { // as good as none
-				limit[j] = -1
-				continue
-			}
-			bound[j] = p.bound(1) // x over its limit, so that the nudge is above the last bits
-		}
-	}
+	largest, limit, bound := p.jars(job, targets, mass)
 
 	reagent := make([]int, len(job.Shelf))
 	for j, jar := range job.Shelf {
@@ -145,17 +129,7 @@ func optimum(job Job, mass units.Mass) ([]float64, error) {
 		}
 	}
 
-	var cost, grams []term
-	for j, jar := range job.Shelf {
-		if reagent[j] < 0 {
-			continue
-		}
-		weigh := float64(jar.Reagent.Compound.MolarMass()) / jar.Reagent.Purity.Value() / largest[j]
-		grams = append(grams, term{reagent[j], weigh})
-		if jar.Price.Amount > 0 {
-			cost = append(cost, term{reagent[j], weigh * jar.Price.Amount / jar.Package.Grams()})
-		}
-	}
+	cost, grams := priced(job, reagent, largest)
 	x, err := p.lexicographic(excess, deviation, cost, grams)
 	if err != nil {
 		return nil, err
@@ -167,6 +141,45 @@ func optimum(job Job, mass units.Mass) ([]float64, error) {
 		}
 	}
 	return moles, nil
+}
+
+// jars returns the largest number in the column of each reagent, by which it is
+// scaled; how much of it there is in that scale, zero if there is no limit and
+// negative if there is as good as none; and the row that holds it to that.
+func (p *program) jars(job Job, targets []Target, mass units.Mass) (largest, limit []float64, bound []int) {
+	largest, limit = make([]float64, len(job.Shelf)), make([]float64, len(job.Shelf))
+	bound = make([]int, len(job.Shelf))
+	for j, jar := range job.Shelf {
+		for _, t := range targets {
+			largest[j] = max(largest[j], math.Abs(t.Of.perMole(jar.Reagent.Compound))/scaleOf(t))
+		}
+		if !(jar.Left > 0 && largest[j] > 0) {
+			continue
+		}
+		moles := jar.Reagent.Compound.Moles(jar.Left * units.Mass(jar.Reagent.Purity.Value()))
+		limit[j] = moles / mass.Kilograms() * 1e6 * largest[j]
+		if limit[j] < trifle {
+			limit[j] = -1
+			continue
+		}
+		bound[j] = p.bound(1) // x over its limit, so that the nudge is above the last bits
+	}
+	return largest, limit, bound
+}
+
+// priced returns what the reagents cost and weigh.
+func priced(job Job, reagent []int, largest []float64) (cost, grams []term) {
+	for j, jar := range job.Shelf {
+		if reagent[j] < 0 {
+			continue
+		}
+		weigh := float64(jar.Reagent.Compound.MolarMass()) / jar.Reagent.Purity.Value() / largest[j]
+		grams = append(grams, term{reagent[j], weigh})
+		if jar.Price.Amount > 0 {
+			cost = append(cost, term{reagent[j], weigh * jar.Price.Amount / jar.Package.Grams()})
+		}
+	}
+	return cost, grams
 }
 
 // tolerant tells whether the tolerance of a target can be told from a nudge.

@@ -345,6 +345,7 @@ var exportedFunctions = map[string]any{
 	"tested.Extrapolated":                      tested.Extrapolated,
 	"tested.AlkalinityOf":                      tested.AlkalinityOf,
 	"tested.Usual":                             tested.Usual,
+	"tested.UsualPerDay":                       tested.UsualPerDay,
 	"tested.Stretch":                           tested.Stretch,
 	"tested.Parameters":                        tested.Parameters,
 	"tested.Pure":                              tested.Pure,
