@@ -162,7 +162,7 @@ func TestAcclimationRefuses(t *testing.T) {
 		"near: got nothing":            func(a *dilution.Acclimation) { a.Near = dilution.Near{} },
 		"salinity: got -1":             func(a *dilution.Acclimation) { a.Near.Salinity = units.Practical(-1) },
 		"near.nitrate":                 func(a *dilution.Acclimation) { a.Near.Levels = nitrate(1) },
-		"bag: carbon":                  func(a *dilution.Acclimation) { a.Near.PH = 0.1 },
+		"bag.carbon":                   func(a *dilution.Acclimation) { a.Near.PH = 0.1 },
 		"near: got a swing":            func(a *dilution.Acclimation) { a.Near.Salinity = units.Practical(1e-6) },
 		"done within days":             func(a *dilution.Acclimation) { a.Flow = 1e-9 },
 		"carry the animal": func(a *dilution.Acclimation) {

@@ -271,7 +271,7 @@ func TestNetVolume(t *testing.T) {
 		assert.ErrorIs(t, err, units.ErrInput)
 	}
 	_, err = dilution.NetVolume([]dilution.Basin{{"display", display, 60 * cm}}, nil)
-	assert.EqualError(t, err, "basin display: height: got 600 mm, want 0 to the brim at 500 mm")
+	assert.EqualError(t, err, "basins.display.height: got 600 mm, want 0 to the brim at 500 mm")
 	_, err = dilution.NetVolume(nil, nil)
 	assert.ErrorIs(t, err, units.ErrInput)
 }

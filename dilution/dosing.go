@@ -43,15 +43,15 @@ func CalibratePump(runs []Delivery, density units.Density) (Pump, error) {
 	flow := func(d Delivery) float64 { return float64(density.Volume(d.Mass)) / d.Time.Hours() }
 	mean := 0.0
 	for _, d := range runs {
-		if err := input.Positive("run: mass", float64(d.Mass), "g"); err != nil {
+		if err := input.Positive("run.mass", float64(d.Mass), "g"); err != nil {
 			return none, err
 		}
 		if !(d.Time > 0) {
-			return none, input.Bad("run: time", d.Time.String(), "a time above zero")
+			return none, input.Bad("run.time", d.Time.String(), "a time above zero")
 		}
 		mean += flow(d) / n
 	}
-	if err := input.Positive("runs: flow", mean, "L/h"); err != nil {
+	if err := input.Positive("runs.flow", mean, "L/h"); err != nil {
 		return none, err
 	}
 	squares := 0.0
@@ -84,7 +84,7 @@ func (p Pump) Drops(perMillilitre float64) (perMinute float64, err error) {
 	if err := p.check(); err != nil {
 		return math.NaN(), err
 	}
-	if err := input.Positive("drops per millilitre", perMillilitre, ""); err != nil {
+	if err := input.Positive("dropsPerMillilitre", perMillilitre, ""); err != nil {
 		return math.NaN(), err
 	}
 	return p.Flow.MillilitresPerMinute() * perMillilitre, nil
@@ -101,7 +101,7 @@ func Drip(drops int, in time.Duration, perMillilitre float64) (Pump, error) {
 	if !(in > 0) {
 		return none, input.Bad("time", in.String(), "a time above zero")
 	}
-	if err := input.Positive("drops per millilitre", perMillilitre, ""); err != nil {
+	if err := input.Positive("dropsPerMillilitre", perMillilitre, ""); err != nil {
 		return none, err
 	}
 	one := units.Flow(1 / perMillilitre / 1000 / in.Hours())
@@ -113,11 +113,11 @@ func Drip(drops int, in time.Duration, perMillilitre float64) (Pump, error) {
 }
 
 func (p Pump) check() error {
-	if err := input.Positive("pump flow", float64(p.Flow), "L/h"); err != nil {
+	if err := input.Positive("pump.flow", float64(p.Flow), "L/h"); err != nil {
 		return err
 	}
 	if u := float64(p.Uncertainty); u < 0 || math.IsInf(u, 0) {
-		return input.Bad("pump uncertainty", input.Number(u)+" L/h", "zero or more")
+		return input.Bad("pump.uncertainty", input.Number(u)+" L/h", "zero or more")
 	}
 	return nil
 }

@@ -1,6 +1,8 @@
 package dilution
 
 import (
+	"math"
+
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/internal/spread"
 	"example.org/wellmixed/mix/advice"
@@ -141,11 +143,19 @@ func (d *Doubts) knobs(c *Change) ([]knob, error) {
 	return list, checkDoubts(list, d.Levels)
 }
 
+// checkDoubt refuses an uncertainty that is none.
+func checkDoubt(of string, u float64) error {
+	if u >= 0 && !math.IsInf(u, 0) {
+		return nil
+	}
+	return input.Bad("doubts", input.Number(u)+" of "+of, "zero or more")
+}
+
 // checkDoubts refuses uncertainties that are none.
 func checkDoubts(list []knob, levels ...tested.Levels) error {
 	var errs []error
 	for _, k := range list {
-		errs = append(errs, input.NotNegative("doubts: "+k.name, k.u, ""))
+		errs = append(errs, checkDoubt(k.name, k.u))
 	}
 	for _, l := range levels {
 		errs = append(errs, l.Check("doubts"))

@@ -410,7 +410,7 @@ func (m *motion) sound(row []float64, now time.Duration) error {
 	}
 	w, err := seawater.FromAbsolute(units.Absolute(1000*row[rowSalt]/row[rowMass]), m.temperature)
 	if err != nil {
-		return input.In("after "+sayDays(now), err)
+		return input.When("after "+sayDays(now), err)
 	}
 	return input.Positive("tank", w.OfMass(units.Mass(row[rowMass])).Volume().Litres(), "L")
 }

@@ -198,7 +198,7 @@ func (d *RoutineDoubts) knobs(r *Routine) ([]routineKnob, error) {
 	}
 	errs := []error{d.Levels.Check("doubts"), d.PerDay.Check("doubts.perDay")}
 	for _, k := range list {
-		errs = append(errs, input.NotNegative("doubts: "+k.name, k.u, ""))
+		errs = append(errs, checkDoubt(k.name, k.u))
 	}
 	return list, input.Join(errs...)
 }

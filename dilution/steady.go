@@ -72,7 +72,7 @@ func (r Routine) Settles() (Settled, error) {
 	last := math.Inf(1)
 	for round := 0; ; round++ {
 		if t, err = m.run(row, from, from+period, false, nil); err != nil {
-			return Settled{}, input.In("in the long run", err)
+			return Settled{}, input.When("in the long run", err)
 		}
 		m.goes(&t, gone)
 		moved, err := m.step(row, t.last(), gone)
@@ -89,7 +89,7 @@ func (r Routine) Settles() (Settled, error) {
 	}
 	book := m.ledger(append([]float64(nil), row...))
 	if t, err = m.run(row, from, from+period, false, book); err != nil {
-		return Settled{}, input.In("in the long run", err)
+		return Settled{}, input.When("in the long run", err)
 	}
 	s.Round = Forecast{Span: period, track: t, Balances: book.balances(m, t.last())}
 	s.Round.Start, s.Round.End = m.state(row), m.state(t.last())

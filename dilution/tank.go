@@ -122,10 +122,10 @@ func measured(tank seawater.Portion, fresh seawater.Sample) error {
 			return err
 		}
 	}
-	if err := input.Set("new water.temperature", fresh.Temperature()); err != nil {
+	if err := input.Set("newWater.temperature", fresh.Temperature()); err != nil {
 		return err
 	}
-	return input.Positive("new water.density", float64(fresh.Density()), "kg/m³")
+	return input.Positive("newWater.density", float64(fresh.Density()), "kg/m³")
 }
 
 // rest returns what stays in a tank when a volume is drawn.

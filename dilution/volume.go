@@ -33,21 +33,21 @@ func NetVolume(basins []Basin, solids []Solid) (units.Volume, error) {
 	for _, b := range basins {
 		v, err := b.Vessel.VolumeAt(b.Level)
 		if err != nil {
-			return input.NaN[units.Volume](), input.In("basin "+b.Name, err)
+			return input.NaN[units.Volume](), input.In("basins."+b.Name, err)
 		}
 		net += v
 	}
 	for _, s := range solids {
-		if err := input.NotNegative("solid "+s.Name+": mass", float64(s.Mass), "g"); err != nil {
+		if err := input.NotNegative("solids."+s.Name+".mass", float64(s.Mass), "g"); err != nil {
 			return input.NaN[units.Volume](), err
 		}
 		if !(s.Density > 1000) || math.IsInf(float64(s.Density), 0) {
-			return input.NaN[units.Volume](), input.Bad("solid "+s.Name+": density", s.Density.String(), "the density of the solid without pores, above 1000 kg/m³")
+			return input.NaN[units.Volume](), input.Bad("solids."+s.Name+".density", s.Density.String(), "the density of the solid without pores, above 1000 kg/m³")
 		}
 		net -= s.Density.Volume(s.Mass)
 	}
 	if !(net > 0) {
-		return input.NaN[units.Volume](), input.Bad("net volume", net.String(), "above zero: the solids displace more than the basins hold")
+		return input.NaN[units.Volume](), input.Bad("netVolume", net.String(), "above zero: the solids displace more than the basins hold")
 	}
 	return net, nil
 }

@@ -84,11 +84,11 @@ func (s Salt) differs() bool { return s.Ions != ions.Composition{} }
 // at returns the composition of a mix that has so much dissolved.
 func (s Salt) at(dissolved units.PracticalSalinity) (ions.Composition, error) {
 	if err := s.Ions.Check(); err != nil {
-		return ions.Composition{}, input.In("salt: ions", err)
+		return ions.Composition{}, input.In("salt.ions", err)
 	}
 	has := s.Ions.SolutionSalinity().GramsPerKilogram()
 	if !(has > 0) {
-		return ions.Composition{}, input.Bad("salt: ions", s.Ions.SolutionSalinity().String(), "a mix of the salt, with something dissolved")
+		return ions.Composition{}, input.Bad("salt.ions", s.Ions.SolutionSalinity().String(), "a mix of the salt, with something dissolved")
 	}
 	want := teos10.AbsoluteFromPractical(dissolved).GramsPerKilogram()
 	return s.Ions.Scale(want / has), nil
@@ -100,7 +100,7 @@ func (s Salt) readings(dissolved units.PracticalSalinity, t units.Temperature) (
 		return ions.Readings{}, err
 	}
 	r, err := c.Readings(t)
-	return r, input.In("salt: ions", err)
+	return r, input.In("salt.ions", err)
 }
 
 // readsOf returns what the instruments show of a mix, and what to say about it.

@@ -1,6 +1,7 @@
 package mix
 
 import (
+	"cmp"
 	"math"
 
 	"example.org/wellmixed/internal/input"
@@ -39,28 +40,14 @@ type Correction struct {
 // Correct the mix in its own vessel, before it goes near animals, and measure
 // again: a correction is no better than the reading it starts from.
 func Correct(m Mixed) (Correction, error) {
-	share, err := m.Salt.SeaSaltShare()
-	if err != nil {
-		return Correction{}, err
-	}
-	scoop, err := m.Scoop.holds(m.Salt)
-	if err != nil {
-		return Correction{}, err
-	}
-	if err := input.Positive("present", float64(m.Present.Mass), "g"); err != nil {
-		return Correction{}, err
-	}
-	if err := input.Positive("target", m.Target.Value(), ""); err != nil {
-		return Correction{}, err
-	}
-	if err := input.NotNegative("most", float64(m.Most), "L"); err != nil {
-		return Correction{}, err
-	}
-	target, err := saltAt("target", m.Target, "present temperature", m.Present.Temperature())
-	if err != nil {
-		return Correction{}, err
-	}
-	water, err := pureAt("water temperature", m.WaterTemperature)
+	share, noShare := m.Salt.SeaSaltShare()
+	scoop, noScoop := m.Scoop.holds(m.Salt)
+	target, noTarget := saltAt("target", m.Target, "present.temperature", m.Present.Temperature())
+	water, noWater := pureAt("waterTemperature", m.WaterTemperature)
+	err := input.Join(noShare, noScoop,
+		input.Positive("present", float64(m.Present.Mass), "g"),
+		cmp.Or(input.Join(input.Positive("target", m.Target.Value(), ""), input.Set("present.temperature", m.Present.Temperature())), noTarget), noWater,
+		input.NotNegative("most", float64(m.Most), "L"))
 	if err != nil {
 		return Correction{}, err
 	}

@@ -34,7 +34,7 @@ func (b Batch) Estimates(d Doubts) ([]advice.Estimate, error) {
 	}{{"salt", d.Salt.Value()}, {"water", d.Water.Value()}, {"sea salt in the product", d.SeaSalt.Value()}, {"temperature", float64(d.Temperature)}}
 	u := make([]float64, len(inputs))
 	for i, x := range inputs {
-		if err := input.NotNegative("doubts: "+x.name, x.value, ""); err != nil {
+		if err := input.NotNegative("doubts."+x.name, x.value, ""); err != nil {
 			return nil, err
 		}
 		u[i] = x.value

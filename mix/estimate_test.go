@@ -62,7 +62,7 @@ func TestEstimatesAgainstMonteCarlo(t *testing.T) {
 	}
 
 	_, err = batch.Estimates(mix.Doubts{Salt: units.Share(-1)})
-	assert.EqualError(t, err, "doubts: salt: got -1, want zero or more")
+	assert.EqualError(t, err, "doubts.salt: got -1, want zero or more")
 	_, err = batch.Estimates(mix.Doubts{Salt: units.Share(5)})
 	assert.ErrorContains(t, err, "doubts")
 	batch.Salt = mix.Salt{}

@@ -1,6 +1,7 @@
 package mix
 
 import (
+	"cmp"
 	"math"
 	"time"
 
@@ -38,35 +39,23 @@ type HeatPlan struct {
 // names the limit. Water that is warm enough already takes no time; water that
 // is too warm has to be left to cool.
 func Heat(h Heating) (HeatPlan, error) {
-	if err := input.Positive("water", float64(h.Water.Mass), "g"); err != nil {
-		return HeatPlan{}, err
+	warm, noWarm := h.Water.At(h.To)
+	unset := input.Set("water.temperature", h.Water.Temperature())
+	if unset != nil {
+		noWarm = nil // which it does not tell better
 	}
-	if err := input.Positive("heater", float64(h.Heater), "W"); err != nil {
-		return HeatPlan{}, err
-	}
-	if err := input.NotNegative("loss", float64(h.Loss), "W/K"); err != nil {
-		return HeatPlan{}, err
-	}
-	if err := input.Set("water: temperature", h.Water.Temperature()); err != nil {
-		return HeatPlan{}, err
-	}
-	if err := input.Set("to", h.To); err != nil {
-		return HeatPlan{}, err
-	}
-	warm, err := h.Water.At(h.To)
+	err := input.Join(
+		input.Positive("water", float64(h.Water.Mass), "g"),
+		input.Positive("heater", float64(h.Heater), "W"),
+		input.NotNegative("loss", float64(h.Loss), "W/K"),
+		unset, cmp.Or(input.Set("to", h.To), input.As("to", noWarm)), h.checkRoom())
 	if err != nil {
-		return HeatPlan{}, input.As("to", err)
+		return HeatPlan{}, err
 	}
 	from, to, room := h.Water.Temperature().Celsius(), h.To.Celsius(), h.Room.Celsius()
 	p := HeatPlan{Cautions: []advice.Caution{heaterDry, mainsNearWater}}
 	limit := math.Inf(1) // the temperature that this heater never passes
 	if h.Loss > 0 {
-		if err := input.Set("room", h.Room); err != nil {
-			return HeatPlan{}, err
-		}
-		if !(math.Abs(room) <= 60) {
-			return HeatPlan{}, input.Bad("room", h.Room.String(), "-60 to 60 °C")
-		}
 		limit = room + float64(h.Heater)/float64(h.Loss)
 		p.Hold = units.Power(math.Max(0, float64(h.Loss)*(to-room)))
 	}
@@ -93,6 +82,20 @@ func Heat(h Heating) (HeatPlan, error) {
 	return p, nil
 }
 
+// checkRoom refuses a room that nobody set, if it matters, and one where nobody is.
+func (h Heating) checkRoom() error {
+	if !(h.Loss > 0) {
+		return nil
+	}
+	if err := input.Set("room", h.Room); err != nil {
+		return err
+	}
+	if !(math.Abs(h.Room.Celsius()) <= 60) {
+		return input.Bad("room", h.Room.String(), "-60 to 60 °C")
+	}
+	return nil
+}
+
 // Temper returns how much of a hot and of a cold water make a total volume of
 // a wanted temperature, the total measured at that temperature. Both are
 // poured at their own temperatures. The wanted temperature must lie between
@@ -101,13 +104,13 @@ func Heat(h Heating) (HeatPlan, error) {
 // Water hotter than 40 °C is outside the standards this library computes
 // with, so no Sample can be made of it.
 func Temper(hot, cold seawater.Sample, want units.Temperature, total units.Volume) (ofHot, ofCold units.Volume, err error) {
-	if err := input.Positive("total", float64(total), "L"); err != nil {
+	err = input.Join(
+		input.Set("hot.temperature", hot.Temperature()),
+		input.Set("cold.temperature", cold.Temperature()),
+		input.Set("want", want),
+		input.Positive("total", float64(total), "L"))
+	if err != nil {
 		return input.NaN[units.Volume](), input.NaN[units.Volume](), err
-	}
-	for _, t := range [...]units.Temperature{hot.Temperature(), cold.Temperature(), want} {
-		if err := input.Set("hot, cold and wanted temperature", t); err != nil {
-			return input.NaN[units.Volume](), input.NaN[units.Volume](), err
-		}
 	}
 	if !(cold.Temperature().Celsius() <= want.Celsius() && want.Celsius() <= hot.Temperature().Celsius()) {
 		return input.NaN[units.Volume](), input.NaN[units.Volume](), input.Bad("want", want.String(),

@@ -200,10 +200,10 @@ func TestPlanRefuses(t *testing.T) {
 func TestErrorsSayWhatToDo(t *testing.T) {
 	b := mix.Batch{Target: units.Practical(35), Amount: mix.FinalVolume(20), Salt: dry}
 	_, err := mix.Plan(b)
-	assert.EqualError(t, err, "temperature: got nothing, want a temperature")
+	assert.EqualError(t, err, "temperature: got nothing, want a temperature\nwaterTemperature: got nothing, want a temperature")
 	b.Temperature = units.Celsius(25)
 	_, err = mix.Plan(b)
-	assert.EqualError(t, err, "water temperature: got nothing, want a temperature")
+	assert.EqualError(t, err, "waterTemperature: got nothing, want a temperature")
 	b.Temperature = units.Celsius(77)
 	b.WaterTemperature = units.Celsius(20)
 	_, err = mix.Plan(b)
@@ -211,7 +211,7 @@ func TestErrorsSayWhatToDo(t *testing.T) {
 	b.Temperature = units.Celsius(25)
 	b.Salt.SeaSalt = units.Share(95)
 	_, err = mix.Plan(b)
-	assert.EqualError(t, err, "sea salt: got 9500 % of the product, want 50 to 100 %: check the grams, the litres and the salinity")
+	assert.EqualError(t, err, "salt.seaSalt: got 9500 % of the product, want 50 to 100 %: check the grams, the litres and the salinity")
 }
 
 // A label means one litre or the other; both are undone exactly.

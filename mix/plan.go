@@ -1,6 +1,7 @@
 package mix
 
 import (
+	"cmp"
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/internal/solve"
 	"example.org/wellmixed/mix/advice"
@@ -81,29 +82,15 @@ type BatchPlan struct {
 // that the vessel cannot hold, or that the water already in it makes
 // impossible, is an *units.InputError that says what would be possible.
 func Plan(b Batch) (BatchPlan, error) {
-	share, err := b.Salt.SeaSaltShare()
+	share, noShare := b.Salt.SeaSaltShare()
+	scoop, noScoop := b.Scoop.holds(b.Salt)
+	target, noTarget := saltAt("target", b.Target, "temperature", b.Temperature)
+	water, noWater := pureAt("waterTemperature", b.WaterTemperature)
+	err := input.Join(noShare, noScoop,
+		cmp.Or(input.Join(input.Positive("target", b.Target.Value(), ""), input.Set("temperature", b.Temperature)), noTarget), noWater,
+		input.NotNegative("present", float64(b.Present.Mass), "g"),
+		b.Salt.checkPrice(), b.Amount.check())
 	if err != nil {
-		return BatchPlan{}, err
-	}
-	scoop, err := b.Scoop.holds(b.Salt)
-	if err != nil {
-		return BatchPlan{}, err
-	}
-	if err := input.Positive("target", b.Target.Value(), ""); err != nil {
-		return BatchPlan{}, err
-	}
-	target, err := saltAt("target", b.Target, "temperature", b.Temperature)
-	if err != nil {
-		return BatchPlan{}, err
-	}
-	water, err := pureAt("water temperature", b.WaterTemperature)
-	if err != nil {
-		return BatchPlan{}, err
-	}
-	if err := input.NotNegative("present", float64(b.Present.Mass), "g"); err != nil {
-		return BatchPlan{}, err
-	}
-	if err := b.Salt.checkPrice(); err != nil {
 		return BatchPlan{}, err
 	}
 
@@ -141,6 +128,14 @@ func Plan(b Batch) (BatchPlan, error) {
 	return p, nil
 }
 
+// check refuses an amount that nobody set.
+func (a Amount) check() error {
+	if a.by == unset {
+		return input.Bad("amount", "nothing", "FinalVolume, FinalLevel, WaterVolume or WaterLevel")
+	}
+	return nil
+}
+
 // balance returns the pure water to pour and the mass of the product.
 func (b Batch) balance(water, target seawater.Sample, share units.Fraction) (poured seawater.Portion, product units.Mass, err error) {
 	switch b.Amount.by {
@@ -170,8 +165,6 @@ func (b Batch) balance(water, target seawater.Sample, share units.Fraction) (pou
 		if poured, err = pourTo(volume, b.Present, water); err != nil {
 			return poured, product, err
 		}
-	default:
-		return poured, product, input.Bad("amount", "nothing", "FinalVolume, FinalLevel, WaterVolume or WaterLevel")
 	}
 	if b.Amount.by == waterVolume || b.Amount.by == waterLevel {
 		liquid := seawater.Blend(b.Present, poured)

@@ -47,25 +47,25 @@ func (s Salt) SeaSaltShare() (units.Fraction, error) {
 	case s.SeaSalt.Value() != 0 && s.Label != Label{}:
 		return units.Share(math.NaN()), input.Bad("salt", "a share of sea salt and a label", "one of them")
 	case s.SeaSalt.Value() != 0:
-		return soundShare("sea salt", s.SeaSalt)
+		return soundShare("salt.seaSalt", s.SeaSalt)
 	}
 	return s.Label.seaSalt()
 }
 
 // seaSalt works out what the product must contain for the label to hold.
 func (l Label) seaSalt() (units.Fraction, error) {
-	mix, err := saltAt("salt label: gives", l.Gives, "salt label: at", l.At)
+	mix, err := saltAt("salt.label.gives", l.Gives, "salt.label.at", l.At)
 	if err != nil {
 		return units.Share(math.NaN()), err
 	}
-	if err := input.Positive("salt label: gives", l.Gives.Value(), ""); err != nil {
+	if err := input.Positive("salt.label.gives", l.Gives.Value(), ""); err != nil {
 		return units.Share(math.NaN()), err
 	}
 	perWater, perMix := l.PerLitreOfWater, l.PerLitreOfMix
 	var share units.Fraction
 	switch {
 	case perWater > 0 && perMix == 0:
-		water, err := pureAt("salt label: at", l.At)
+		water, err := pureAt("salt.label.at", l.At)
 		if err != nil {
 			return units.Share(math.NaN()), err
 		}
@@ -75,10 +75,10 @@ func (l Label) seaSalt() (units.Fraction, error) {
 	case perMix > 0 && perWater == 0:
 		share = units.Share(float64(mix.OfVolume(1*units.Litre).Salt() / perMix.Mass(1*units.Litre)))
 	default:
-		return units.Share(math.NaN()), input.Bad("salt label", perWater.String()+" of water and "+perMix.String()+" of mix",
+		return units.Share(math.NaN()), input.Bad("salt.label", perWater.String()+" of water and "+perMix.String()+" of mix",
 			"grams per litre of water or per litre of mix, one of them above zero")
 	}
-	return soundShare("salt label", share)
+	return soundShare("salt.label", share)
 }
 
 // SeaSaltOf returns the share of sea salt in a product from a batch that was
@@ -95,7 +95,7 @@ func SeaSaltOf(product, water units.Mass, gave units.PracticalSalinity) (units.F
 		return units.Share(math.NaN()), input.As("gave", err)
 	}
 	share := units.Share(float64(mix.OfMass(product+water).Salt() / product))
-	return soundShare("sea salt", share)
+	return soundShare("salt.seaSalt", share)
 }
 
 // soundShare refuses shares that no dry product has. Half of the mass as
@@ -110,14 +110,11 @@ func soundShare(field string, share units.Fraction) (units.Fraction, error) {
 
 // checkPrice refuses a package or a price that cannot be.
 func (s Salt) checkPrice() error {
-	if err := input.NotNegative("salt package", float64(s.Package), "g"); err != nil {
-		return err
+	err := input.Join(
+		input.NotNegative("salt.package", float64(s.Package), "g"),
+		input.NotNegative("salt.price", s.Price.Amount, s.Price.Currency))
+	if err == nil && s.Price != (units.Money{}) && s.Package == 0 {
+		return input.Bad("salt.price", s.Price.String(), "the mass of the package that it buys too")
 	}
-	if err := input.NotNegative("salt price", s.Price.Amount, s.Price.Currency); err != nil {
-		return err
-	}
-	if s.Price != (units.Money{}) && s.Package == 0 {
-		return input.Bad("salt price", s.Price.String(), "the mass of the package that it buys too")
-	}
-	return nil
+	return err
 }

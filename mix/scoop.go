@@ -25,13 +25,13 @@ func (s Scoop) holds(salt Salt) (units.Mass, error) {
 		return input.NaN[units.Mass](), input.Bad("scoop", s.Volume.String()+" and "+s.Mass.String(),
 			"the level volume or the mass of a scoop, one of them")
 	case s.Mass != 0:
-		return s.Mass, input.Positive("scoop mass", float64(s.Mass), "g")
+		return s.Mass, input.Positive("scoop.mass", float64(s.Mass), "g")
 	}
-	if err := input.Positive("scoop volume", float64(s.Volume), "L"); err != nil {
+	if err := input.Positive("scoop.volume", float64(s.Volume), "L"); err != nil {
 		return input.NaN[units.Mass](), err
 	}
 	if !(salt.BulkDensity >= 300 && salt.BulkDensity <= 2200) {
-		return input.NaN[units.Mass](), input.Bad("salt bulk density", salt.BulkDensity.String(),
+		return input.NaN[units.Mass](), input.Bad("salt.bulkDensity", salt.BulkDensity.String(),
 			"300 to 2200 kg/m³ to scoop by volume (2200 kg/m³ is solid salt); or the mass of a scoop")
 	}
 	return salt.BulkDensity.Mass(s.Volume), nil
@@ -59,11 +59,11 @@ func CalibrateScoop(b PastBatch) (Scoop, error) {
 	if err := input.Positive("water", float64(b.Water), "L"); err != nil {
 		return Scoop{}, err
 	}
-	water, err := pureAt("water temperature", b.WaterTemperature)
+	water, err := pureAt("waterTemperature", b.WaterTemperature)
 	if err != nil {
 		return Scoop{}, err
 	}
-	mix, err := saltAt("gave", b.Gave, "water temperature", b.WaterTemperature)
+	mix, err := saltAt("gave", b.Gave, "waterTemperature", b.WaterTemperature)
 	if err != nil {
 		return Scoop{}, err
 	}

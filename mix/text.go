@@ -146,7 +146,7 @@ func parseVessel(given string) (Vessel, error) {
 		var l [3]units.Length
 		for i, measure := range measures {
 			if l[i], err = units.Parse[units.Length](measure); err != nil {
-				return Vessel{}, input.In("vessel: "+shape, err)
+				return Vessel{}, input.In("vessel."+shape, err)
 			}
 		}
 		switch shape {
@@ -165,7 +165,7 @@ func parseVessel(given string) (Vessel, error) {
 	}
 	height, err := units.Parse[units.Length](safe)
 	if err != nil {
-		return Vessel{}, input.In("vessel: safe fill", err)
+		return Vessel{}, input.In("vessel.safeFill", err)
 	}
 	return v.SafeFillTo(height)
 }
@@ -176,11 +176,11 @@ func parseMarks(list []string) (Vessel, error) {
 		height, volume, _ := strings.Cut(mark, "=")
 		h, err := units.Parse[units.Length](height)
 		if err != nil {
-			return Vessel{}, input.In("vessel: marks", err)
+			return Vessel{}, input.In("vessel.marks", err)
 		}
 		v, err := units.Parse[units.Volume](volume)
 		if err != nil {
-			return Vessel{}, input.In("vessel: marks", err)
+			return Vessel{}, input.In("vessel.marks", err)
 		}
 		marks = append(marks, Mark{Height: h, Volume: v})
 	}

@@ -103,10 +103,10 @@ func TestAmountAsText(t *testing.T) {
 	}
 	for text, want := range map[string]string{
 		"40 L":             `amount: got "40 L", want an amount such as "40 L of mix", "mix up to 45 cm", "38 L of water" or "water up to 40 cm"`,
-		"40 gal of mix":    `amount: volume: got "40 gal", want "US gal" (3.785 L) or "imp gal" (4.546 L)`,
-		"mix up to 45":     `amount: length: got "45", want a length such as "40 cm" or "16 in"`,
-		"water up to 45 L": `amount: length: got "45 L", want a length such as "40 cm" or "16 in"`,
-		"x of water":       `amount: volume: got "x", want a volume such as "20 L" or "5 US gal"`,
+		"40 gal of mix":    `amount.volume: got "40 gal", want "US gal" (3.785 L) or "imp gal" (4.546 L)`,
+		"mix up to 45":     `amount.length: got "45", want a length such as "40 cm" or "16 in"`,
+		"water up to 45 L": `amount.length: got "45 L", want a length such as "40 cm" or "16 in"`,
+		"x of water":       `amount.volume: got "x", want a volume such as "20 L" or "5 US gal"`,
 		" ":                `amount: got " ", want an amount`,
 	} {
 		got, err := units.Parse[mix.Amount](text)
@@ -129,13 +129,13 @@ func TestVesselAsText(t *testing.T) {
 	for text, want := range map[string]string{
 		"barrel: 5 cm, 5 cm":                    `vessel: got "barrel: 5 cm, 5 cm", want a vessel such as`,
 		"box: 5 cm, 5 cm":                       `vessel: got "box: 5 cm, 5 cm", want a vessel such as`,
-		"box: 5 cm, 5 cm, 5":                    `vessel: box: length: got " 5", want a length such as "40 cm" or "16 in"`,
+		"box: 5 cm, 5 cm, 5":                    `vessel.box.length: got " 5", want a length such as "40 cm" or "16 in"`,
 		"box: 5 cm, 0 cm, 5 cm":                 `box: got 0 mm, want a number above zero`,
-		"marks: 5 cm = 2 L, 4 cm = 3 L":         `vessel marks: got 40 mm at 3 L, want marks above 50 mm and 2 L`,
-		"marks: 5 cm":                           `vessel: marks: volume: got "", want a volume`,
-		"marks: 5 = 2 L":                        `vessel: marks: length: got " 5 ", want a length`,
-		"box: 5 cm, 5 cm, 5 cm; safe fill 6 cm": `safe fill: got 60 mm, want above zero and no higher than the brim at 50 mm`,
-		"box: 5 cm, 5 cm, 5 cm; safe fill high": `vessel: safe fill: length: got "high", want a length`,
+		"marks: 5 cm = 2 L, 4 cm = 3 L":         `vessel.marks: got 40 mm at 3 L, want marks above 50 mm and 2 L`,
+		"marks: 5 cm":                           `vessel.marks.volume: got "", want a volume`,
+		"marks: 5 = 2 L":                        `vessel.marks.length: got " 5 ", want a length`,
+		"box: 5 cm, 5 cm, 5 cm; safe fill 6 cm": `vessel.safeFill: got 60 mm, want above zero and no higher than the brim at 50 mm`,
+		"box: 5 cm, 5 cm, 5 cm; safe fill high": `vessel.safeFill.length: got "high", want a length`,
 	} {
 		got, err := units.Parse[mix.Vessel](text)
 		assert.ErrorIs(t, err, units.ErrInput, text)

@@ -80,12 +80,12 @@ func (v Vessel) ofOrdinarySize() (Vessel, error) {
 // are taken as straight up, so volume goes evenly with height.
 func Marked(marks ...Mark) (Vessel, error) {
 	if len(marks) == 0 {
-		return Vessel{}, input.Bad("vessel marks", "none", "at least one mark")
+		return Vessel{}, input.Bad("vessel.marks", "none", "at least one mark")
 	}
 	last := Mark{}
 	for _, m := range marks {
 		if !(m.Height > last.Height && m.Volume > last.Volume) || math.IsInf(float64(m.Height), 0) || math.IsInf(float64(m.Volume), 0) {
-			return Vessel{}, input.Bad("vessel marks", m.Height.String()+" at "+m.Volume.String(),
+			return Vessel{}, input.Bad("vessel.marks", m.Height.String()+" at "+m.Volume.String(),
 				"marks above "+last.Height.String()+" and "+last.Volume.String()+": each higher than the one before")
 		}
 		last = m
@@ -97,7 +97,7 @@ func Marked(marks ...Mark) (Vessel, error) {
 // below the brim, so that it can be stirred and moved.
 func (v Vessel) SafeFillTo(height units.Length) (Vessel, error) {
 	if !(height > 0 && height <= v.brim) {
-		return Vessel{}, input.Bad("safe fill", height.String(), "above zero and no higher than the brim at "+v.brim.String())
+		return Vessel{}, input.Bad("vessel.safeFill", height.String(), "above zero and no higher than the brim at "+v.brim.String())
 	}
 	v.safe = height
 	return v, nil

@@ -71,7 +71,7 @@ func Agree(readings ...Reading) (Agreement, error) {
 	}
 	for i, r := range readings {
 		if err := r.check(); err != nil {
-			return none, input.In(r.name(i), err)
+			return none, input.When(r.name(i), err)
 		}
 	}
 	all := uint(1)<<len(readings) - 1

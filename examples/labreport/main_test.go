@@ -109,7 +109,7 @@ func TestRefusals(t *testing.T) {
 	for text, want := range map[string]string{
 		"NO3, 5, mg/L":                       `"nitrate as N" or "nitrate as NO3"`,
 		"Ca, 400, mg/L":                      "composition cannot be closed: sodium and chloride are missing",
-		"Ca, 400, ppm\nsalinity, 35, PSU":    `Ca: unit: got "ppm"`,
+		"Ca, 400, ppm\nsalinity, 35, PSU":    `Ca.unit: got "ppm"`,
 		"[{\"quantity\": \"Ca\", \"x\": 1}]": `unknown field "x"`,
 	} {
 		out, err := findings(t, "-report", write(text))

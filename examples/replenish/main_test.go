@@ -98,7 +98,7 @@ func TestCalciumBalances(t *testing.T) {
 func TestWrongScenarios(t *testing.T) {
 	for _, r := range []struct{ field, text, want string }{
 		{"tank.volume", "80 gal", `tank.volume: got "80 gal", want "US gal" (3.785 L) or "imp gal" (4.546 L)`},
-		{"tank.volume", "-5 L", `log: volume: got -5 L, want a number above zero`},
+		{"tank.volume", "-5 L", `volume: got -5 L, want a number above zero`},
 		{"tank.temperature", "25", `tank.temperature: got "25", want a temperature such as "25 °C" or "77 °F"`},
 		{"tank.temperature", "77 °C", `tank: temperature: 77 °C is outside -2 to 40 °C`},
 		{"tank.salinity", "1.026", `tank.salinity: got "1.026", want`},
@@ -110,16 +110,16 @@ func TestWrongScenarios(t *testing.T) {
 		{"levels.gold", "8 mg/L", `levels.gold: got "8 mg/L", want no such field`},
 		{"additives.1.stock.0.compound", "CaCl3", `additives.1.stock.0.compound: got "CaCl3", want`},
 		{"additives.1.stock.0.purity", "97", `additives.1.stock.0.purity: got "97", want`},
-		{"additives.0.stock.0.per_litre", "400 g/L", `doses 1: content: got 396 g/L of Na2CO3, want at most`},
+		{"additives.0.stock.0.per_litre", "400 g/L", `doses[0].additive.content: got 396 g/L of Na2CO3, want at most`},
 		{"additives.1.name", "soda", `additives.1.name: got "soda", want another name`},
 		{"additives.2.stock.0.compound", "KCl", `additives.2: got dry and stock, or neither, want one of them`},
 		{"tests.0.at", "1 March", `tests.0.at: got "1 March", want a time such as "2026-03-01 09:00"`},
 		{"uncertainty.alkalinity", "0 dKH", `uncertainty.alkalinity: got 0 dKH, want a number above zero`},
 		{"doses.0.amount", "a cup", `doses.0.amount: got "a cup", want an amount such as "12 g" or "40 mL"`},
-		{"doses.0.amount", "12 g", `log: doses 1: amount: got 12 g, want a volume of the stock solution`},
+		{"doses.0.amount", "12 g", `doses[0].amount: got 12 g, want a volume of the stock solution`},
 		{"doses.0.additive", "soada", `doses.0.additive: got "soada", want the name of one of the additives`},
-		{"doses.0.to", "2026-02-01 09:00", `log: doses 1: got to 2026-02-01T09:00:00Z, want after from`},
-		{"changes.0.swapped", "400 L", `log: changes 1: got 400 L swapped, want zero to the volume of the tank, 310 L`},
+		{"doses.0.to", "2026-02-01 09:00", `doses[0].to: got 2026-02-01T09:00:00Z, want after from`},
+		{"changes.0.swapped", "400 L", `changes[0].swapped: got 400 L, want zero to the volume of the tank, 310 L`},
 		{"lowest.magnesium", "1200 mg/L", `lowest.magnesium: the tests do not say how fast it is used`},
 		{"every_day.0.parameter", "magnesium", `every_day.0: the tests do not say how fast magnesium is used`},
 		{"every_day.0.additive", "calcium chloride", `every_day.0: additive: got CaCl2.2H2O in water, want one that raises alkalinity`},
@@ -127,7 +127,7 @@ func TestWrongScenarios(t *testing.T) {
 		{"goals.0.parameter", "fluoride", `goals.0.to: got "8 dKH", want a level such as "mg/L F"`},
 		{"lime_water.top_off", "75 gpd", `lime_water.top_off: got "75 gpd", want`},
 		{"lime_water.saturation", "150 %", `lime_water: saturation: got 150 %, want above 0 and up to 100 %`},
-		{"lime_water.temperature", "80 °C", `lime_water: temperature of the lime water: 80 °C is outside`},
+		{"lime_water.temperature", "80 °C", `lime_water: temperature: 80 °C is outside`},
 	} {
 		s, err := parseScenario(example)
 		require.NoError(t, err)

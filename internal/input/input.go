@@ -6,6 +6,7 @@ import (
 	"errors"
 	"math"
 	"strconv"
+	"strings"
 
 	"example.org/wellmixed/units"
 )
@@ -70,25 +71,59 @@ func As(field string, err error) error {
 	return In(field, err)
 }
 
-// In puts the name of a field before the quantity that the error of a lower
-// layer names.
+// In puts the name of a field before what the error of a lower layer names, of
+// every error that is joined in it: "tank" and "absolute salinity" make
+// "tank.absoluteSalinity".
 func In(field string, err error) error {
+	return renamed(err, func(inner string) string { return field + "." + camel(inner) })
+}
+
+// When says at which moment or of which water an error of a lower layer tells.
+func When(moment string, err error) error {
+	return renamed(err, func(inner string) string { return moment + ": " + inner })
+}
+
+// At names an element of a list as Go writes it.
+func At(list string, i int) string { return list + "[" + strconv.Itoa(i) + "]" }
+
+// renamed gives an error, or each that is joined in it, another field.
+func renamed(err error, to func(string) string) error {
 	if err == nil {
 		return nil
+	}
+	if joined, ok := err.(interface{ Unwrap() []error }); ok {
+		var list []error
+		for _, one := range joined.Unwrap() {
+			list = append(list, renamed(one, to))
+		}
+		return Join(list...)
 	}
 	var out *units.RangeError
 	if errors.As(err, &out) {
 		named := *out
-		named.Quantity = field + ": " + out.Quantity
+		named.Quantity = to(out.Quantity)
 		return &named
 	}
 	var bad *units.InputError
 	if errors.As(err, &bad) {
 		named := *bad
-		named.Field = field + ": " + bad.Field
+		named.Field = to(bad.Field)
 		return &named
 	}
 	return err
+}
+
+// camel writes the words of a quantity as one name: "absoluteSalinity".
+func camel(words string) string {
+	first, rest, more := strings.Cut(words, " ")
+	for more {
+		var next string
+		next, rest, more = strings.Cut(rest, " ")
+		if next != "" {
+			first += strings.ToUpper(next[:1]) + next[1:]
+		}
+	}
+	return first
 }
 
 // Number writes a number as it is, to six digits.

@@ -38,10 +38,16 @@ func TestQuotedIsCut(t *testing.T) {
 
 func TestInNamesTheField(t *testing.T) {
 	low := units.Range{Quantity: "temperature", Min: -2, Max: 40, Unit: "°C"}.Check(50)
-	assert.EqualError(t, In("water", low), "water: temperature: 50 °C is outside -2 to 40 °C")
+	assert.EqualError(t, In("water", low), "water.temperature: 50 °C is outside -2 to 40 °C")
 	assert.ErrorIs(t, In("water", low), units.ErrRange)
 	assert.EqualError(t, low, "temperature: 50 °C is outside -2 to 40 °C", "the first error is left alone")
-	assert.EqualError(t, In("salt", Bad("label", "5", "more")), "salt: label: got 5, want more")
+	assert.EqualError(t, In("salt", Bad("label", "5", "more")), "salt.label: got 5, want more")
+	both := In("salt", Join(Bad("sea salt", "5", "more"), low))
+	assert.EqualError(t, both, "salt.seaSalt: got 5, want more\nsalt.temperature: 50 °C is outside -2 to 40 °C", "each of several")
+	assert.ErrorIs(t, both, units.ErrRange)
+	assert.ErrorIs(t, both, units.ErrInput)
+	assert.EqualError(t, When("after 3 days", low), "after 3 days: temperature: 50 °C is outside -2 to 40 °C")
+	assert.Equal(t, "doses[2]", At("doses", 2))
 	other := errors.New("other")
 	assert.Equal(t, other, In("x", other))
 	assert.NoError(t, In("x", nil))
@@ -50,7 +56,7 @@ func TestInNamesTheField(t *testing.T) {
 func TestAsRenames(t *testing.T) {
 	low := units.Range{Quantity: "temperature", Min: -2, Max: 40, Unit: "°C"}.Check(50)
 	assert.EqualError(t, As("water temperature", low), "water temperature: 50 °C is outside -2 to 40 °C")
-	assert.EqualError(t, As("salt", Bad("label", "5", "more")), "salt: label: got 5, want more")
+	assert.EqualError(t, As("salt", Bad("label", "5", "more")), "salt.label: got 5, want more")
 }
 
 func TestSet(t *testing.T) {

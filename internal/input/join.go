@@ -8,7 +8,7 @@ const mostComplaints = 20
 // Join is errors.Join for the complaints of a check: all that is wrong at once, but
 // of a list of thousands the first ones only.
 func Join(errs ...error) error {
-	kept := make([]error, 0, min(len(errs), mostComplaints))
+	var kept []error
 	for _, err := range errs {
 		if err != nil && len(kept) < mostComplaints {
 			kept = append(kept, err)

@@ -74,7 +74,7 @@ func densityOf(c ions.Composition, t units.Temperature) (units.Density, error) {
 	case err == nil:
 		c = settled
 	case c.Alkalinity() < 0: // nor is it a water as released
-		return input.NaN[units.Density](), input.Bad("mix: alkalinity", input.Number(c.Alkalinity().MillimolesPerKilogram())+" mmol/kg", "zero or more: less acid, or a target of alkalinity and NaHCO3 on the shelf to meet it")
+		return input.NaN[units.Density](), input.Bad("mix.alkalinity", input.Number(c.Alkalinity().MillimolesPerKilogram())+" mmol/kg", "zero or more: less acid, or a target of alkalinity and NaHCO3 on the shelf to meet it")
 	case c.Check() != nil:
 		return input.NaN[units.Density](), input.In("mix", err)
 	}

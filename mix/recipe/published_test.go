@@ -249,13 +249,13 @@ func TestRecipeRefuses(t *testing.T) {
 		{Recipe{Items: good.Items}, "basis: got no basis, want per kg of solution, per L of solution or per kg of water"},
 		{Recipe{Basis: 9, Items: good.Items}, "basis: got no basis"},
 		{Recipe{Basis: PerLitre}, "recipe: got no items, want at least one compound"},
-		{Recipe{Basis: PerLitre, Items: []Item{{Mass: 1}}}, "item 1: got no compound, want a compound"},
-		{Recipe{Basis: PerLitre, Items: []Item{{Compound: salt}}}, "item 1: got 0 mol of NaCl, want a number above zero"},
-		{Recipe{Basis: PerLitre, Items: []Item{{salt, 1, 1}}}, "item 1: got a mass and an amount of NaCl, want one of them"},
-		{Recipe{Basis: PerLitre, Items: []Item{{salt, units.Mass(nan), 0}}}, "item 1: got NaN mol of NaCl"},
-		{Recipe{Basis: PerLitre, Items: []Item{{salt, 0, -1}}}, "item 1: got -1 mol of NaCl"},
+		{Recipe{Basis: PerLitre, Items: []Item{{Mass: 1}}}, "items[0]: got no compound, want a compound"},
+		{Recipe{Basis: PerLitre, Items: []Item{{Compound: salt}}}, "items[0]: got 0 mol of NaCl, want a number above zero"},
+		{Recipe{Basis: PerLitre, Items: []Item{{salt, 1, 1}}}, "items[0]: got a mass and an amount of NaCl, want one of them"},
+		{Recipe{Basis: PerLitre, Items: []Item{{salt, units.Mass(nan), 0}}}, "items[0]: got NaN mol of NaCl"},
+		{Recipe{Basis: PerLitre, Items: []Item{{salt, 0, -1}}}, "items[0]: got -1 mol of NaCl"},
 		{Recipe{Basis: PerKilogram, Items: []Item{{salt, 1200, 0}}}, "recipe: got more salt than solution, want some water in a kilogram"},
-		{Recipe{Basis: PerLitre, Items: []Item{{compound(t, "HCl"), 30, 0}}}, "mix: alkalinity"},
+		{Recipe{Basis: PerLitre, Items: []Item{{compound(t, "HCl"), 30, 0}}}, "mix.alkalinity"},
 	} {
 		_, err := r.recipe.Composition()
 		assert.ErrorIs(t, err, units.ErrInput)

@@ -2,7 +2,6 @@ package recipe
 
 import (
 	"math"
-	"strconv"
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/mix/salts"
@@ -71,7 +70,7 @@ func (r Recipe) check() error {
 		return input.Bad("recipe", "no items", "at least one compound")
 	}
 	for i, item := range r.Items {
-		name := "item " + strconv.Itoa(i+1)
+		name := input.At("items", i)
 		if !item.Compound.Exists() {
 			return input.Bad(name, "no compound", "a compound")
 		}

@@ -3,7 +3,6 @@ package recipe
 import (
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"example.org/wellmixed/internal/input"
@@ -167,71 +166,70 @@ func (job Job) limited() bool {
 
 // check refuses what cannot be meant.
 func (job Job) check() error {
-	if err := input.Positive("volume", job.Volume.Litres(), "L"); err != nil {
-		return err
-	}
-	if _, err := seawater.PureWater(job.Temperature); err != nil {
-		return err
-	}
+	_, noWater := seawater.PureWater(job.Temperature)
+	list := []error{input.Positive("volume", job.Volume.Litres(), "L"), noWater}
 	if len(job.Targets) == 0 {
-		return input.Bad("targets", "none", "at least one")
+		list = append(list, input.Bad("targets", "none", "at least one"))
 	}
 	if len(job.Shelf) == 0 {
-		return input.Bad("shelf", "nothing", "at least one reagent")
+		list = append(list, input.Bad("shelf", "nothing", "at least one reagent"))
 	}
 	lightest, heaviest := math.Inf(1), 0.
 	for i, t := range job.Targets {
-		name := "target of " + t.Of.String()
-		switch {
-		case t.Of.kind == nothing:
-			return input.Bad("target "+strconv.Itoa(i+1), "no component", componentWant)
-		case t.Amount == 0 && t.Tolerance == 0:
-			return input.Bad(name, "0 with no tolerance", "a tolerance above zero, by which a deviation is measured")
-		}
-		if err := input.NotNegative(name, t.Amount.MillimolesPerKilogram(), "mmol/kg"); err != nil {
-			return err
-		}
-		if err := input.NotNegative(name+": tolerance", t.Tolerance.MillimolesPerKilogram(), "mmol/kg"); err != nil {
-			return err
-		}
-		if err := input.Positive(name+": weight", t.Weight, ""); err != nil {
-			return err
-		}
+		list = append(list, t.check(job.Targets[:i]))
 		lightest, heaviest = min(lightest, t.Weight), max(heaviest, t.Weight)
-		for _, other := range job.Targets[:i] {
-			if other.Of == t.Of {
-				return input.Bad(name, "two of them", "one")
-			}
-		}
 	}
-	if heaviest > mostWeight*lightest {
-		return input.Bad("weights", "from "+input.Number(lightest)+" to "+input.Number(heaviest), "within a factor of "+input.Number(mostWeight))
+	if heaviest > mostWeight*lightest && lightest > 0 {
+		list = append(list, input.Bad("targets.weight", "from "+input.Number(lightest)+" to "+input.Number(heaviest),
+			"within a factor of "+input.Number(mostWeight)))
 	}
 	currency := ""
 	for i, jar := range job.Shelf {
-		name := "jar " + strconv.Itoa(i+1)
-		if err := jar.Reagent.Check(); err != nil {
-			return input.In(name, err)
+		list = append(list, jar.check(input.At("shelf", i), currency))
+		if currency == "" {
+			currency = jar.Price.Currency
 		}
-		name += " (" + jar.Reagent.Compound.Formula() + ")"
-		if err := input.NotNegative(name+": left", jar.Left.Grams(), "g"); err != nil {
-			return err
-		}
-		if jar.Price == (units.Money{}) {
-			continue
-		}
-		if err := input.NotNegative(name+": price", jar.Price.Amount, jar.Price.Currency); err != nil {
-			return err
-		}
-		if err := input.Positive(name+": package", jar.Package.Grams(), "g"); err != nil {
-			return err
-		}
-		if currency != "" && currency != jar.Price.Currency {
-			return input.Bad(name+": price", jar.Price.String(), "the currency of the others, "+currency)
-		}
-		currency = jar.Price.Currency
 	}
-	return nil
+	return input.Join(list...)
+}
+
+// check refuses a target that cannot be meant, after those before it.
+func (t Target) check(before []Target) error {
+	if t.Of.kind == nothing {
+		return input.Bad(input.At("targets", len(before)), "no component", componentWant)
+	}
+	name := "targets." + t.Of.String()
+	list := []error{
+		input.NotNegative(name, t.Amount.MillimolesPerKilogram(), "mmol/kg"),
+		input.NotNegative(name+".tolerance", t.Tolerance.MillimolesPerKilogram(), "mmol/kg"),
+		input.Positive(name+".weight", t.Weight, ""),
+	}
+	if t.Amount == 0 && t.Tolerance == 0 {
+		list = append(list, input.Bad(name, "0 with no tolerance", "a tolerance above zero, by which a deviation is measured"))
+	}
+	if slices.ContainsFunc(before, func(other Target) bool { return other.Of == t.Of }) {
+		list = append(list, input.Bad(name, "two of them", "one"))
+	}
+	return input.Join(list...)
+}
+
+// check refuses a jar of nothing, and a price in another currency than the jars
+// before it.
+func (jar Jar) check(name, currency string) error {
+	if err := jar.Reagent.Check(); err != nil {
+		return input.In(name, err)
+	}
+	name += "." + jar.Reagent.Compound.Formula()
+	list := []error{input.NotNegative(name+".left", jar.Left.Grams(), "g")}
+	if jar.Price != (units.Money{}) {
+		list = append(list,
+			input.NotNegative(name+".price", jar.Price.Amount, jar.Price.Currency),
+			input.Positive(name+".package", jar.Package.Grams(), "g"))
+		if currency != "" && currency != jar.Price.Currency {
+			list = append(list, input.Bad(name+".price", jar.Price.String(), "the currency of the others, "+currency))
+		}
+	}
+	return input.Join(list...)
 }
 
 // mostWeight is the span of weights that the arithmetic can hold apart.

@@ -498,7 +498,7 @@ func TestSolveWithAcidAndBase(t *testing.T) {
 	job.Shelf[0].Allowed = true
 	_, err = Solve(job)
 	assert.ErrorIs(t, err, units.ErrInput)
-	assert.ErrorContains(t, err, "mix: alkalinity: got -500 mmol/kg, want zero or more: less acid, or a target of alkalinity and NaHCO3 on the shelf to meet it")
+	assert.ErrorContains(t, err, "mix.alkalinity: got -500 mmol/kg, want zero or more: less acid, or a target of alkalinity and NaHCO3 on the shelf to meet it")
 }
 
 func TestSolveRefuses(t *testing.T) {
@@ -512,24 +512,24 @@ func TestSolveRefuses(t *testing.T) {
 		{func(j *Job) { j.Temperature = units.Temperature{} }, "temperature: got nothing, want a temperature"},
 		{func(j *Job) { j.Targets = nil }, "targets: got none, want at least one"},
 		{func(j *Job) { j.Shelf = nil }, "shelf: got nothing, want at least one reagent"},
-		{func(j *Job) { j.Targets[0].Of = Component{} }, "target 1: got no component, want an ion such as"},
-		{func(j *Job) { j.Targets[0].Of = Of(ions.Bicarbonate) }, "target 1: got no component"},
-		{func(j *Job) { j.Targets[1].Of = j.Targets[0].Of }, "target of sodium: got two of them, want one"},
-		{func(j *Job) { j.Targets[0].Amount = -1 }, "target of sodium: got -0.001 mmol/kg, want zero or more"},
-		{func(j *Job) { j.Targets[0].Amount = units.AmountPerKilogram(nan) }, "target of sodium: got NaN mmol/kg, want zero or more"},
-		{func(j *Job) { j.Targets[0].Tolerance = units.AmountPerKilogram(math.Inf(1)) }, "target of sodium: tolerance: got +Inf mmol/kg"},
-		{func(j *Job) { j.Targets[0].Amount, j.Targets[0].Tolerance = 0, 0 }, "target of sodium: got 0 with no tolerance"},
-		{func(j *Job) { j.Targets[0].Weight = 0 }, "target of sodium: weight: got 0, want a number above zero"},
-		{func(j *Job) { j.Targets[0].Weight = 1e7 }, "weights: got from 1 to 1e+07, want within a factor of 1e+06"},
-		{func(j *Job) { j.Shelf[2].Reagent = salts.Reagent{} }, "jar 3: compound: got none, want a compound"},
-		{func(j *Job) { j.Shelf[2].Reagent.Purity = units.Share(1.5) }, "jar 3: Na2SO4: purity: got 150 %, want above 0 and up to 100 %"},
-		{func(j *Job) { j.Shelf[2].Left = -1 }, "jar 3 (Na2SO4): left: got -1 g, want zero or more"},
-		{func(j *Job) { j.Shelf[2].Price = units.Money{Amount: 5, Currency: "EUR"} }, "jar 3 (Na2SO4): package: got 0 g, want a number above zero"},
-		{func(j *Job) { j.Shelf[2].Price, j.Shelf[2].Package = units.Money{Amount: nan, Currency: "EUR"}, 1 }, "jar 3 (Na2SO4): price: got NaN EUR, want zero or more"},
+		{func(j *Job) { j.Targets[0].Of = Component{} }, "targets[0]: got no component, want an ion such as"},
+		{func(j *Job) { j.Targets[0].Of = Of(ions.Bicarbonate) }, "targets[0]: got no component"},
+		{func(j *Job) { j.Targets[1].Of = j.Targets[0].Of }, "targets.sodium: got two of them, want one"},
+		{func(j *Job) { j.Targets[0].Amount = -1 }, "targets.sodium: got -0.001 mmol/kg, want zero or more"},
+		{func(j *Job) { j.Targets[0].Amount = units.AmountPerKilogram(nan) }, "targets.sodium: got NaN mmol/kg, want zero or more"},
+		{func(j *Job) { j.Targets[0].Tolerance = units.AmountPerKilogram(math.Inf(1)) }, "targets.sodium.tolerance: got +Inf mmol/kg"},
+		{func(j *Job) { j.Targets[0].Amount, j.Targets[0].Tolerance = 0, 0 }, "targets.sodium: got 0 with no tolerance"},
+		{func(j *Job) { j.Targets[0].Weight = 0 }, "targets.sodium.weight: got 0, want a number above zero"},
+		{func(j *Job) { j.Targets[0].Weight = 1e7 }, "targets.weight: got from 1 to 1e+07, want within a factor of 1e+06"},
+		{func(j *Job) { j.Shelf[2].Reagent = salts.Reagent{} }, "shelf[2].compound: got none, want a compound"},
+		{func(j *Job) { j.Shelf[2].Reagent.Purity = units.Share(1.5) }, "shelf[2].Na2SO4.purity: got 150 %, want above 0 and up to 100 %"},
+		{func(j *Job) { j.Shelf[2].Left = -1 }, "shelf[2].Na2SO4.left: got -1 g, want zero or more"},
+		{func(j *Job) { j.Shelf[2].Price = units.Money{Amount: 5, Currency: "EUR"} }, "shelf[2].Na2SO4.package: got 0 g, want a number above zero"},
+		{func(j *Job) { j.Shelf[2].Price, j.Shelf[2].Package = units.Money{Amount: nan, Currency: "EUR"}, 1 }, "shelf[2].Na2SO4.price: got NaN EUR, want zero or more"},
 		{func(j *Job) {
 			j.Shelf[1].Price, j.Shelf[1].Package = units.Money{Amount: 5, Currency: "EUR"}, 100
 			j.Shelf[2].Price, j.Shelf[2].Package = units.Money{Amount: 5, Currency: "USD"}, 100
-		}, "jar 3 (Na2SO4): price: got 5 USD, want the currency of the others, EUR"},
+		}, "shelf[2].Na2SO4.price: got 5 USD, want the currency of the others, EUR"},
 		{func(j *Job) { j.Shelf = j.Shelf[:8] }, "shelf: got nothing that brings strontium, fluoride, want a compound for it, or a target without it"},
 		{func(j *Job) { j.Shelf = shelf(t, "KI") }, "shelf: got nothing that brings sodium, magnesium, calcium, potassium, strontium, chloride, sulfate, bromide, fluoride, alkalinity, boron"},
 	} {

@@ -140,7 +140,7 @@ func (a Additive) check(field string) (assumed []string, err error) {
 	content := units.MassPerLitre(0)
 	for n, i := range a.stock {
 		name := i.Compound.Formula()
-		if err := input.Positive(field+": "+name, i.PerLitre.GramsPerLitre(), "g/L"); err != nil {
+		if err := input.Positive(field+"."+name, i.PerLitre.GramsPerLitre(), "g/L"); err != nil {
 			return nil, err
 		}
 		for _, other := range a.stock[:n] {

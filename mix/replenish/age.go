@@ -40,20 +40,11 @@ type Aged struct {
 // holds the alkalinity. An analysis by a laboratory
 // tells what really became of it.
 func Age(a Ageing) (Aged, error) {
-	if err := input.Set("water: temperature", a.Water.Temperature()); err != nil {
+	if err := a.check(); err != nil {
 		return Aged{}, err
-	}
-	if !(a.After >= 0) {
-		return Aged{}, input.Bad("after", a.After.String(), "zero or more")
 	}
 	gains := a.After.Hours() / 24 // in days' worth of leavings
 	if a.Change.Value() != 0 {
-		if err := input.Share("change", a.Change); err != nil {
-			return Aged{}, err
-		}
-		if !(a.Every > 0) {
-			return Aged{}, input.Bad("every", a.Every.String(), "the time from change to change")
-		}
 		n := math.Floor(float64(a.After) / float64(a.Every))
 		x, interval := a.Change.Value(), a.Every.Hours()/24
 		left := 1 - x // of what a change finds
@@ -80,4 +71,19 @@ func Age(a Ageing) (Aged, error) {
 		return Aged{}, input.In("water", err)
 	}
 	return Aged{Composition: c, Deviations: c.Deviations(a.Water.Practical()), Readings: r}, nil
+}
+
+// check refuses an ageing that no water goes through.
+func (a Ageing) check() error {
+	list := []error{input.Set("water.temperature", a.Water.Temperature())}
+	if !(a.After >= 0) {
+		list = append(list, input.Bad("after", a.After.String(), "zero or more"))
+	}
+	if a.Change.Value() != 0 {
+		list = append(list, input.Share("change", a.Change))
+		if !(a.Every > 0) {
+			list = append(list, input.Bad("every", a.Every.String(), "the time from change to change"))
+		}
+	}
+	return input.Join(list...)
 }

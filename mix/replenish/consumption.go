@@ -119,7 +119,7 @@ func Consumption(l Log) (Demand, error) {
 			}
 		}
 		if stated != 0 && stated != len(tests) {
-			return Demand{}, input.Bad("log: tests: "+string(p)+": uncertainty", "only some", "one for each test, or none")
+			return Demand{}, input.Bad("tests."+string(p)+".uncertainty", "only some", "one for each test, or none")
 		}
 		if why := tooFew(tests, stated > 0); why != "" {
 			d.Assumptions = append(d.Assumptions, "Nothing is said of "+string(p)+": "+why+".")
@@ -133,7 +133,7 @@ func Consumption(l Log) (Demand, error) {
 		d.Uses = append(d.Uses, u)
 	}
 	if len(d.Uses) == 0 {
-		return Demand{}, input.Bad("log: tests", input.Number(float64(len(l.Tests)))+" tests", "one parameter at least tested at three times, or at two with the uncertainty of the kit")
+		return Demand{}, input.Bad("tests", input.Number(float64(len(l.Tests)))+" tests", "one parameter at least tested at three times, or at two with the uncertainty of the kit")
 	}
 	d.calcify()
 	d.Cautions = []advice.Caution{testFirst, adviceFirst}
@@ -182,7 +182,7 @@ func fit(p tested.Parameter, as tested.Level, tests []line, now line, stated boo
 	qr.Factorize(x)
 	var solution mat.VecDense
 	if err := qr.SolveVecTo(&solution, false, y); err != nil {
-		return Use{}, input.Bad("log: tests: "+string(p), "tests that give no line", "tests further apart, or fewer water changes of nearly the whole tank")
+		return Use{}, input.Bad("tests."+string(p), "tests that give no line", "tests further apart, or fewer water changes of nearly the whole tank")
 	}
 	start, rate := solution.AtVec(0), solution.AtVec(1)
 
@@ -218,7 +218,7 @@ func fit(p tested.Parameter, as tested.Level, tests []line, now line, stated boo
 	u.joint = now.keeps*c01 - now.days*c11
 	level := now.keeps*start - now.days*rate + now.came
 	if !finite(rate) || !finite(level) || !finite(u.use) || !finite(u.now) {
-		return Use{}, input.Bad("log: tests: "+string(p), "numbers beyond reckoning", "levels and times of ordinary size")
+		return Use{}, input.Bad("tests."+string(p), "numbers beyond reckoning", "levels and times of ordinary size")
 	}
 	// What rounding leaves of nothing is nothing.
 	largest := math.Abs(level)
@@ -302,7 +302,7 @@ func (u Use) Until(limit tested.Level) (Countdown, error) {
 	for _, x := range [...]struct {
 		name  string
 		level tested.Level
-	}{{"use: now", u.Now}, {"use: per day", u.PerDay}} {
+	}{{"use.now", u.Now}, {"use.perDay", u.PerDay}} {
 		if x.level.Parameter() != u.Parameter || !finite(x.level.Base()) {
 			return none, input.Bad(x.name, x.level.String(), "a level of "+string(u.Parameter)+", as Consumption finds it")
 		}

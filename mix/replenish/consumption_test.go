@@ -325,9 +325,9 @@ func TestUntil(t *testing.T) {
 		use  Use
 		want string
 	}{
-		{Use{Parameter: tested.Alkalinity, PerDay: tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.1))}, "use: now: got nothing, want a level of alkalinity, as Consumption finds it"},
-		{Use{Parameter: tested.Alkalinity, Now: tested.AlkalinityOf(units.MilliequivalentsPerLitre(3))}, "use: per day: got nothing, want a level of alkalinity"},
-		{Use{Parameter: tested.Alkalinity, Now: tested.Calcium.OfAmount(10), PerDay: tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.1))}, "use: now: got 10 mmol/L of calcium, want a level of alkalinity"},
+		{Use{Parameter: tested.Alkalinity, PerDay: tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.1))}, "use.now: got nothing, want a level of alkalinity, as Consumption finds it"},
+		{Use{Parameter: tested.Alkalinity, Now: tested.AlkalinityOf(units.MilliequivalentsPerLitre(3))}, "use.perDay: got nothing, want a level of alkalinity"},
+		{Use{Parameter: tested.Alkalinity, Now: tested.Calcium.OfAmount(10), PerDay: tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.1))}, "use.now: got 10 mmol/L of calcium, want a level of alkalinity"},
 	} {
 		c, err := r.use.Until(tested.AlkalinityOf(units.MilliequivalentsPerLitre(2)))
 		assert.ErrorIs(t, err, units.ErrInput)
@@ -353,34 +353,34 @@ func TestWrongLogs(t *testing.T) {
 		spoil func(*Log)
 		want  string
 	}{
-		{func(l *Log) { l.Volume = 0 }, "log: volume: got 0 L, want a number above zero"},
-		{func(l *Log) { l.Volume = units.Volume(math.NaN()) }, "log: volume: got NaN L, want a number above zero"},
-		{func(l *Log) { l.Tests = nil }, "log: tests: got 0 tests, want one parameter"},
-		{func(l *Log) { l.Tests[0].At = time.Time{} }, "log: tests 1: got no time, want when it was"},
-		{func(l *Log) { l.Tests[0].Level = tested.Level{} }, "log: tests 1: got nothing, want a level"},
-		{func(l *Log) { l.Tests[0].Level = tested.AlkalinityOf(units.MilliequivalentsPerLitre(-1)) }, "log: tests 1.alkalinity: got -1 meq/L, want zero or more"},
-		{func(l *Log) { l.Tests[0].Level = tested.AlkalinityOf(units.MilliequivalentsPerLitre(math.Inf(1))) }, "log: tests 1.alkalinity: got +Inf meq/L, want a number of ordinary size"},
-		{func(l *Log) { l.Tests[1].Level = tested.Calcium.Of(400, units.AsNitrogen) }, `log: tests 2.calcium: got a mass of 14.007 g/mol, want "mg/L Ca" or "mg/L CaCO3" or "mmol/L of calcium"`},
-		{func(l *Log) { l.Tests[0].Uncertainty = tested.Level{} }, "log: tests: alkalinity: uncertainty: got only some, want one for each test, or none"},
-		{func(l *Log) { l.Tests[0].Uncertainty = tested.AlkalinityOf(units.MilliequivalentsPerLitre(0)) }, "log: tests 1: uncertainty.alkalinity: got 0 meq/L, want a number above zero"},
-		{func(l *Log) { l.Tests[0].Uncertainty = tested.Calcium.OfAmount(1) }, "log: tests 1: uncertainty: got calcium, want alkalinity"},
-		{func(l *Log) { l.Tests[1].At = day(0) }, "log: tests: got 2 tests, want one parameter"},
-		{func(l *Log) { l.Doses = []Dosed{{From: day(1)}} }, "log: doses 1: got nothing, want an additive made by Dry or Stock"},
-		{func(l *Log) { l.Doses = []Dosed{{From: day(1), To: day(0), Additive: pure(t, "NaHCO3")}} }, "log: doses 1: got to 2026-03-01T09:00:00Z, want after from"},
+		{func(l *Log) { l.Volume = 0 }, "volume: got 0 L, want a number above zero"},
+		{func(l *Log) { l.Volume = units.Volume(math.NaN()) }, "volume: got NaN L, want a number above zero"},
+		{func(l *Log) { l.Tests = nil }, "tests: got 0 tests, want one parameter"},
+		{func(l *Log) { l.Tests[0].At = time.Time{} }, "tests[0].at: got no time, want when it was"},
+		{func(l *Log) { l.Tests[0].Level = tested.Level{} }, "tests[0]: got nothing, want a level"},
+		{func(l *Log) { l.Tests[0].Level = tested.AlkalinityOf(units.MilliequivalentsPerLitre(-1)) }, "tests[0].alkalinity: got -1 meq/L, want zero or more"},
+		{func(l *Log) { l.Tests[0].Level = tested.AlkalinityOf(units.MilliequivalentsPerLitre(math.Inf(1))) }, "tests[0].alkalinity: got +Inf meq/L, want a number of ordinary size"},
+		{func(l *Log) { l.Tests[1].Level = tested.Calcium.Of(400, units.AsNitrogen) }, `tests[1].calcium: got a mass of 14.007 g/mol, want "mg/L Ca" or "mg/L CaCO3" or "mmol/L of calcium"`},
+		{func(l *Log) { l.Tests[0].Uncertainty = tested.Level{} }, "tests.alkalinity.uncertainty: got only some, want one for each test, or none"},
+		{func(l *Log) { l.Tests[0].Uncertainty = tested.AlkalinityOf(units.MilliequivalentsPerLitre(0)) }, "tests[0].uncertainty.alkalinity: got 0 meq/L, want a number above zero"},
+		{func(l *Log) { l.Tests[0].Uncertainty = tested.Calcium.OfAmount(1) }, "tests[0].uncertainty: got calcium, want alkalinity"},
+		{func(l *Log) { l.Tests[1].At = day(0) }, "tests: got 2 tests, want one parameter"},
+		{func(l *Log) { l.Doses = []Dosed{{From: day(1)}} }, "doses[0].additive: got nothing, want an additive made by Dry or Stock"},
+		{func(l *Log) { l.Doses = []Dosed{{From: day(1), To: day(0), Additive: pure(t, "NaHCO3")}} }, "doses[0].to: got 2026-03-01T09:00:00Z, want after from"},
 		{func(l *Log) {
 			l.Doses = []Dosed{{From: day(1), Additive: pure(t, "NaHCO3"), Amount: Amount{Volume: 1}}}
-		}, "log: doses 1: amount: got 1000 mL, want a mass of the dry product"},
+		}, "doses[0].amount: got 1000 mL, want a mass of the dry product"},
 		{func(l *Log) {
 			l.Doses = []Dosed{{From: day(1), Additive: stock(t, "NaHCO3", 5000), Amount: Amount{Mass: 1}}}
-		}, "log: doses 1: amount: got 1 g, want a volume of the stock solution"},
-		{func(l *Log) { l.Doses = []Dosed{{From: day(1), Additive: pure(t, "NaHCO3"), Amount: Amount{Mass: -1}}} }, "log: doses 1: amount: got -1, want zero or more"},
-		{func(l *Log) { l.Changes = []WaterChange{{At: day(1), Swapped: 101}} }, "log: changes 1: got 101 L swapped, want zero to the volume of the tank, 100 L"},
-		{func(l *Log) { l.Changes = []WaterChange{{At: day(1), Swapped: 10}} }, "log: changes 1: alkalinity: got nothing, want the level of the new water"},
+		}, "doses[0].amount: got 1 g, want a volume of the stock solution"},
+		{func(l *Log) { l.Doses = []Dosed{{From: day(1), Additive: pure(t, "NaHCO3"), Amount: Amount{Mass: -1}}} }, "doses[0].amount: got -1, want zero or more"},
+		{func(l *Log) { l.Changes = []WaterChange{{At: day(1), Swapped: 101}} }, "changes[0].swapped: got 101 L, want zero to the volume of the tank, 100 L"},
+		{func(l *Log) { l.Changes = []WaterChange{{At: day(1), Swapped: 10}} }, "changes[0].fresh.alkalinity: got nothing, want the level of the new water"},
 		{func(l *Log) {
 			l.Changes = []WaterChange{{At: day(1), Swapped: 100, Fresh: []tested.Level{tested.AlkalinityOf(units.MilliequivalentsPerLitre(3))}}, {At: day(5), Swapped: 100, Fresh: []tested.Level{tested.AlkalinityOf(units.MilliequivalentsPerLitre(3))}}}
 			l.Tests[0].At = day(1)
 			l.Tests = append(l.Tests[:1], Test{day(1), tested.AlkalinityOf(units.MilliequivalentsPerLitre(2.5)), tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.1))})
-		}, "log: tests: got 2 tests"},
+		}, "tests: got 2 tests"},
 	} {
 		l := good()
 		r.spoil(&l)

@@ -1,6 +1,7 @@
 package replenish
 
 import (
+	"cmp"
 	"math"
 	"strconv"
 
@@ -70,11 +71,11 @@ func Lime(w LimeWater) (LimeSupply, error) {
 	}
 	saturated, err := salts.Saturated(lime, w.Temperature)
 	if err != nil {
-		return LimeSupply{}, input.As("temperature of the lime water", err)
+		return LimeSupply{}, input.As("temperature", err)
 	}
 	content, err := saturated.PerLitre()
 	if err != nil {
-		return LimeSupply{}, input.As("temperature of the lime water", err)
+		return LimeSupply{}, input.As("temperature", err)
 	}
 	content *= units.MassPerLitre(w.Saturation.Value())
 	perDay := units.Volume(w.TopOff.LitresPerDay()) * units.Litre
@@ -115,34 +116,24 @@ func Lime(w LimeWater) (LimeSupply, error) {
 }
 
 func (w LimeWater) check() error {
-	if err := checkTank(w.Tank, w.Air); err != nil {
-		return err
+	noTank := checkTank(w.Tank, w.Air)
+	list := []error{
+		noTank, w.Limits.Check("limits"),
+		input.Positive("topOff", w.TopOff.LitresPerDay(), "L/day"),
+		input.Set("temperature", w.Temperature),
+		input.Share("saturation", w.Saturation),
 	}
-	if err := w.Limits.Check("limits"); err != nil {
-		return err
+	if noTank == nil && w.TopOff.LitresPerDay() > w.Tank.Volume().Litres() {
+		list = append(list, input.Bad("topOff", input.Number(w.TopOff.LitresPerDay())+" L/day", "at most the volume of the tank in a day"))
 	}
-	if err := input.Positive("top-off", w.TopOff.LitresPerDay(), "L/day"); err != nil {
-		return err
+	switch {
+	case !w.Demand.Exists():
+	case w.Demand.Parameter() != tested.Alkalinity:
+		list = append(list, input.Bad("demand", string(w.Demand.Parameter()), "alkalinity"))
+	default:
+		list = append(list, cmp.Or(w.Demand.Check("demand"), w.Demand.Must("demand", w.Demand.Base() > 0, "above zero")))
 	}
-	if !(w.TopOff.LitresPerDay() <= w.Tank.Volume().Litres()) {
-		return input.Bad("top-off", input.Number(w.TopOff.LitresPerDay())+" L/day", "at most the volume of the tank in a day")
-	}
-	if err := input.Set("temperature of the lime water", w.Temperature); err != nil {
-		return err
-	}
-	if err := input.Share("saturation", w.Saturation); err != nil {
-		return err
-	}
-	if w.Demand.Exists() {
-		if w.Demand.Parameter() != tested.Alkalinity {
-			return input.Bad("demand", string(w.Demand.Parameter()), "alkalinity")
-		}
-		if err := w.Demand.Check("demand"); err != nil {
-			return err
-		}
-		return w.Demand.Must("demand", w.Demand.Base() > 0, "above zero")
-	}
-	return nil
+	return input.Join(list...)
 }
 
 // drip works out the largest portion and the worst that can happen.
@@ -190,7 +181,7 @@ func (l *LimeSupply) drip(w LimeWater, s state, tank found, per ions.Composition
 			return nil
 		}
 	}
-	return input.Bad("limits: pH", input.Number(most), "one that some lime water keeps")
+	return input.Bad("limits.pH", input.Number(most), "one that some lime water keeps")
 }
 
 // short writes a level to three digits.

@@ -1,6 +1,7 @@
 package replenish
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"time"
@@ -43,67 +44,55 @@ type WaterChange struct {
 }
 
 func (l Log) check() error {
-	if err := input.Positive("log: volume", l.Volume.Litres(), "L"); err != nil {
-		return err
-	}
+	list := []error{input.Positive("volume", l.Volume.Litres(), "L")}
 	for i, t := range l.Tests {
-		field := "log: tests " + ordinal(i)
-		if err := when(field, t.At); err != nil {
-			return err
-		}
-		if err := t.Level.Check(field); err != nil {
-			return err
-		}
-		if err := t.Level.Must(field, t.Level.Base() >= 0, "zero or more"); err != nil {
-			return err
-		}
-		if u := t.Uncertainty; u.Exists() {
-			if u.Parameter() != t.Level.Parameter() {
-				return input.Bad(field+": uncertainty", string(u.Parameter()), string(t.Level.Parameter()))
-			}
-			if err := u.Check(field + ": uncertainty"); err != nil {
-				return err
-			}
-			if err := u.Must(field+": uncertainty", u.Base() > 0, "a number above zero"); err != nil {
-				return err
-			}
-		}
+		list = append(list, t.check(input.At("tests", i)))
 	}
 	for i, d := range l.Doses {
-		field := "log: doses " + ordinal(i)
-		if err := when(field, d.From); err != nil {
-			return err
-		}
-		if !d.To.IsZero() {
-			if err := when(field, d.To); err != nil {
-				return err
-			}
-		}
-		if !d.To.IsZero() && d.To.Before(d.From) {
-			return input.Bad(field, "to "+d.To.Format(time.RFC3339), "after from, "+d.From.Format(time.RFC3339))
-		}
-		if _, err := d.Additive.check(field); err != nil {
-			return err
-		}
-		if _, err := d.Additive.count(field+": amount", d.Amount); err != nil {
-			return err
-		}
+		list = append(list, d.check(input.At("doses", i)))
 	}
 	for i, c := range l.Changes {
-		field := "log: changes " + ordinal(i)
-		if err := when(field, c.At); err != nil {
-			return err
-		}
+		field := input.At("changes", i)
+		list = append(list, when(field+".at", c.At))
 		if !(c.Swapped >= 0 && c.Swapped <= l.Volume) {
-			return input.Bad(field, c.Swapped.String()+" swapped", "zero to the volume of the tank, "+l.Volume.String())
+			list = append(list, input.Bad(field+".swapped", c.Swapped.String(), "zero to the volume of the tank, "+l.Volume.String()))
 		}
 		for _, f := range c.Fresh {
-			if err := f.Check(field); err != nil {
-				return err
-			}
+			list = append(list, f.Check(field+".fresh"))
 		}
 	}
-	return nil
+	return input.Join(list...)
+}
+
+func (t *Test) check(field string) error {
+	list := []error{
+		when(field+".at", t.At),
+		cmp.Or(t.Level.Check(field), t.Level.Must(field, t.Level.Base() >= 0, "zero or more")),
+	}
+	if u := t.Uncertainty; u.Exists() {
+		field += ".uncertainty"
+		if u.Parameter() != t.Level.Parameter() {
+			list = append(list, input.Bad(field, string(u.Parameter()), string(t.Level.Parameter())))
+		} else {
+			list = append(list, cmp.Or(u.Check(field), u.Must(field, u.Base() > 0, "a number above zero")))
+		}
+	}
+	return input.Join(list...)
+}
+
+func (d *Dosed) check(field string) error {
+	list := []error{when(field+".from", d.From)}
+	if !d.To.IsZero() {
+		list = append(list, when(field+".to", d.To))
+		if d.To.Before(d.From) {
+			list = append(list, input.Bad(field+".to", d.To.Format(time.RFC3339), "after from, "+d.From.Format(time.RFC3339)))
+		}
+	}
+	_, err := d.Additive.check(field + ".additive")
+	if err == nil {
+		_, err = d.Additive.count(field+".amount", d.Amount)
+	}
+	return input.Join(append(list, err)...)
 }
 
 // when refuses an entry without a date, or with one of another age: a
@@ -178,7 +167,7 @@ func (l Log) lines(p tested.Parameter) (tests []line, now line, err error) {
 		}
 		at := slices.IndexFunc(c.Fresh, func(f tested.Level) bool { return f.Parameter() == p })
 		if at < 0 {
-			return nil, line{}, input.Bad("log: changes "+ordinal(i)+": "+string(p), "nothing", "the level of the new water")
+			return nil, line{}, input.Bad(input.At("changes", i)+".fresh."+string(p), "nothing", "the level of the new water")
 		}
 		fresh := c.Fresh[at].Base()
 		events = append(events, event{at: c.At, order: 1, apply: func(s *line) {

@@ -1,6 +1,7 @@
 package replenish
 
 import (
+	"cmp"
 	"math"
 
 	"example.org/wellmixed/internal/input"
@@ -49,22 +50,13 @@ const (
 // Maintain works out the dose a day that gives back what the tank uses, so that
 // the level stays where it is.
 func Maintain(u Upkeep) (UpkeepPlan, error) {
-	if err := checkTank(u.Tank, u.Air); err != nil {
-		return UpkeepPlan{}, err
-	}
-	if err := u.Limits.Check("limits"); err != nil {
-		return UpkeepPlan{}, err
-	}
-	assumed, err := u.Additive.check("additive")
+	use := u.Use.PerDay
+	assumed, noAdditive := u.Additive.check("additive")
+	err := input.Join(
+		checkTank(u.Tank, u.Air), u.Limits.Check("limits"), noAdditive,
+		cmp.Or(use.CheckCounting("use"), use.Must("use", use.Base() > 0 && !math.IsInf(use.Base(), 0), "above zero: there is nothing to give back")))
 	if err != nil {
 		return UpkeepPlan{}, err
-	}
-	use := u.Use.PerDay
-	if err := use.CheckCounting("use"); err != nil {
-		return UpkeepPlan{}, err
-	}
-	if !(use.Base() > 0) || math.IsInf(use.Base(), 0) {
-		return UpkeepPlan{}, use.Must("use", false, "above zero: there is nothing to give back")
 	}
 	per := u.Additive.per()
 	strength := float64(use.Parameter().In(per))

@@ -119,22 +119,15 @@ func noCarbon() error {
 // much of the parameter, in µmol, a gram or millilitre of the additive brings.
 func (d Dose) check() (present tested.Level, strength float64, assumed []string, err error) {
 	fail := func(err error) (tested.Level, float64, []string, error) { return tested.Level{}, 0, nil, err }
-	if err := checkTank(d.Tank, d.Air); err != nil {
-		return fail(err)
+	present, known := d.Tank.Level(d.To.Parameter())
+	var noLevel error
+	if d.To.Exists() && !known {
+		noLevel = input.Bad("tank."+string(d.To.Parameter()), "nothing", "its present level")
 	}
-	if err := d.To.Check("to"); err != nil {
-		return fail(err)
-	}
-	if err := d.Limits.Check("limits"); err != nil {
-		return fail(err)
-	}
-	assumed, err = d.Additive.check("additive")
+	assumed, noAdditive := d.Additive.check("additive")
+	err = input.Join(checkTank(d.Tank, d.Air), noLevel, d.To.Check("to"), d.Limits.Check("limits"), noAdditive)
 	if err != nil {
 		return fail(err)
-	}
-	present, tested := d.Tank.Level(d.To.Parameter())
-	if !tested {
-		return fail(input.Bad("tank."+string(d.To.Parameter()), "nothing", "its present level"))
 	}
 	strength = float64(d.To.Parameter().In(d.Additive.per()))
 	if !(strength > 0) {

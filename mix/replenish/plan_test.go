@@ -356,8 +356,8 @@ func TestWrongDoses(t *testing.T) {
 		{func(d *Dose) { d.Tank.Levels[1] = tested.Calcium.Of(380, units.AsMagnesium) }, "tank.calcium: got a mass of 24.305 g/mol, want"},
 		{func(d *Dose) { d.Tank.Levels[0] = tested.Alkalinity.Of(120, units.AsCalciumCarbonate) }, `tank.alkalinity: got a mass of 100.086 g/mol, want "8.2 dKH"`},
 		{func(d *Dose) { d.Air = carbonate.XCO2(nan) }, "air: got NaN ppm, want zero or more"},
-		{func(d *Dose) { d.Tank.Carbon = carbonate.PH(carbonate.PHTotal(nan)) }, "tank: "},
-		{func(d *Dose) { d.Tank.Carbon = carbonate.Alkalinity(2300) }, "tank: "},
+		{func(d *Dose) { d.Tank.Carbon = carbonate.PH(carbonate.PHTotal(nan)) }, "tank."},
+		{func(d *Dose) { d.Tank.Carbon = carbonate.Alkalinity(2300) }, "tank."},
 		{func(d *Dose) { d.Tank.Levels = d.Tank.Levels[:1] }, "tank.calcium: got nothing, want its present level"},
 		{func(d *Dose) { d.To = tested.Level{} }, "to: got nothing, want a level"},
 		{func(d *Dose) { d.To = tested.Calcium.Of(units.MassPerLitre(nan), units.AsCalcium) }, "to.calcium: got NaN mg/L Ca, want zero or more"},
@@ -365,17 +365,17 @@ func TestWrongDoses(t *testing.T) {
 		{func(d *Dose) { d.To = tested.Calcium.Of(9000, units.AsCalcium) }, "to.calcium: got 9000 mg/L Ca, want a level nearer to the present 380 mg/L Ca"},
 		{func(d *Dose) { d.To = tested.AlkalinityOf(units.MilliequivalentsPerLitre(3)) }, "additive: got CaCl2.2H2O, want one that raises alkalinity"},
 		{func(d *Dose) { d.Additive = Additive{} }, "additive: got nothing, want an additive made by Dry or Stock"},
-		{func(d *Dose) { d.Additive = Dry(salts.Reagent{Compound: compound(t, "CaCl2")}) }, "additive: CaCl2: purity: got 0 %, want above 0 and up to 100 %"},
+		{func(d *Dose) { d.Additive = Dry(salts.Reagent{Compound: compound(t, "CaCl2")}) }, "additive.CaCl2.purity: got 0 %, want above 0 and up to 100 %"},
 		{func(d *Dose) { d.Additive = pure(t, "CaCO3") }, "additive: got CaCO3, want a salt of what the tank uses up that dissolves in seawater"},
 		{func(d *Dose) { d.Additive = pure(t, "C2H5OH") }, "food for bacteria"},
 		{func(d *Dose) { d.Additive = pure(t, "CH3COONa") }, "food for bacteria"},
 		{func(d *Dose) { d.Additive = pure(t, "NH4Cl") }, "ammonium turns to poisonous ammonia"},
-		{func(d *Dose) { d.Additive = stocked(part("CaCl2.2H2O", 0)) }, "additive: CaCl2.2H2O: got 0 g/L, want a number above zero"},
+		{func(d *Dose) { d.Additive = stocked(part("CaCl2.2H2O", 0)) }, "additive.CaCl2.2H2O: got 0 g/L, want a number above zero"},
 		{func(d *Dose) { d.Additive = stocked(part("CaCl2.2H2O", 50000), part("NaHCO3", 10000)) }, "additive: got NaHCO3 and CaCl2.2H2O in one solution, want two bottles: calcium carbonate would fall out"},
 		{func(d *Dose) { d.Additive = stocked(part("MgSO4.7H2O", 50000), part("CaCl2", 10000)) }, "gypsum would fall out"},
 		{func(d *Dose) {
 			d.Additive, d.To = stocked(part("NaHCO3", 150*units.GramPerLitre)), tested.AlkalinityOf(units.MilliequivalentsPerLitre(3))
-		}, "additive: content: got 150 g/L of NaHCO3, want at most"},
+		}, "additive.content: got 150 g/L of NaHCO3, want at most"},
 		{func(d *Dose) { d.Tank.Carbon = carbonate.PH(carbonate.PHTotal(3)) }, "tank.carbon: got pH 3.00"},
 		{func(d *Dose) { d.Tank.Carbon = carbonate.PH(carbonate.PHTotal(5.9)) }, "tank.carbon: got pH 5.90, want pH 6 to 10 (total scale)"},
 		{func(d *Dose) {
@@ -387,7 +387,7 @@ func TestWrongDoses(t *testing.T) {
 		}, "want a stronger stock, of which 10 % of the tank are enough"},
 		{func(d *Dose) {
 			d.Additive = stocked(part("CaCl2", 700*units.GramPerLitre), part("MgCl2", 400*units.GramPerLitre))
-		}, "additive: "},
+		}, "additive."},
 		{func(d *Dose) {
 			d.Additive = stocked(part("CaCl2.2H2O", 600*units.GramPerLitre), part("MgCl2.6H2O", 500*units.GramPerLitre))
 		}, "additive: got 1100 g/L in all of CaCl2.2H2O + MgCl2.6H2O in water, want at most 1000 g/L, or two bottles"},
@@ -401,7 +401,7 @@ func TestWrongDoses(t *testing.T) {
 		}, "the acid would set free iodine"},
 		{func(d *Dose) {
 			d.Additive, d.To = stocked(part("H3BO3", 500*units.GramPerLitre)), tested.Boron.Of(4.2, units.AsBoron)
-		}, "additive: content: got 500 g/L of H3BO3, want at most what dissolves"},
+		}, "additive.content: got 500 g/L of H3BO3, want at most what dissolves"},
 		{func(d *Dose) { d.Limits = limits(-1) }, "limits.pH: got -1, want zero or more"},
 		{func(d *Dose) { d.Limits = limits(0, tested.AlkalinityOf(units.MilliequivalentsPerLitre(0))) }, "limits.alkalinity: got 0 meq/L, want above zero"},
 		{func(d *Dose) {

@@ -125,7 +125,7 @@ func (s *state) dose(brings ions.Composition) error {
 	var err error
 	for range saltSteps {
 		if s.water, err = seawater.FromAbsolute(salinity, s.water.Temperature()); err != nil {
-			return input.In("salinity after the dose", err)
+			return input.When("after the dose", err)
 		}
 		s.mass = s.water.OfVolume(s.volume).Mass
 		salinity = units.Absolute(float64(s.salt/s.mass) * 1000)
@@ -171,10 +171,10 @@ func (s *state) aerate() error {
 // leaves it so.
 func (s *state) settle(of string) (now, aired tested.Chemistry, err error) {
 	if now, err = s.chemistry(); err != nil {
-		return now, aired, input.In(of, err)
+		return now, aired, input.When(of, err)
 	}
 	if err = s.aerate(); err == nil {
 		aired, err = s.chemistry()
 	}
-	return now, aired, input.In(of+", aired", err)
+	return now, aired, input.When(of+", aired", err)
 }

@@ -190,11 +190,11 @@ func TestWrongLime(t *testing.T) {
 		want  string
 	}{
 		{func(w *LimeWater) { *w = LimeWater{} }, "tank.temperature"},
-		{func(w *LimeWater) { w.TopOff = 0 }, "top-off: got 0 L/day, want a number above zero"},
-		{func(w *LimeWater) { w.TopOff = 400 * units.LitrePerDay }, "top-off: got 400 L/day, want at most the volume of the tank in a day"},
-		{func(w *LimeWater) { w.TopOff = units.Flow(math.NaN()) }, "top-off: got NaN L/day"},
-		{func(w *LimeWater) { w.Temperature = units.Temperature{} }, "temperature of the lime water: got nothing, want a temperature"},
-		{func(w *LimeWater) { w.Temperature = units.Celsius(95) }, "temperature of the lime water: 95 °C is outside"},
+		{func(w *LimeWater) { w.TopOff = 0 }, "topOff: got 0 L/day, want a number above zero"},
+		{func(w *LimeWater) { w.TopOff = 400 * units.LitrePerDay }, "topOff: got 400 L/day, want at most the volume of the tank in a day"},
+		{func(w *LimeWater) { w.TopOff = units.Flow(math.NaN()) }, "topOff: got NaN L/day"},
+		{func(w *LimeWater) { w.Temperature = units.Temperature{} }, "temperature: got nothing, want a temperature"},
+		{func(w *LimeWater) { w.Temperature = units.Celsius(95) }, "temperature: 95 °C is outside"},
 		{func(w *LimeWater) { w.Saturation = units.Share(0) }, "saturation: got 0 %, want above 0 and up to 100 %"},
 		{func(w *LimeWater) { w.Saturation = units.Share(1.1) }, "saturation: got 110 %"},
 		{func(w *LimeWater) { w.Demand = tested.Calcium.OfAmount(1) }, "demand: got calcium, want alkalinity"},

@@ -116,10 +116,10 @@ func TestAnswersThatAreNone(t *testing.T) {
 	assert.EqualError(t, err, "step: got 1e+308 ppm, want no more than the 8 ppm of the feed")
 	p := Product{Flow: 5, Waste: units.Flow(-1)}
 	_, err = p.Fill(10)
-	assert.ErrorContains(t, err, "product: waste: ")
+	assert.ErrorContains(t, err, "product.waste: ")
 	p = Product{Flow: 5, Waste: 5, Cost: units.Money{Amount: 1e308}}
 	run, err := p.Fill(1000)
-	assert.ErrorContains(t, err, "product: cost: ")
+	assert.ErrorContains(t, err, "product.cost: ")
 	assert.Equal(t, Run{}, run)
 	assert.True(t, p.Idle(-1) != p.Idle(-1))
 	s := System{
@@ -127,7 +127,7 @@ func TestAnswersThatAreNone(t *testing.T) {
 		WasteRatio: 3, Sediment: Filter{Life: 1e-300, Price: units.Money{Amount: 1e300}},
 	}
 	_, err = s.Produce(Feed{TDS: tds(250), Pressure: 4, Temperature: units.Celsius(15)})
-	assert.ErrorContains(t, err, "sediment: price: ")
+	assert.ErrorContains(t, err, "sediment.price: ")
 }
 
 // Chlorine is warned of where there is any, or no carbon to tell that there is none.
@@ -180,6 +180,6 @@ func TestJudgeAsksAndWarns(t *testing.T) {
 	for _, one := range []Readings{{Before: 4}, {Behind: 3}} {
 		one.Feed, one.AfterMembrane, one.Step = r.Feed, r.AfterMembrane, 1
 		_, err = Judge(one, UsualLimits())
-		assert.ErrorContains(t, err, "gauge step: ")
+		assert.ErrorContains(t, err, "gaugeStep: ")
 	}
 }

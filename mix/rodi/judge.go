@@ -1,6 +1,7 @@
 package rodi
 
 import (
+	"cmp"
 	"math"
 
 	"example.org/wellmixed/internal/input"
@@ -138,26 +139,21 @@ func judge(value, uncertainty, limit float64) Verdict {
 // It asks for the step of the meter: without one, 1 ppm behind the resin would be
 // told from 0 for certain.
 func Judge(r Readings, limit Limits) (Checkup, error) {
-	if err := limit.check(); err != nil {
-		return Checkup{}, input.In("limits", err)
-	}
+	var noStep error
 	if r.Step == 0 {
-		return Checkup{}, input.Bad("step", "none", "the step of the meter's display in ppm, 1 where it shows no decimals")
+		noStep = input.Bad("step", "none", "the step of the meter's display in ppm, 1 where it shows no decimals")
 	}
-	found, u, err := rejection("after membrane", r.Feed, r.AfterMembrane, r.Step)
+	found, u, noRejection := rejection("afterMembrane", r.Feed, r.AfterMembrane, r.Step)
+	sediment, noSediment := r.sediment(limit)
+	carbon, noCarbon := r.carbon(limit)
+	resin, noResin := r.resin(limit)
+	err := input.Join(input.In("limits", limit.check()), cmp.Or(noStep, noRejection), noSediment, noCarbon, noResin)
 	if err != nil {
 		return Checkup{}, err
 	}
-	c := Checkup{Rejection: found, Uncertainty: u}
-	if c.Findings[0], err = r.sediment(limit); err != nil {
-		return Checkup{}, err
-	}
-	if c.Findings[1], err = r.carbon(limit); err != nil {
-		return Checkup{}, err
-	}
-	c.Findings[2] = membraneFinding(found, u, limit)
-	if c.Findings[3], err = r.resin(limit); err != nil {
-		return Checkup{}, err
+	c := Checkup{
+		Rejection: found, Uncertainty: u,
+		Findings: [4]Finding{sediment, carbon, membraneFinding(found, u, limit), resin},
 	}
 	c.Cautions = []advice.Caution{flushFirst, drinkingLine, chlorineKills}
 	if r.AfterResin != (units.TDS{}) {
@@ -168,12 +164,12 @@ func Judge(r Readings, limit Limits) (Checkup, error) {
 
 func (r Readings) sediment(limit Limits) (Finding, error) {
 	f := Finding{Stage: StageSediment, Sentence: "Two pressures, before the sediment filter and behind the carbon while water flows, would tell whether they are clogged."}
-	if err := input.NotNegative("gauge step", float64(r.GaugeStep), "bar"); err != nil {
+	if err := input.NotNegative("gaugeStep", float64(r.GaugeStep), "bar"); err != nil {
 		return f, err
 	}
 	if r.GaugeStep == 0 {
 		if r.Before != 0 || r.Behind != 0 {
-			return f, input.Bad("gauge step", r.GaugeStep.String(), "the step of the gauge that the pressures were read from")
+			return f, input.Bad("gaugeStep", r.GaugeStep.String(), "the step of the gauge that the pressures were read from")
 		}
 		return f, nil
 	}
@@ -193,12 +189,12 @@ func (r Readings) sediment(limit Limits) (Finding, error) {
 
 func (r Readings) carbon(limit Limits) (Finding, error) {
 	f := Finding{Stage: StageCarbon, Sentence: "A test of total chlorine behind the carbon would tell whether it still protects the membrane; dissolved-solids readings do not."}
-	if err := input.NotNegative("chlorine step", float64(r.ChlorineStep), "mg/L"); err != nil {
+	if err := input.NotNegative("chlorineStep", float64(r.ChlorineStep), "mg/L"); err != nil {
 		return f, err
 	}
 	if r.ChlorineStep == 0 {
 		if r.Chlorine != 0 {
-			return f, input.Bad("chlorine step", r.ChlorineStep.String(), "the least that the test tells from nothing")
+			return f, input.Bad("chlorineStep", r.ChlorineStep.String(), "the least that the test tells from nothing")
 		}
 		return f, nil
 	}
@@ -224,7 +220,7 @@ func (r Readings) resin(limit Limits) (Finding, error) {
 	if r.AfterResin == (units.TDS{}) {
 		return f, nil
 	}
-	if err := checkTDS("after resin", r.AfterResin); err != nil {
+	if err := checkTDS("afterResin", r.AfterResin); err != nil {
 		return f, err
 	}
 	doubt := displayed(r.Step)
@@ -263,10 +259,10 @@ func (l Limits) check() error {
 	if !(l.Rejection.Value() > 0 && l.Rejection.Value() < 1) {
 		return input.Bad("rejection", l.Rejection.String(), "above 0 and below 100 %, see UsualLimits")
 	}
-	if err := checkTDS("after resin", l.AfterResin); err != nil {
+	if err := checkTDS("afterResin", l.AfterResin); err != nil {
 		return err
 	}
-	if err := input.Positive("pressure drop", float64(l.PressureDrop), "bar"); err != nil {
+	if err := input.Positive("pressureDrop", float64(l.PressureDrop), "bar"); err != nil {
 		return err
 	}
 	return input.Positive("chlorine", float64(l.Chlorine), "mg/L")

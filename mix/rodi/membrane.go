@@ -161,7 +161,7 @@ type throughput struct {
 func (m Membrane) run(f Feed, back units.GaugePressure, ratio float64, waste units.Flow) (throughput, error) {
 	rated := m.Rated.net()
 	if !(rated > 0) {
-		return throughput{}, input.Bad("membrane: rated: pressure", m.Rated.Pressure.String(), "more than the osmotic pressure of its test water")
+		return throughput{}, input.Bad("membrane.rated.pressure", m.Rated.Pressure.String(), "more than the osmotic pressure of its test water")
 	}
 	x := throughput{factor: TemperatureFactor(f.Temperature, m.Flux)}
 	perBar := float64(m.Rated.Flow) / float64(rated) * x.factor / TemperatureFactor(m.Rated.Temperature, m.Flux)
@@ -186,11 +186,11 @@ func (m Membrane) run(f Feed, back units.GaugePressure, ratio float64, waste uni
 	x.osmotic = pure * units.GaugePressure(g)
 	x.net = f.Pressure - back - x.osmotic
 	if !(x.net > 0 && x.product > 0) {
-		return throughput{}, input.Bad("feed: pressure", f.Pressure.String(),
+		return throughput{}, input.Bad("feed.pressure", f.Pressure.String(),
 			"more than the "+input.Fixed(float64(x.osmotic+back), 2)+" bar of osmosis and back pressure")
 	}
 	if total := float64(x.product + x.waste); !(total <= math.MaxFloat64) {
-		return throughput{}, input.Bad("membrane: rated: flow", m.Rated.Flow.String(), "the flow of one membrane")
+		return throughput{}, input.Bad("membrane.rated.flow", m.Rated.Flow.String(), "the flow of one membrane")
 	}
 	x.rejection = m.Rejection
 	if m.Rejection.Value() == 0 {
@@ -200,7 +200,7 @@ func (m Membrane) run(f Feed, back units.GaugePressure, ratio float64, waste uni
 		x.rejection = units.Share(1 - g*b/(1+b))
 	}
 	if !(x.rejection.Value() >= 0) {
-		return throughput{}, input.Bad("feed: pressure", f.Pressure.String(), "enough to hold salt back: at this pressure and recovery the membrane does not")
+		return throughput{}, input.Bad("feed.pressure", f.Pressure.String(), "enough to hold salt back: at this pressure and recovery the membrane does not")
 	}
 	return x, nil
 }

@@ -78,7 +78,7 @@ func (r Resin) Lasts(in units.TDS, carbonDioxide units.AmountPerLitre) (units.Vo
 	if err := checkTDS("in", in); err != nil {
 		return input.NaN[units.Volume](), err
 	}
-	if err := input.NotNegative("carbon dioxide", float64(carbonDioxide), "mmol/L"); err != nil {
+	if err := input.NotNegative("carbonDioxide", float64(carbonDioxide), "mmol/L"); err != nil {
 		return input.NaN[units.Volume](), err
 	}
 	load := Equivalents(in) + carbonDioxide

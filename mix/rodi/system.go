@@ -1,6 +1,7 @@
 package rodi
 
 import (
+	"cmp"
 	"math"
 	"time"
 
@@ -72,14 +73,11 @@ type Lasts struct {
 // life of its stages, and the cost of a litre. Water and salt balance: what goes
 // in comes out as product and waste.
 func (s System) Produce(f Feed) (Product, error) {
-	if err := s.check(); err != nil {
-		return Product{}, err
-	}
-	if err := f.check(); err != nil {
+	if err := input.Join(s.check(), f.check()); err != nil {
 		return Product{}, err
 	}
 	if most := s.Membrane.Most; most > 0 && f.Pressure > most {
-		return Product{}, input.Bad("feed: pressure", f.Pressure.String(), "at most the "+most.String()+" that membrane and housing bear: set a pressure reducer before them")
+		return Product{}, input.Bad("feed.pressure", f.Pressure.String(), "at most the "+most.String()+" that membrane and housing bear: set a pressure reducer before them")
 	}
 	run, err := s.Membrane.run(f, s.BackPressure, s.WasteRatio, s.Waste)
 	if err != nil {
@@ -133,10 +131,10 @@ func (p Product) Fill(v units.Volume) (Run, error) {
 	if err := input.Positive("volume", float64(v), "L"); err != nil {
 		return Run{}, err
 	}
-	if err := input.Positive("product: flow", float64(p.Flow), "L/h"); err != nil {
+	if err := input.Positive("product.flow", float64(p.Flow), "L/h"); err != nil {
 		return Run{}, err
 	}
-	if err := input.NotNegative("product: waste", float64(p.Waste), "L/h"); err != nil {
+	if err := input.NotNegative("product.waste", float64(p.Waste), "L/h"); err != nil {
 		return Run{}, err
 	}
 	r := Run{Time: p.Flow.Time(v), Waste: v * units.Volume(p.Waste/p.Flow), Cost: p.Cost.Times(v.Litres())}
@@ -144,7 +142,7 @@ func (p Product) Fill(v units.Volume) (Run, error) {
 	if r.Time < 0 || !(r.Feed <= math.MaxFloat64) {
 		return Run{}, input.Bad("volume", v.String(), "what comes within a lifetime")
 	}
-	if err := input.NotNegative("product: cost", r.Cost.Amount, r.Cost.Currency); err != nil {
+	if err := input.NotNegative("product.cost", r.Cost.Amount, r.Cost.Currency); err != nil {
 		return Run{}, err
 	}
 	return r, nil
@@ -168,11 +166,11 @@ func (s System) cost(p Product) (units.Money, error) {
 		price units.Money
 		lasts units.Volume
 	}{
-		{"water price", s.WaterPrice, 1 * units.CubicMetre * units.Volume(p.Recovery.Value())},
-		{"sediment: price", s.Sediment.Price, p.Lasts.Sediment},
-		{"carbon: price", s.Carbon.Price, p.Lasts.Carbon},
-		{"membrane: price", s.Membrane.Price, p.Lasts.Membrane},
-		{"resin: price", s.Resin.Price, p.Lasts.Resin},
+		{"waterPrice", s.WaterPrice, 1 * units.CubicMetre * units.Volume(p.Recovery.Value())},
+		{"sediment.price", s.Sediment.Price, p.Lasts.Sediment},
+		{"carbon.price", s.Carbon.Price, p.Lasts.Carbon},
+		{"membrane.price", s.Membrane.Price, p.Lasts.Membrane},
+		{"resin.price", s.Resin.Price, p.Lasts.Resin},
 	} {
 		if part.price.Amount == 0 || !(part.lasts > 0) {
 			continue
@@ -196,55 +194,34 @@ func (s System) cost(p Product) (units.Money, error) {
 var temperatureRange = units.Range{Quantity: "temperature", Min: 0, Max: hottest, Unit: "°C", Source: "thin-film membranes, common practice"}
 
 func (f Feed) check() error {
-	if err := checkTDS("feed: tds", f.TDS); err != nil {
-		return err
-	}
-	if err := input.Positive("feed: pressure", float64(f.Pressure), "bar"); err != nil {
-		return err
-	}
-	if err := input.Set("feed: temperature", f.Temperature); err != nil {
-		return err
-	}
-	if err := input.As("feed: temperature", temperatureRange.Check(f.Temperature.Celsius())); err != nil {
-		return err
-	}
-	if err := input.NotNegative("feed: carbon dioxide", float64(f.CarbonDioxide), "mmol/L"); err != nil {
-		return err
-	}
-	if err := input.NotNegative("feed: chlorine", float64(f.Chlorine), "mg/L"); err != nil {
-		return err
-	}
-	return input.NotNegative("feed: chloramine", float64(f.Chloramine), "mg/L")
+	return input.Join(
+		checkTDS("feed.tds", f.TDS),
+		input.Positive("feed.pressure", float64(f.Pressure), "bar"),
+		cmp.Or(input.Set("feed.temperature", f.Temperature),
+			input.As("feed.temperature", temperatureRange.Check(f.Temperature.Celsius()))),
+		input.NotNegative("feed.carbonDioxide", float64(f.CarbonDioxide), "mmol/L"),
+		input.NotNegative("feed.chlorine", float64(f.Chlorine), "mg/L"),
+		input.NotNegative("feed.chloramine", float64(f.Chloramine), "mg/L"))
 }
 
 func (s System) check() error {
-	if err := checkLife(s.Sediment.Life, s.Sediment.Price); err != nil {
-		return input.In("sediment", err)
-	}
-	if err := s.Carbon.check(); err != nil {
-		return input.In("carbon", err)
-	}
-	if err := s.Membrane.check(); err != nil {
-		return input.In("membrane", err)
+	list := []error{
+		input.In("sediment", checkLife(s.Sediment.Life, s.Sediment.Price)),
+		input.In("carbon", s.Carbon.check()),
+		input.In("membrane", s.Membrane.check()),
 	}
 	if s.Resin != (Resin{}) {
-		if err := s.Resin.check(); err != nil {
-			return input.In("resin", err)
-		}
+		list = append(list, input.In("resin", s.Resin.check()))
 	}
-	if err := input.NotNegative("waste ratio", s.WasteRatio, ""); err != nil {
-		return err
+	waste := input.Join(
+		input.NotNegative("wasteRatio", s.WasteRatio, ""),
+		input.NotNegative("waste", float64(s.Waste), "L/h"))
+	if waste == nil && (s.WasteRatio > 0) == (s.Waste > 0) {
+		waste = input.Bad("wasteRatio", input.Number(s.WasteRatio)+" and a waste of "+s.Waste.String(), "one of the two above zero")
 	}
-	if err := input.NotNegative("waste", float64(s.Waste), "L/h"); err != nil {
-		return err
-	}
-	if (s.WasteRatio > 0) == (s.Waste > 0) {
-		return input.Bad("waste ratio", input.Number(s.WasteRatio)+" and a waste of "+s.Waste.String(), "one of the two above zero")
-	}
-	if err := input.NotNegative("back pressure", float64(s.BackPressure), "bar"); err != nil {
-		return err
-	}
-	return input.In("water", checkPrice(s.WaterPrice))
+	return input.Join(append(list, waste,
+		input.NotNegative("backPressure", float64(s.BackPressure), "bar"),
+		input.In("water", checkPrice(s.WaterPrice)))...)
 }
 
 // checkTDS refuses a reading that no meter gives in water that a membrane can

@@ -56,7 +56,7 @@ func (c Compound) toRaise(what string, perMole, by float64, in units.Volume) (un
 	}
 	m := c.Mass(by / 1000 / perMole * in.Litres())
 	if input.NotNegative("", m.Grams(), "") != nil {
-		return input.NaN[units.Mass](), input.Bad("change of "+what, input.Number(by), "one that "+c.Formula()+" can bring")
+		return input.NaN[units.Mass](), input.Bad(what, input.Number(by), "one that "+c.Formula()+" can bring")
 	}
 	return m, nil
 }

@@ -52,7 +52,7 @@ func (r Reagent) Pure(weighed units.Mass) (units.Mass, error) {
 //	symbol  m_to = m_from M_to / M_from
 func Exchange(m units.Mass, from, to Compound) (units.Mass, error) {
 	if !from.Exists() || from.Anhydrous() != to.Anhydrous() {
-		return input.NaN[units.Mass](), input.Bad("exchange for "+from.String(), to.String(), "another hydrate of the same salt")
+		return input.NaN[units.Mass](), input.Bad("to", to.String(), "another hydrate of the same salt")
 	}
 	if err := input.NotNegative("mass", m.Grams(), "g"); err != nil {
 		return input.NaN[units.Mass](), err

@@ -31,10 +31,10 @@ func Saturated(c Compound, t units.Temperature) (Solution, error) {
 // Dissolve returns the solution of a mass of the compound in a mass of pure
 // water. More than dissolves is an *units.InputError that says how much would.
 func Dissolve(c Compound, m, water units.Mass, t units.Temperature) (Solution, error) {
-	if err := input.Positive("mass of "+c.String(), m.Grams(), "g"); err != nil {
+	if err := input.Positive("solution."+c.String(), m.Grams(), "g"); err != nil {
 		return Solution{}, err
 	}
-	if err := input.Positive("mass of water", water.Grams(), "g"); err != nil {
+	if err := input.Positive("water", water.Grams(), "g"); err != nil {
 		return Solution{}, err
 	}
 	most, err := Saturated(c, t)
@@ -43,7 +43,7 @@ func Dissolve(c Compound, m, water units.Mass, t units.Temperature) (Solution, e
 	}
 	s := Solution{c, units.MassPerKilogram(m/(m+water)*1000) * units.GramPerKilogram, t}
 	if s.Content > most.Content {
-		return Solution{}, input.Bad("mass of "+c.Formula(), input.Number(m.Grams())+" g", "at most "+input.Number(most.Into(water).Grams())+" g in so much water")
+		return Solution{}, input.Bad("solution."+c.Formula(), input.Number(m.Grams())+" g", "at most "+input.Number(most.Into(water).Grams())+" g in so much water")
 	}
 	return s, nil
 }
@@ -156,7 +156,7 @@ func (s Solution) Density() (units.Density, error) {
 	fit, known := s.Compound.Anhydrous().laliberte()
 	most := s.Compound.content(fit.most)
 	if !known && s.Content > most {
-		return none, input.Bad("density of "+s.Compound.Formula(), s.Content.String(), "a solute with measured densities, or at most "+most.String())
+		return none, input.Bad("solution."+s.Compound.Formula(), s.Content.String(), "a solute with measured densities, or at most "+most.String())
 	}
 	if err := (units.Range{Quantity: "temperature", Min: fit.coldest, Max: fit.hottest, Unit: "°C", Source: fit.source}).Check(t); err != nil {
 		return none, err

@@ -285,7 +285,7 @@ func TestStock(t *testing.T) {
 	assert.ErrorIs(t, err, units.ErrInput)
 	assert.ErrorContains(t, err, "content: got 200 g/L of NaHCO3, want at most 91.99")
 	_, err = Dissolve(soda, 200, 1000, units.Celsius(20))
-	assert.ErrorContains(t, err, "mass of NaHCO3: got 200 g, want at most 94.98")
+	assert.ErrorContains(t, err, "solution.NaHCO3: got 200 g, want at most 94.98")
 	_, err = Dissolve(soda, -1, 1000, units.Celsius(20))
 	assert.ErrorIs(t, err, units.ErrInput)
 	_, err = Dissolve(soda, 1, 0, units.Celsius(20))
@@ -331,7 +331,7 @@ func TestStock(t *testing.T) {
 	_, err = Solution{cal, 1, units.Temperature{}}.Density()
 	assert.ErrorIs(t, err, units.ErrInput)
 	_, err = Solution{must(t, "H3BO3"), 40000, units.Celsius(25)}.Density()
-	assert.EqualError(t, err, "density of H3BO3: got 40000 mg/kg, want a solute with measured densities, or at most 5000 mg/kg")
+	assert.EqualError(t, err, "solution.H3BO3: got 40000 mg/kg, want a solute with measured densities, or at most 5000 mg/kg")
 }
 
 // Whatever is asked, a stock holds what it was asked for, never more than dissolves, and

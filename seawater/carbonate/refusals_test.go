@@ -77,7 +77,7 @@ func TestConstantsOfAForgottenTemperature(t *testing.T) {
 	for _, k := range everyConstant(&c) {
 		assert.True(t, math.IsNaN(k))
 	}
-	const want = "constants: temperature: got nothing, want a temperature"
+	const want = "constants.temperature: got nothing, want a temperature"
 	_, err := c.FromAlkalinityDIC(2300, 2000, Nutrients{})
 	assert.EqualError(t, err, want)
 	_, err = c.Solve(Alkalinity(2300), PH(PHTotal(8.1)), Nutrients{})
@@ -94,7 +94,7 @@ func TestConstantsOfAForgottenTemperature(t *testing.T) {
 	assert.EqualError(t, err, "constants: got salinity -1 PSS-78 and 25 °C, want a salinity and a temperature that the fits can be asked for")
 	bad = At(units.Practical(35), units.Celsius(25), Options{Fluoride: Measured(-3)})
 	_, err = bad.FromAlkalinityDIC(2300, 2000, Nutrients{})
-	assert.EqualError(t, err, "constants: fluoride: got -3 µmol/kg, want 0 to 1e9 µmol/kg")
+	assert.EqualError(t, err, "constants.fluoride: got -3 µmol/kg, want 0 to 1e9 µmol/kg")
 }
 
 func TestBlendLooksAtBothWaters(t *testing.T) {
@@ -127,7 +127,7 @@ func TestBlendLooksAtBothWaters(t *testing.T) {
 // air.
 func TestEquilibrateWithNoAir(t *testing.T) {
 	w, err := tank().Equilibrate(-1, units.Atmosphere)
-	assert.ErrorContains(t, err, "air: pCO2: got ")
+	assert.ErrorContains(t, err, "air.pCO2: got ")
 	assert.True(t, math.IsNaN(float64(w.Alkalinity)) && math.IsNaN(w.Salinity.Value()))
 	bad := tank()
 	bad.Nutrients.Phosphate = -1

@@ -121,7 +121,7 @@ func (c *Constants) badTotal() error {
 	names := [...]string{"boron", "sulfate", "fluoride", "calcium", "magnesium"}
 	for i, x := range [...]units.AmountPerKilogram{t.Boron, t.Sulfate, t.Fluoride, t.Calcium, t.Magnesium} {
 		if !amount(x) {
-			return &units.InputError{Field: "constants: " + names[i], Got: x.String(), Want: "0 to 1e9 µmol/kg"}
+			return &units.InputError{Field: "constants." + names[i], Got: x.String(), Want: "0 to 1e9 µmol/kg"}
 		}
 	}
 	return nil
@@ -129,7 +129,7 @@ func (c *Constants) badTotal() error {
 
 // noWater tells why At made no constants.
 func (c *Constants) noWater() error {
-	if err := input.Set("constants: temperature", c.Temperature); err != nil {
+	if err := input.Set("constants.temperature", c.Temperature); err != nil {
 		return err
 	}
 	if !possible(c.Salinity, c.Temperature) {

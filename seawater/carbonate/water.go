@@ -47,10 +47,10 @@ func (w Water) System() (System, error) {
 
 // check refuses a temperature that nobody set and an impossible salinity.
 func (w Water) check() error {
-	if err := input.Set("water: temperature", w.Temperature); err != nil {
+	if err := input.Set("water.temperature", w.Temperature); err != nil {
 		return err
 	}
-	return input.NotNegative("water: salinity", w.Salinity.Value(), "")
+	return input.NotNegative("water.salinity", w.Salinity.Value(), "")
 }
 
 // mixable refuses what is no water before it hides in a mixture.

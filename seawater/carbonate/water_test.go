@@ -142,5 +142,5 @@ func TestForgottenTemperatureIsRefused(t *testing.T) {
 	w = w.At(units.Celsius(25))
 	w.Salinity = units.Practical(-1)
 	_, err = w.System()
-	assert.EqualError(t, err, "water: salinity: got -1, want zero or more")
+	assert.EqualError(t, err, "water.salinity: got -1, want zero or more")
 }

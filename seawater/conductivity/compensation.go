@@ -94,18 +94,18 @@ func (k Compensation) ratio(t units.Temperature) float64 {
 
 func (k Compensation) check() error {
 	if k.Scheme > Seawater {
-		return input.Bad("compensation: scheme", input.Number(float64(k.Scheme)), "Raw, Linear, NaturalWater or Seawater")
+		return input.Bad("compensation.scheme", input.Number(float64(k.Scheme)), "Raw, Linear, NaturalWater or Seawater")
 	}
 	if k.Scheme == Linear {
 		if !(k.PerKelvin.Value() > 0 && k.PerKelvin.Value() <= steepest) {
-			return input.Bad("compensation: per kelvin", k.PerKelvin.String(), "above 0 and up to 10 %, such as 2 %")
+			return input.Bad("compensation.perKelvin", k.PerKelvin.String(), "above 0 and up to 10 %, such as 2 %")
 		}
 	} else if k.PerKelvin.Value() != 0 {
-		return input.Bad("compensation: per kelvin", k.PerKelvin.String(), "nothing: only Linear has so much per kelvin")
+		return input.Bad("compensation.perKelvin", k.PerKelvin.String(), "nothing: only Linear has so much per kelvin")
 	}
 	if k.Scheme == Raw {
 		if k.Reference.IsSet() {
-			return input.Bad("compensation: reference", k.Reference.String(), "nothing: Raw refers to no temperature")
+			return input.Bad("compensation.reference", k.Reference.String(), "nothing: Raw refers to no temperature")
 		}
 		return nil
 	}

@@ -23,16 +23,16 @@ type Uncertainty struct {
 }
 
 func (u Uncertainty) check() error {
-	if err := input.NotNegative("uncertainty: reading", u.Reading, ""); err != nil {
+	if err := input.NotNegative("uncertainty.reading", u.Reading, ""); err != nil {
 		return err
 	}
-	if err := input.NotNegative("uncertainty: temperature", u.Temperature.CelsiusDegrees(), "K"); err != nil {
+	if err := input.NotNegative("uncertainty.temperature", u.Temperature.CelsiusDegrees(), "K"); err != nil {
 		return err
 	}
-	if err := input.NotNegative("uncertainty: thermometer", u.Thermometer.CelsiusDegrees(), "K"); err != nil {
+	if err := input.NotNegative("uncertainty.thermometer", u.Thermometer.CelsiusDegrees(), "K"); err != nil {
 		return err
 	}
-	return input.NotNegative("uncertainty: cell", u.Cell.Value(), "")
+	return input.NotNegative("uncertainty.cell", u.Cell.Value(), "")
 }
 
 // solver finds a salinity in g/kg. Thermometer and cell are changes of the offsets of the

@@ -127,7 +127,7 @@ func (m TDSMeter) checkReading(reading units.TDS) error {
 // checkAt25 refuses what dissolved solids are not counted at.
 func checkAt25(k Compensation) error {
 	if k.Scheme != Raw && k.Reference != units.Celsius(25) {
-		return input.Bad("compensation: reference", k.Reference.String(), "25 °C, to which the factors of dissolved solids belong")
+		return input.Bad("compensation.reference", k.Reference.String(), "25 °C, to which the factors of dissolved solids belong")
 	}
 	return nil
 }

@@ -126,7 +126,7 @@ func Calibrate[S Scale](isopotential S, points ...Point[S]) (Calibration[S], err
 	}
 	for i := range points {
 		if err := points[i].check(); err != nil {
-			return none[S](), input.In("point "+input.Number(float64(i+1)), err)
+			return none[S](), input.In(input.At("points", i), err)
 		}
 		for j := range points[:i] {
 			if a, b := points[j].PH.Value(), points[i].PH.Value(); math.Abs(a-b) < nearest {

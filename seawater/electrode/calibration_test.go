@@ -339,7 +339,7 @@ func TestCalibrateRefuses(t *testing.T) {
 		assert.ErrorIs(t, err, units.ErrRange)
 	}
 	_, err := Calibrate(carbonate.PHTotal(7), Tris(units.Practical(35)).Point(-60, units.Celsius(46)), Aminopyridine(units.Practical(35)).Point(10, at))
-	assert.EqualError(t, err, "point 1: temperature: 46 °C is outside 0 to 45 °C (DelValls and Dickson 1998)")
+	assert.EqualError(t, err, "points[0].temperature: 46 °C is outside 0 to 45 °C (DelValls and Dickson 1998)")
 	_, err = Calibrate(seven, p7, p10, Bottle7.Point(0, at))
 	assert.EqualError(t, err, "points 1 and 3: got pH 7.000 and 7.000, want different buffers, 0.5 apart")
 

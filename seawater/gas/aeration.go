@@ -150,7 +150,7 @@ func (a Aeration) check() error {
 		return err
 	}
 	if !a.Water.Temperature.IsSet() {
-		return input.Set("water: temperature", a.Water.Temperature)
+		return input.Set("water.temperature", a.Water.Temperature)
 	}
 	return waterTemperature.Check(a.Water.Temperature.Celsius())
 }

@@ -188,7 +188,7 @@ func (d Densitometer) Salinity(reading units.Density, t units.Temperature) (unit
 func (d Densitometer) Estimate(reading units.Density, t units.Temperature, u Uncertainty) (sa, uncertainty units.AbsoluteSalinity, err error) {
 	err = d.check()
 	if err == nil && u.Expansion != 0 {
-		err = input.Bad("uncertainty: expansion", input.Number(float64(u.Expansion)), "zero: a densitometer has no body that grows")
+		err = input.Bad("uncertainty.expansion", input.Number(float64(u.Expansion)), "zero: a densitometer has no body that grows")
 	}
 	if err != nil {
 		return noSalinity(), noSalinity(), err

@@ -112,13 +112,13 @@ func (s scale) offsetFor(reading, water float64, sa units.AbsoluteSalinity, t un
 }
 
 func (u Uncertainty) check() error {
-	if err := input.NotNegative("uncertainty: reading", u.Reading, ""); err != nil {
+	if err := input.NotNegative("uncertainty.reading", u.Reading, ""); err != nil {
 		return err
 	}
-	if err := input.NotNegative("uncertainty: temperature", u.Temperature.CelsiusDegrees(), "K"); err != nil {
+	if err := input.NotNegative("uncertainty.temperature", u.Temperature.CelsiusDegrees(), "K"); err != nil {
 		return err
 	}
-	return input.NotNegative("uncertainty: expansion", float64(u.Expansion), "1/K")
+	return input.NotNegative("uncertainty.expansion", float64(u.Expansion), "1/K")
 }
 
 // mostExpansion bounds the expansion of anything a hydrometer could be made of, 1/K.

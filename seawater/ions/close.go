@@ -240,7 +240,7 @@ func (c *closing) readLine(m *Measurement) error {
 		return err
 	}
 	if len(m.Unit) > mostText {
-		return input.Bad(m.Quantity+": unit", input.Quoted(m.Unit), "the unit alone")
+		return input.Bad(m.Quantity+".unit", input.Quoted(m.Unit), "the unit alone")
 	}
 	if err := checkNumbers(*m); err != nil {
 		return err
@@ -290,7 +290,7 @@ func (c *closing) readTemperature(m *Measurement) (err error) {
 	}
 	c.t, err = units.Parse[units.Temperature](strconv.FormatFloat(m.Value, 'g', -1, 64) + " " + m.Unit)
 	if err != nil {
-		return input.Bad(m.Quantity+": unit", input.Quoted(m.Unit), `"°C" or "°F"`)
+		return input.Bad(m.Quantity+".unit", input.Quoted(m.Unit), `"°C" or "°F"`)
 	}
 	return nil
 }
@@ -328,7 +328,7 @@ func checkNumbers(m Measurement) error {
 	if math.IsNaN(m.Value) || math.IsInf(m.Value, 0) {
 		return input.Bad(m.Quantity, input.Number(m.Value), "a number")
 	}
-	if err := input.NotNegative(m.Quantity+": uncertainty", m.Uncertainty, m.Unit); err != nil {
+	if err := input.NotNegative(m.Quantity+".uncertainty", m.Uncertainty, m.Unit); err != nil {
 		return err
 	}
 	return nil

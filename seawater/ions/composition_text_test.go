@@ -23,7 +23,7 @@ func TestCompositionAsText(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, "Na+ 5 µmol/kg, SO4-- 2.5 µmol/kg", string(text))
 	_, err = ions.Composition{}.With(ions.Sodium, units.AmountPerKilogram(math.NaN())).MarshalText()
-	assert.EqualError(t, err, "sodium: content: got NaN, want a finite number")
+	assert.EqualError(t, err, "sodium.content: got NaN, want a finite number")
 	for _, bad := range []string{" ", "Na", "Na 5", "Na 5 mmol/kg,", "Na 5 mmol/kg, Na 6 mmol/kg", "Xx 5 mmol/kg", "Na 5 mmol/L"} {
 		c, err := units.Parse[ions.Composition](bad)
 		assert.ErrorIs(t, err, units.ErrInput, bad)

@@ -274,9 +274,9 @@ func contentUnit(field, unit string) (scale, error) {
 		return scale{x.MillimolesPerKilogram(), false, false}, nil
 	}
 	if strings.HasPrefix(unit, "pp") {
-		return scale{}, input.Bad(field+": unit", input.Quoted(unit), `"mg/L" or "mg/kg", "ug/L" or "ug/kg": the two differ by 2.5 % in seawater`)
+		return scale{}, input.Bad(field+".unit", input.Quoted(unit), `"mg/L" or "mg/kg", "ug/L" or "ug/kg": the two differ by 2.5 % in seawater`)
 	}
-	return scale{}, input.Bad(field+": unit", input.Quoted(unit), wantContent)
+	return scale{}, input.Bad(field+".unit", input.Quoted(unit), wantContent)
 }
 
 // perKilogram is one of the unit in µmol per kg, counted by a molar mass, in
@@ -299,7 +299,7 @@ func alkalinityUnit(field, unit string) (scale, error) {
 	}
 	s, err := contentUnit(field, unit)
 	if err != nil || s.mass {
-		return scale{}, input.Bad(field+": unit", input.Quoted(unit), `a unit such as "meq/L", "dKH", "ppm CaCO3" or "umol/kg"`)
+		return scale{}, input.Bad(field+".unit", input.Quoted(unit), `a unit such as "meq/L", "dKH", "ppm CaCO3" or "umol/kg"`)
 	}
 	return s, nil
 }
@@ -310,7 +310,7 @@ func alkalinityUnit(field, unit string) (scale, error) {
 // It also says which of the two salinities a report means.
 func (q *quantity) reader(m Measurement, t units.Temperature) (whole, func(float64) float64, error) {
 	wanted := func(want string) error {
-		return input.Bad(m.Quantity+": unit", input.Quoted(m.Unit), want)
+		return input.Bad(m.Quantity+".unit", input.Quoted(m.Unit), want)
 	}
 	switch q.whole {
 	case byPractical:
@@ -380,5 +380,5 @@ func totalPH(m Measurement, k *carbonate.Constants) (carbonate.TotalPH, error) {
 	case "nbs":
 		return carbonate.PHNBS(m.Value).Total(k), nil
 	}
-	return carbonate.PHTotal(math.NaN()), input.Bad(m.Quantity+": unit", input.Quoted(m.Unit), `the scale: "total", or "NBS" for an electrode set in dilute buffers`)
+	return carbonate.PHTotal(math.NaN()), input.Bad(m.Quantity+".unit", input.Quoted(m.Unit), `the scale: "total", or "NBS" for an electrode set in dilute buffers`)
 }

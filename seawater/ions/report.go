@@ -61,7 +61,7 @@ func ReadReport(text string) (Report, error) {
 		}
 		started = true
 		if err != nil {
-			return nil, input.In("line "+strconv.Itoa(number), err)
+			return nil, input.When("line "+strconv.Itoa(number), err)
 		}
 		if len(report) == mostLines {
 			return nil, input.Bad("report", "more than "+strconv.Itoa(mostLines)+" measurements", "one sample")
@@ -147,7 +147,7 @@ func readLine(line string) (Measurement, error) {
 		part, percent := strings.CutSuffix(text, "%")
 		u, err := number(strings.TrimSpace(part))
 		if err != nil || u < 0 {
-			return none, input.Bad(m.Quantity+": uncertainty", input.Quoted(f[3]), `a standard uncertainty such as "4" or "2 %"`)
+			return none, input.Bad(m.Quantity+".uncertainty", input.Quoted(f[3]), `a standard uncertainty such as "4" or "2 %"`)
 		}
 		if percent {
 			u *= math.Abs(m.Value) / 100

@@ -109,7 +109,7 @@ func ExampleInstrument_Reading_tooWarm() {
 	i := refractometer.Instrument{Graduation: refractometer.PracticalScale()}
 	_, err := i.Reading(teos10.AbsoluteFromPractical(units.Practical(35)), units.Celsius(31))
 	fmt.Println(err)
-	// Output: sample: temperature: 31 °C is outside 0 to 30 °C (Millard and Seaver 1990)
+	// Output: sample.temperature: 31 °C is outside 0 to 30 °C (Millard and Seaver 1990)
 }
 
 // A laboratory refractometer shows nD = 1.3394 at 20 °C.

@@ -21,16 +21,16 @@ func TestForgottenTemperature(t *testing.T) {
 		sample, prism units.Temperature
 		want          string
 	}{
-		{good, none, at, "sample: temperature: got nothing, want a temperature"},
-		{good, at, none, "prism: temperature: got nothing, want a temperature"},
-		{bare, none, none, "sample: temperature: got nothing, want a temperature"},
-		{Instrument{Graduation: PracticalScale(), Zero: Zeroing{Standard: PureWater()}}, at, at, "zero: temperature: got nothing, want a temperature"},
-		{Instrument{Graduation: PracticalScale().At(none)}, at, at, "graduation: temperature: got nothing, want a temperature"},
-		{Instrument{Graduation: GravityOfSeawater(units.GravityPair{})}, at, at, "graduation: temperature of the liquid: got nothing, want a temperature"},
-		{Instrument{Graduation: GravityOfSodiumChloride(units.GravityPair{Liquid: at})}, at, at, "graduation: temperature of the water: got nothing, want a temperature"},
-		{Instrument{Graduation: PracticalScale(), Compensation: Compensation{Liquid: PureWater(), Max: at}}, at, at, "compensation: lowest temperature: got nothing, want a temperature"},
+		{good, none, at, "sample.temperature: got nothing, want a temperature"},
+		{good, at, none, "prism.temperature: got nothing, want a temperature"},
+		{bare, none, none, "sample.temperature: got nothing, want a temperature"},
+		{Instrument{Graduation: PracticalScale(), Zero: Zeroing{Standard: PureWater()}}, at, at, "zero.temperature: got nothing, want a temperature"},
+		{Instrument{Graduation: PracticalScale().At(none)}, at, at, "graduation.temperature: got nothing, want a temperature"},
+		{Instrument{Graduation: GravityOfSeawater(units.GravityPair{})}, at, at, "graduation.temperatureOfTheLiquid: got nothing, want a temperature"},
+		{Instrument{Graduation: GravityOfSodiumChloride(units.GravityPair{Liquid: at})}, at, at, "graduation.temperatureOfTheWater: got nothing, want a temperature"},
+		{Instrument{Graduation: PracticalScale(), Compensation: Compensation{Liquid: PureWater(), Max: at}}, at, at, "compensation.lowestTemperature: got nothing, want a temperature"},
 		// a freezing point, and nothing else, is no instrument that was never set
-		{Instrument{Graduation: PracticalScale(), Zero: Zeroing{Temperature: units.Celsius(0)}}, at, at, "zero: liquid: got none, want pure water, a standard or a solution of this package"},
+		{Instrument{Graduation: PracticalScale(), Zero: Zeroing{Temperature: units.Celsius(0)}}, at, at, "zero.liquid: got none, want pure water, a standard or a solution of this package"},
 	} {
 		r, err := row.instrument.ReadingUnsettled(sea(35), row.sample, row.prism)
 		assert.EqualError(t, err, row.want)

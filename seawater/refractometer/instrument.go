@@ -150,7 +150,7 @@ func (i Instrument) check(sample, prism units.Temperature) error {
 	if err := i.checkZero(); err != nil {
 		return input.In("zero", err)
 	}
-	if err := first(input.Set("sample: temperature", sample), input.Set("prism: temperature", prism)); err != nil {
+	if err := first(input.Set("sample.temperature", sample), input.Set("prism.temperature", prism)); err != nil {
 		return err
 	}
 	if err := msTemperature.Check(sample.Celsius()); err != nil {

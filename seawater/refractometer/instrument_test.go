@@ -219,7 +219,7 @@ func TestSugarCompensation(t *testing.T) {
 		}
 	}
 	_, err := Instrument{Graduation: PracticalScale(), Compensation: Automatic(SugarSolution(units.Share(0.1)))}.Reading(sea(35), units.Celsius(14))
-	assert.EqualError(t, err, "prism: temperature: 14 °C is outside 15 to 30 °C (compensation of the instrument)")
+	assert.EqualError(t, err, "prism.temperature: 14 °C is outside 15 to 30 °C (compensation of the instrument)")
 }
 
 func TestRefusals(t *testing.T) {
@@ -236,26 +236,26 @@ func TestRefusals(t *testing.T) {
 		want       string
 	}{
 		{Instrument{}, 35, 25, "graduation: got none, want one of the scales of this package"},
-		{good, 35, 31, "sample: temperature: 31 °C is outside 0 to 30 °C (Millard and Seaver 1990)"},
-		{good, 35, nan, "sample: temperature: NaN °C is outside 0 to 30 °C (Millard and Seaver 1990)"},
-		{good, 35, 9.9, "prism: temperature: 9.9 °C is outside 10 to 30 °C (compensation of the instrument)"},
+		{good, 35, 31, "sample.temperature: 31 °C is outside 0 to 30 °C (Millard and Seaver 1990)"},
+		{good, 35, nan, "sample.temperature: NaN °C is outside 0 to 30 °C (Millard and Seaver 1990)"},
+		{good, 35, 9.9, "prism.temperature: 9.9 °C is outside 10 to 30 °C (compensation of the instrument)"},
 		{good, 40.5, 25, "practical salinity: 40.5 is outside 0 to 40 (Millard and Seaver 1990)"},
 		{good, -1, 25, "practical salinity: -1 is outside 0 to 40 (Millard and Seaver 1990)"},
 		{good, nan, 25, "practical salinity: NaN is outside 0 to 40 (Millard and Seaver 1990)"},
-		{with(func(i *Instrument) { i.Graduation = i.Graduation.At(c(-1)) }), 35, 25, "graduation: temperature: -1 °C is outside 0 to 30 °C (Millard and Seaver 1990)"},
-		{with(func(i *Instrument) { i.Graduation = GravityOfSeawater(units.GravityPair{Liquid: c(nan)}) }), 35, 25, "graduation: temperature: NaN °C is outside 0 to 40 °C (IAPWS SR7-09; Laliberté 2009)"},
-		{with(func(i *Instrument) { i.Graduation = GravityOfSeawater(units.GravityPair{Water: c(41)}) }), 35, 25, "graduation: temperature: 41 °C is outside 0 to 40 °C (IAPWS SR7-09; Laliberté 2009)"},
-		{with(func(i *Instrument) { i.Zero.Standard = Liquid{} }), 35, 25, "zero: liquid: got none, want pure water, a standard or a solution of this package"},
-		{with(func(i *Instrument) { i.Zero.Standard = SaltSolution(units.Share(0.3)) }), 35, 25, "zero: sodium chloride: 30 % by mass is outside 0 to 26 % by mass (CRC Handbook; Millard and Seaver 1990)"},
-		{with(func(i *Instrument) { i.Zero.Standard = SugarSolution(units.Share(-0.1)) }), 35, 25, "zero: sucrose: -10 % by mass is outside 0 to 30 % by mass (ICUMSA 1974; Laliberté 2009)"},
-		{with(func(i *Instrument) { i.Zero.Standard = SeawaterStandard(units.Practical(41)) }), 35, 25, "zero: practical salinity: 41 is outside 0 to 40 (Millard and Seaver 1990)"},
-		{with(func(i *Instrument) { i.Zero.Standard = IndexStandard(InAir(nan)) }), 35, 25, "zero: refractive index: NaN is outside 1.3 to 1.7 (common practice)"},
-		{with(func(i *Instrument) { i.Zero.Temperature = c(5) }), 35, 25, "zero: temperature: 5 °C is outside 10 to 30 °C (compensation of the instrument)"},
-		{with(func(i *Instrument) { i.Zero.Mark = -1 }), 35, 25, "zero: reading: -1 is outside 0 to 50 (the ends of the scale)"},
-		{with(func(i *Instrument) { i.Zero.Mark = Reading(nan) }), 35, 25, "zero: reading: NaN is outside 0 to 50 (the ends of the scale)"},
-		{with(func(i *Instrument) { i.Compensation.Liquid = Liquid{} }), 35, 25, "compensation: liquid: got none, want pure water, a standard or a solution of this package"},
-		{with(func(i *Instrument) { i.Compensation.Liquid = IndexStandard(InAir(1.34)) }), 35, 25, "compensation: liquid: got a standard of known index, want one whose drift with temperature is known"},
-		{with(func(i *Instrument) { i.Compensation = Compensation{Liquid: PureWater()} }), 35, 25, "compensation: lowest temperature: got nothing, want a temperature"},
+		{with(func(i *Instrument) { i.Graduation = i.Graduation.At(c(-1)) }), 35, 25, "graduation.temperature: -1 °C is outside 0 to 30 °C (Millard and Seaver 1990)"},
+		{with(func(i *Instrument) { i.Graduation = GravityOfSeawater(units.GravityPair{Liquid: c(nan)}) }), 35, 25, "graduation.temperature: NaN °C is outside 0 to 40 °C (IAPWS SR7-09; Laliberté 2009)"},
+		{with(func(i *Instrument) { i.Graduation = GravityOfSeawater(units.GravityPair{Water: c(41)}) }), 35, 25, "graduation.temperature: 41 °C is outside 0 to 40 °C (IAPWS SR7-09; Laliberté 2009)"},
+		{with(func(i *Instrument) { i.Zero.Standard = Liquid{} }), 35, 25, "zero.liquid: got none, want pure water, a standard or a solution of this package"},
+		{with(func(i *Instrument) { i.Zero.Standard = SaltSolution(units.Share(0.3)) }), 35, 25, "zero.sodiumChloride: 30 % by mass is outside 0 to 26 % by mass (CRC Handbook; Millard and Seaver 1990)"},
+		{with(func(i *Instrument) { i.Zero.Standard = SugarSolution(units.Share(-0.1)) }), 35, 25, "zero.sucrose: -10 % by mass is outside 0 to 30 % by mass (ICUMSA 1974; Laliberté 2009)"},
+		{with(func(i *Instrument) { i.Zero.Standard = SeawaterStandard(units.Practical(41)) }), 35, 25, "zero.practicalSalinity: 41 is outside 0 to 40 (Millard and Seaver 1990)"},
+		{with(func(i *Instrument) { i.Zero.Standard = IndexStandard(InAir(nan)) }), 35, 25, "zero.refractiveIndex: NaN is outside 1.3 to 1.7 (common practice)"},
+		{with(func(i *Instrument) { i.Zero.Temperature = c(5) }), 35, 25, "zero.temperature: 5 °C is outside 10 to 30 °C (compensation of the instrument)"},
+		{with(func(i *Instrument) { i.Zero.Mark = -1 }), 35, 25, "zero.reading: -1 is outside 0 to 50 (the ends of the scale)"},
+		{with(func(i *Instrument) { i.Zero.Mark = Reading(nan) }), 35, 25, "zero.reading: NaN is outside 0 to 50 (the ends of the scale)"},
+		{with(func(i *Instrument) { i.Compensation.Liquid = Liquid{} }), 35, 25, "compensation.liquid: got none, want pure water, a standard or a solution of this package"},
+		{with(func(i *Instrument) { i.Compensation.Liquid = IndexStandard(InAir(1.34)) }), 35, 25, "compensation.liquid: got a standard of known index, want one whose drift with temperature is known"},
+		{with(func(i *Instrument) { i.Compensation = Compensation{Liquid: PureWater()} }), 35, 25, "compensation.lowestTemperature: got nothing, want a temperature"},
 	} {
 		r, err := row.instrument.Reading(units.Absolute(gramsPerPractical()*row.s), c(row.celsius))
 		assert.EqualError(t, err, row.want)
@@ -280,7 +280,7 @@ func TestRefusals(t *testing.T) {
 	assert.Equal(t, "practical salinity", salty.Quantity)
 	assert.InDelta(t, 45.4, salty.Got, 0.1)
 	_, err = good.ReadingUnsettled(sea(35), c(25), c(nan))
-	assert.EqualError(t, err, "prism: temperature: NaN °C is outside 0 to 30 °C (Millard and Seaver 1990)")
+	assert.EqualError(t, err, "prism.temperature: NaN °C is outside 0 to 30 °C (Millard and Seaver 1990)")
 
 	// The number of one scale is refused on another.
 	gravity := Instrument{Graduation: GravityOfSeawater(units.SG25C())}

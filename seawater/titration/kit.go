@@ -216,13 +216,13 @@ func (k Kit) check() error {
 }
 
 func (u Uncertainty) check() error {
-	if err := share("uncertainty: delivered", u.Delivered); err != nil {
+	if err := share("uncertainty.delivered", u.Delivered); err != nil {
 		return err
 	}
-	if err := share("uncertainty: strength", u.Strength); err != nil {
+	if err := share("uncertainty.strength", u.Strength); err != nil {
 		return err
 	}
-	return input.NotNegative("uncertainty: sample", u.Sample.Millilitres(), "mL")
+	return input.NotNegative("uncertainty.sample", u.Sample.Millilitres(), "mL")
 }
 
 func share(field string, f units.Fraction) error {

@@ -318,7 +318,7 @@ func (v *Vessel) check(acid units.Mass) error {
 	if err := input.Positive("acid", v.Acid.MolesPerKilogram(), "mol/kg"); err != nil {
 		return err
 	}
-	if err := input.Set("constants: temperature", v.Constants.Temperature); err != nil {
+	if err := input.Set("constants.temperature", v.Constants.Temperature); err != nil {
 		return err
 	}
 	return input.NotNegative("acid added", acid.Grams(), "g")

@@ -74,7 +74,7 @@ func (a Air) check() error {
 	if err := airHumidity.Check(a.Humidity.Value()); err != nil {
 		return input.In("air", err)
 	}
-	return input.Set("air: temperature", a.Temperature)
+	return input.Set("air.temperature", a.Temperature)
 }
 
 const cipm = "CIPM-2007"

@@ -138,19 +138,19 @@ func (f Flask) check() error {
 }
 
 func (u Uncertainty) check() error {
-	if err := input.NotNegative("uncertainty: reading", u.Reading.Grams(), "g"); err != nil {
+	if err := input.NotNegative("uncertainty.reading", u.Reading.Grams(), "g"); err != nil {
 		return err
 	}
-	if err := input.NotNegative("uncertainty: temperature", u.Temperature.CelsiusDegrees(), "K"); err != nil {
+	if err := input.NotNegative("uncertainty.temperature", u.Temperature.CelsiusDegrees(), "K"); err != nil {
 		return err
 	}
-	if err := input.NotNegative("uncertainty: capacity", u.Capacity.Litres(), "L"); err != nil {
+	if err := input.NotNegative("uncertainty.capacity", u.Capacity.Litres(), "L"); err != nil {
 		return err
 	}
-	if err := input.NotNegative("uncertainty: expansion", float64(u.Expansion), "1/K"); err != nil {
+	if err := input.NotNegative("uncertainty.expansion", float64(u.Expansion), "1/K"); err != nil {
 		return err
 	}
-	return input.NotNegative("uncertainty: air", float64(u.Air), "kg/m³")
+	return input.NotNegative("uncertainty.air", float64(u.Air), "kg/m³")
 }
 
 // root returns the root of the sum of the squares.

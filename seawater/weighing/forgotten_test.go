@@ -31,9 +31,9 @@ func TestForgottenTemperature(t *testing.T) {
 
 	air := Air{Pressure: units.Atmosphere, Humidity: units.Share(0.5)}
 	v, _, err = Dispensed(1020, standard, at, air, Uncertainty{})
-	refused(err, v.Litres(), "air: temperature: got nothing, want a temperature")
+	refused(err, v.Litres(), "air.temperature: got nothing, want a temperature")
 	m, err = Flask{Vessel: flask.Vessel, Air: air}.Reading(standard, at)
-	refused(err, m.Grams(), "air: temperature: got nothing, want a temperature")
+	refused(err, m.Grams(), "air.temperature: got nothing, want a temperature")
 	body := flask.Vessel
 	body.At = none
 	m, err = Flask{Vessel: body, Air: flask.Air}.Reading(standard, at)
