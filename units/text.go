@@ -22,6 +22,9 @@ func Parse[Q any, P interface {
 	err := P(&q).UnmarshalText([]byte(text))
 	if text == "" && err == nil && isUnknown(q) {
 		err = P(&q).UnmarshalText([]byte(" ")) // the same, refused by name
+		if bad, ok := err.(*InputError); ok {
+			bad.Got = Quoted(text)
+		}
 	}
 	return q, err
 }

@@ -112,7 +112,35 @@ var written = []any{
 }
 
 // notWritten are the exported types that need not come back from JSON, with the reason.
-var notWritten = map[string]string{}
+//
+// Those marked "to do" are inputs or results that should come back one day.
+var notWritten = map[string]string{
+	"seawater/carbonate.System":  "a solution: its Constants and two Known are written, and solved again",
+	"seawater/titration.Mixture": "holds a System",
+	"seawater/electrode.Point":   "remembers why it is refused, which is an error: its buffer and its reading are written",
+
+	"mix/rodi.Stage":   "an answer for people: it is written by name, and not read",
+	"mix/rodi.Verdict": "an answer for people: it is written by name, and not read",
+	"mix/rodi.Finding": "holds a Verdict",
+	"mix/rodi.Checkup": "holds Findings",
+
+	"dilution.Forecast":     "remembers its course, to be asked for any time: its Routine is written",
+	"dilution.Settled":      "holds a Forecast",
+	"dilution.SchedulePlan": "holds a Forecast",
+
+	"dilution.Manner":        "to do: a choice without text",
+	"dilution.Course":        "to do: holds a Manner",
+	"mix/recipe.Basis":       "to do: a choice without text",
+	"mix/recipe.Recipe":      "to do: holds a Basis",
+	"mix/tested.Hardness":    "to do: a choice without text",
+	"mix/replenish.Additive": "to do: without text",
+	"mix/replenish.Dose":     "to do: holds an Additive",
+	"mix/replenish.Dosed":    "to do: holds an Additive",
+	"mix/replenish.Log":      "to do: holds an Additive",
+	"mix/replenish.Upkeep":   "to do: holds an Additive",
+	"mix/replenish.Use":      "to do: has hidden numbers",
+	"mix/replenish.Demand":   "to do: holds a Use",
+}
 
 // samples are texts, of which each type that writes itself as text reads at least one.
 var samples = []string{
