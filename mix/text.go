@@ -35,6 +35,9 @@ const (
 // to 400 mm", and nothing for an amount that nobody set; reading that gives the
 // same amount back.
 func (a Amount) MarshalText() ([]byte, error) {
+	if a.volume != a.volume || a.level != a.level {
+		return nil, input.Bad("amount", "NaN", amountWant)
+	}
 	if _, err := a.volume.MarshalText(); err != nil {
 		return nil, err
 	}

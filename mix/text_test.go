@@ -82,11 +82,15 @@ func TestBatchAsJSON(t *testing.T) {
 	// What cannot be written is an error.
 	for name, bad := range map[string]any{
 		"amount": mix.FinalVolume(units.Volume(math.NaN())), "level": mix.WaterLevel(units.Length(math.Inf(1))),
-		"present": mix.Batch{Present: seawater.Sample{}.OfMass(3)}, "label": mix.Salt{SeaSalt: units.Share(math.NaN())},
+		"present": mix.Batch{Present: seawater.Sample{}.OfMass(3)},
 	} {
 		_, err := json.Marshal(bad)
 		assert.ErrorIs(t, err, units.ErrInput, name)
 	}
+	// What is unknown is written as nothing.
+	out, err = json.Marshal(mix.Salt{SeaSalt: units.Share(math.NaN())})
+	require.NoError(t, err)
+	assert.Contains(t, string(out), `"SeaSalt":""`)
 }
 
 func TestAmountAsText(t *testing.T) {

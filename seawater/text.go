@@ -82,6 +82,9 @@ func (p Portion) MarshalText() ([]byte, error) {
 		return nil, err
 	}
 	mass, err := p.Mass.MarshalText()
+	if err == nil && len(mass) == 0 {
+		err = input.Bad("mass", p.Mass.String(), "a finite number")
+	}
 	if err != nil {
 		return nil, err
 	}

@@ -3,9 +3,11 @@ package units_test
 import (
 	"encoding"
 	"math"
+	"reflect"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"example.org/wellmixed/units"
 )
@@ -60,7 +62,9 @@ func TestEachUnitIsRead(t *testing.T) {
 	}
 }
 
-// What is no number is not written: a reader would take it for one.
+// An infinite quantity is not written, and an unknown one, NaN, is written as nothing: a
+// reader would take either for a number. What was written as nothing is read without an
+// error, as NaN or as unset, and is written as nothing again.
 func TestNotANumberIsNotWritten(t *testing.T) {
 	for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
 		for _, q := range []encoding.TextMarshaler{
@@ -71,7 +75,16 @@ func TestNotANumberIsNotWritten(t *testing.T) {
 			units.Practical(x), units.Absolute(x), units.Celsius(x), units.Gravity(x, units.SG25C()), units.TDSReading(x, 0.5), units.Money{Amount: x, Currency: "EUR"},
 		} {
 			text, err := q.MarshalText()
-			assert.ErrorIs(t, err, units.ErrInput, "%T", q)
+			assert.Empty(t, text, "%T", q)
+			if !math.IsNaN(x) {
+				assert.ErrorIs(t, err, units.ErrInput, "%T", q)
+				continue
+			}
+			assert.NoError(t, err, "%T", q)
+			back := reflect.New(reflect.TypeOf(q))
+			require.NoError(t, back.Interface().(encoding.TextUnmarshaler).UnmarshalText(text), "%T", q)
+			text, err = back.Elem().Interface().(encoding.TextMarshaler).MarshalText()
+			assert.NoError(t, err, "%T", q)
 			assert.Empty(t, text, "%T", q)
 		}
 	}
@@ -87,4 +100,16 @@ func TestTextThatIsNoQuantity(t *testing.T) {
 			assert.ErrorIs(t, q.UnmarshalText([]byte(text)), units.ErrInput, "%T %q", q, text)
 		}
 	}
+}
+
+// Firmware writes quantities into a buffer of its own, without an allocation.
+func TestAppendTextAllocatesNothing(t *testing.T) {
+	buffer := make([]byte, 0, 64)
+	assert.Zero(t, testing.AllocsPerRun(100, func() {
+		buffer, _ = units.Volume(41.3).AppendText(buffer[:0])
+		buffer, _ = units.Celsius(25.1).AppendText(buffer)
+		buffer, _ = units.Practical(35.2).AppendText(buffer)
+		buffer, _ = units.MilliequivalentsPerLitre(2.9).AppendText(buffer)
+	}))
+	assert.Equal(t, "41.3 L25.1 °C35.2 PSS-782.9 meq/L", string(buffer))
 }

@@ -37,6 +37,11 @@ func (p *AirPressure) UnmarshalText(text []byte) error { return unmarshal(p, tex
 // String writes the air pressure in hPa, as MarshalText does.
 func (p AirPressure) String() string { return withUnit(float64(p), airPressureUnits.base) }
 
+// AppendText appends what MarshalText writes.
+func (p AirPressure) AppendText(text []byte) ([]byte, error) {
+	return airPressureUnits.append(text, float64(p))
+}
+
 // MarshalText writes the air pressure in hPa; reading that gives the same value
 // back.
-func (p AirPressure) MarshalText() ([]byte, error) { return airPressureUnits.marshal(float64(p)) }
+func (p AirPressure) MarshalText() ([]byte, error) { return p.AppendText(nil) }

@@ -59,5 +59,10 @@ func (a *Alkalinity) UnmarshalText(text []byte) (err error) {
 // String writes the alkalinity in meq/L, as MarshalText does.
 func (a Alkalinity) String() string { return withUnit(a.perLitre, alkalinityUnits.base) }
 
+// AppendText appends what MarshalText writes.
+func (a Alkalinity) AppendText(text []byte) ([]byte, error) {
+	return alkalinityUnits.append(text, a.perLitre)
+}
+
 // MarshalText writes the alkalinity in meq/L; reading that gives the same value back.
-func (a Alkalinity) MarshalText() ([]byte, error) { return alkalinityUnits.marshal(a.perLitre) }
+func (a Alkalinity) MarshalText() ([]byte, error) { return a.AppendText(nil) }

@@ -50,7 +50,10 @@ func (c *AmountPerKilogram) UnmarshalText(text []byte) error {
 // String writes the content in µmol/kg, as MarshalText does.
 func (c AmountPerKilogram) String() string { return withUnit(float64(c), amountPerKilogramUnits.base) }
 
-// MarshalText writes the content in µmol/kg; reading that gives the same value back.
-func (c AmountPerKilogram) MarshalText() ([]byte, error) {
-	return amountPerKilogramUnits.marshal(float64(c))
+// AppendText appends what MarshalText writes.
+func (c AmountPerKilogram) AppendText(text []byte) ([]byte, error) {
+	return amountPerKilogramUnits.append(text, float64(c))
 }
+
+// MarshalText writes the content in µmol/kg; reading that gives the same value back.
+func (c AmountPerKilogram) MarshalText() ([]byte, error) { return c.AppendText(nil) }

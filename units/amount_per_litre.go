@@ -38,5 +38,10 @@ func (c *AmountPerLitre) UnmarshalText(text []byte) error {
 // String writes the concentration in mmol/L, as MarshalText does.
 func (c AmountPerLitre) String() string { return withUnit(float64(c), amountPerLitreUnits.base) }
 
+// AppendText appends what MarshalText writes.
+func (c AmountPerLitre) AppendText(text []byte) ([]byte, error) {
+	return amountPerLitreUnits.append(text, float64(c))
+}
+
 // MarshalText writes the concentration in mmol/L; reading that gives the same value back.
-func (c AmountPerLitre) MarshalText() ([]byte, error) { return amountPerLitreUnits.marshal(float64(c)) }
+func (c AmountPerLitre) MarshalText() ([]byte, error) { return c.AppendText(nil) }

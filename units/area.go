@@ -35,5 +35,8 @@ func (a *Area) UnmarshalText(text []byte) error { return unmarshal(a, text, &are
 // String writes the area in m², as MarshalText does.
 func (a Area) String() string { return withUnit(float64(a), areaUnits.base) }
 
+// AppendText appends what MarshalText writes.
+func (a Area) AppendText(text []byte) ([]byte, error) { return areaUnits.append(text, float64(a)) }
+
 // MarshalText writes the area in m²; reading that gives the same value back.
-func (a Area) MarshalText() ([]byte, error) { return areaUnits.marshal(float64(a)) }
+func (a Area) MarshalText() ([]byte, error) { return a.AppendText(nil) }

@@ -46,5 +46,10 @@ func (c *Conductivity) UnmarshalText(text []byte) error {
 // String writes the conductivity in mS/cm, as MarshalText does.
 func (c Conductivity) String() string { return withUnit(float64(c), conductivityUnits.base) }
 
+// AppendText appends what MarshalText writes.
+func (c Conductivity) AppendText(text []byte) ([]byte, error) {
+	return conductivityUnits.append(text, float64(c))
+}
+
 // MarshalText writes the conductivity in mS/cm; reading that gives the same value back.
-func (c Conductivity) MarshalText() ([]byte, error) { return conductivityUnits.marshal(float64(c)) }
+func (c Conductivity) MarshalText() ([]byte, error) { return c.AppendText(nil) }

@@ -37,5 +37,10 @@ func (d *Density) UnmarshalText(text []byte) error { return unmarshal(d, text, &
 // String writes the density in kg/m³, as MarshalText does.
 func (d Density) String() string { return withUnit(float64(d), densityUnits.base) }
 
+// AppendText appends what MarshalText writes.
+func (d Density) AppendText(text []byte) ([]byte, error) {
+	return densityUnits.append(text, float64(d))
+}
+
 // MarshalText writes the density in kg/m³; reading that gives the same value back.
-func (d Density) MarshalText() ([]byte, error) { return densityUnits.marshal(float64(d)) }
+func (d Density) MarshalText() ([]byte, error) { return d.AppendText(nil) }

@@ -34,5 +34,8 @@ func (e *Energy) UnmarshalText(text []byte) error { return unmarshal(e, text, &e
 // String writes the energy in J, as MarshalText does.
 func (e Energy) String() string { return withUnit(float64(e), energyUnits.base) }
 
+// AppendText appends what MarshalText writes.
+func (e Energy) AppendText(text []byte) ([]byte, error) { return energyUnits.append(text, float64(e)) }
+
 // MarshalText writes the energy in J; reading that gives the same value back.
-func (e Energy) MarshalText() ([]byte, error) { return energyUnits.marshal(float64(e)) }
+func (e Energy) MarshalText() ([]byte, error) { return e.AppendText(nil) }

@@ -72,5 +72,8 @@ func (f *Flow) UnmarshalText(text []byte) error { return unmarshal(f, text, &flo
 // String writes the flow in L/h, as MarshalText does.
 func (f Flow) String() string { return withUnit(float64(f), flowUnits.base) }
 
+// AppendText appends what MarshalText writes.
+func (f Flow) AppendText(text []byte) ([]byte, error) { return flowUnits.append(text, float64(f)) }
+
 // MarshalText writes the flow in L/h; reading that gives the same value back.
-func (f Flow) MarshalText() ([]byte, error) { return flowUnits.marshal(float64(f)) }
+func (f Flow) MarshalText() ([]byte, error) { return f.AppendText(nil) }

@@ -30,6 +30,9 @@ const fractionWant = `a percentage such as "10 %"`
 // UnmarshalText reads "10 %".
 func (f *Fraction) UnmarshalText(text []byte) error {
 	*f = Fraction{math.NaN()}
+	if len(text) == 0 {
+		return nil // unknown
+	}
 	_, unit, err := split("fraction", string(text), fractionWant)
 	if err != nil {
 		return err
@@ -76,8 +79,16 @@ func (f Fraction) String() string {
 
 // MarshalText writes "10 %"; reading that gives the same value back.
 func (f Fraction) MarshalText() ([]byte, error) {
-	if _, err := marshal("fraction", f.share, "%"); err != nil {
-		return nil, err
+	return f.AppendText(nil)
+}
+
+// AppendText appends what MarshalText writes.
+func (f Fraction) AppendText(text []byte) ([]byte, error) {
+	switch {
+	case math.IsNaN(f.share):
+		return text, nil
+	case math.IsInf(f.share, 0):
+		return text, &InputError{"fraction", f.String(), "a finite number"}
 	}
-	return []byte(f.String()), nil
+	return append(text, f.String()...), nil
 }

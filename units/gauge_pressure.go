@@ -38,5 +38,10 @@ func (p *GaugePressure) UnmarshalText(text []byte) error {
 // String writes the gauge pressure in bar, as MarshalText does.
 func (p GaugePressure) String() string { return withUnit(float64(p), gaugePressureUnits.base) }
 
+// AppendText appends what MarshalText writes.
+func (p GaugePressure) AppendText(text []byte) ([]byte, error) {
+	return gaugePressureUnits.append(text, float64(p))
+}
+
 // MarshalText writes the gauge pressure in bar; reading that gives the same value back.
-func (p GaugePressure) MarshalText() ([]byte, error) { return gaugePressureUnits.marshal(float64(p)) }
+func (p GaugePressure) MarshalText() ([]byte, error) { return p.AppendText(nil) }

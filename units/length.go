@@ -44,5 +44,8 @@ func (l *Length) UnmarshalText(text []byte) error { return unmarshal(l, text, &l
 // String writes the length in mm, as MarshalText does.
 func (l Length) String() string { return withUnit(float64(l), lengthUnits.base) }
 
+// AppendText appends what MarshalText writes.
+func (l Length) AppendText(text []byte) ([]byte, error) { return lengthUnits.append(text, float64(l)) }
+
 // MarshalText writes the length in mm; reading that gives the same value back.
-func (l Length) MarshalText() ([]byte, error) { return lengthUnits.marshal(float64(l)) }
+func (l Length) MarshalText() ([]byte, error) { return l.AppendText(nil) }

@@ -44,5 +44,8 @@ func (m *Mass) UnmarshalText(text []byte) error { return unmarshal(m, text, &mas
 // String writes the mass in g, as MarshalText does.
 func (m Mass) String() string { return withUnit(float64(m), massUnits.base) }
 
+// AppendText appends what MarshalText writes.
+func (m Mass) AppendText(text []byte) ([]byte, error) { return massUnits.append(text, float64(m)) }
+
 // MarshalText writes the mass in g; reading that gives the same value back.
-func (m Mass) MarshalText() ([]byte, error) { return massUnits.marshal(float64(m)) }
+func (m Mass) MarshalText() ([]byte, error) { return m.AppendText(nil) }

@@ -42,7 +42,10 @@ func (c *MassPerKilogram) UnmarshalText(text []byte) error {
 // String writes the content in mg/kg, as MarshalText does.
 func (c MassPerKilogram) String() string { return withUnit(float64(c), massPerKilogramUnits.base) }
 
-// MarshalText writes the content in mg/kg; reading that gives the same value back.
-func (c MassPerKilogram) MarshalText() ([]byte, error) {
-	return massPerKilogramUnits.marshal(float64(c))
+// AppendText appends what MarshalText writes.
+func (c MassPerKilogram) AppendText(text []byte) ([]byte, error) {
+	return massPerKilogramUnits.append(text, float64(c))
 }
+
+// MarshalText writes the content in mg/kg; reading that gives the same value back.
+func (c MassPerKilogram) MarshalText() ([]byte, error) { return c.AppendText(nil) }

@@ -47,5 +47,10 @@ func (c *MassPerLitre) UnmarshalText(text []byte) error {
 // String writes the concentration in mg/L, as MarshalText does.
 func (c MassPerLitre) String() string { return withUnit(float64(c), massPerLitreUnits.base) }
 
+// AppendText appends what MarshalText writes.
+func (c MassPerLitre) AppendText(text []byte) ([]byte, error) {
+	return massPerLitreUnits.append(text, float64(c))
+}
+
 // MarshalText writes the concentration in mg/L; reading that gives the same value back.
-func (c MassPerLitre) MarshalText() ([]byte, error) { return massPerLitreUnits.marshal(float64(c)) }
+func (c MassPerLitre) MarshalText() ([]byte, error) { return c.AppendText(nil) }

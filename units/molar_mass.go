@@ -100,5 +100,10 @@ func (m *MolarMass) UnmarshalText(text []byte) error { return unmarshal(m, text,
 // String writes the molar mass in g/mol, as MarshalText does.
 func (m MolarMass) String() string { return withUnit(float64(m), molarMassUnits.base) }
 
+// AppendText appends what MarshalText writes.
+func (m MolarMass) AppendText(text []byte) ([]byte, error) {
+	return molarMassUnits.append(text, float64(m))
+}
+
 // MarshalText writes the molar mass in g/mol; reading that gives the same value back.
-func (m MolarMass) MarshalText() ([]byte, error) { return molarMassUnits.marshal(float64(m)) }
+func (m MolarMass) MarshalText() ([]byte, error) { return m.AppendText(nil) }

@@ -53,14 +53,17 @@ func (m Money) String() string {
 	return withUnit(m.Amount, m.Currency)
 }
 
-// MarshalText writes "18.5 EUR", and nothing for no price; reading that gives
-// the same value back.
-func (m Money) MarshalText() ([]byte, error) {
+// AppendText appends what MarshalText writes.
+func (m Money) AppendText(text []byte) ([]byte, error) {
 	if m == (Money{}) {
-		return nil, nil
+		return text, nil
 	}
 	if m.Amount < 0 || !isCurrency(m.Currency) {
-		return nil, &InputError{"price", m.String(), moneyWant}
+		return text, &InputError{"price", m.String(), moneyWant}
 	}
-	return marshal("price", m.Amount, m.Currency)
+	return appendQuantity(text, "price", m.Amount, m.Currency)
 }
+
+// MarshalText writes "18.5 EUR", and nothing for no price; reading that gives
+// the same value back.
+func (m Money) MarshalText() ([]byte, error) { return m.AppendText(nil) }

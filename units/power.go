@@ -29,5 +29,8 @@ func (p *Power) UnmarshalText(text []byte) error { return unmarshal(p, text, &po
 // String writes the power in W, as MarshalText does.
 func (p Power) String() string { return withUnit(float64(p), powerUnits.base) }
 
+// AppendText appends what MarshalText writes.
+func (p Power) AppendText(text []byte) ([]byte, error) { return powerUnits.append(text, float64(p)) }
+
 // MarshalText writes the power in W; reading that gives the same value back.
-func (p Power) MarshalText() ([]byte, error) { return powerUnits.marshal(float64(p)) }
+func (p Power) MarshalText() ([]byte, error) { return p.AppendText(nil) }

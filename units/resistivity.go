@@ -36,5 +36,10 @@ func (r *Resistivity) UnmarshalText(text []byte) error { return unmarshal(r, tex
 // String writes the resistivity in MΩ·cm, as MarshalText does.
 func (r Resistivity) String() string { return withUnit(float64(r), resistivityUnits.base) }
 
+// AppendText appends what MarshalText writes.
+func (r Resistivity) AppendText(text []byte) ([]byte, error) {
+	return resistivityUnits.append(text, float64(r))
+}
+
 // MarshalText writes the resistivity in MΩ·cm; reading that gives the same value back.
-func (r Resistivity) MarshalText() ([]byte, error) { return resistivityUnits.marshal(float64(r)) }
+func (r Resistivity) MarshalText() ([]byte, error) { return r.AppendText(nil) }

@@ -24,6 +24,9 @@ const practicalWant = `a practical salinity such as "35" (or "35 ppt", which is 
 // "1.025", which is a specific gravity in the wrong place.
 func (s *PracticalSalinity) UnmarshalText(text []byte) error {
 	s.value = math.NaN()
+	if len(text) == 0 {
+		return nil // unknown
+	}
 	x, unit, err := split("practical salinity", string(text), practicalWant)
 	if err != nil {
 		return err
@@ -53,11 +56,14 @@ func (s *PracticalSalinity) UnmarshalText(text []byte) error {
 func (s PracticalSalinity) String() string { return withUnit(s.value, "PSS-78") }
 
 // MarshalText writes "35 PSS-78"; reading that gives the same value back.
-func (s PracticalSalinity) MarshalText() ([]byte, error) {
+func (s PracticalSalinity) MarshalText() ([]byte, error) { return s.AppendText(nil) }
+
+// AppendText appends what MarshalText writes.
+func (s PracticalSalinity) AppendText(text []byte) ([]byte, error) {
 	if s.value < 0 {
-		return nil, &InputError{"practical salinity", s.String(), "zero or more"}
+		return text, &InputError{"practical salinity", s.String(), "zero or more"}
 	}
-	return marshal("practical salinity", s.value, "PSS-78")
+	return appendQuantity(text, "practical salinity", s.value, "PSS-78")
 }
 
 // AbsoluteSalinity is the mass of dissolved sea salt in a mass of seawater,
@@ -81,6 +87,9 @@ const absoluteWant = `an absolute salinity such as "35.165 g/kg"`
 // number mean practical salinity in the trade.
 func (s *AbsoluteSalinity) UnmarshalText(text []byte) error {
 	s.gramsPerKilogram = math.NaN()
+	if len(text) == 0 {
+		return nil // unknown
+	}
 	x, unit, err := split("absolute salinity", string(text), absoluteWant)
 	if err != nil {
 		return err
@@ -99,9 +108,12 @@ func (s *AbsoluteSalinity) UnmarshalText(text []byte) error {
 func (s AbsoluteSalinity) String() string { return withUnit(s.gramsPerKilogram, "g/kg") }
 
 // MarshalText writes "35.165 g/kg"; reading that gives the same value back.
-func (s AbsoluteSalinity) MarshalText() ([]byte, error) {
+func (s AbsoluteSalinity) MarshalText() ([]byte, error) { return s.AppendText(nil) }
+
+// AppendText appends what MarshalText writes.
+func (s AbsoluteSalinity) AppendText(text []byte) ([]byte, error) {
 	if s.gramsPerKilogram < 0 || s.gramsPerKilogram > 1000 {
-		return nil, &InputError{"absolute salinity", s.String(), "0 to 1000 g/kg"}
+		return text, &InputError{"absolute salinity", s.String(), "0 to 1000 g/kg"}
 	}
-	return marshal("absolute salinity", s.gramsPerKilogram, "g/kg")
+	return appendQuantity(text, "absolute salinity", s.gramsPerKilogram, "g/kg")
 }

@@ -39,5 +39,10 @@ func (p *SeaPressure) UnmarshalText(text []byte) error { return unmarshal(p, tex
 // String writes the sea pressure in dbar, as MarshalText does.
 func (p SeaPressure) String() string { return withUnit(float64(p), seaPressureUnits.base) }
 
+// AppendText appends what MarshalText writes.
+func (p SeaPressure) AppendText(text []byte) ([]byte, error) {
+	return seaPressureUnits.append(text, float64(p))
+}
+
 // MarshalText writes the sea pressure in dbar; reading that gives the same value back.
-func (p SeaPressure) MarshalText() ([]byte, error) { return seaPressureUnits.marshal(float64(p)) }
+func (p SeaPressure) MarshalText() ([]byte, error) { return p.AppendText(nil) }

@@ -52,8 +52,13 @@ func (g SpecificGravity) Pair() GravityPair { return g.pair }
 const gravityWant = `a specific gravity with its pair of temperatures such as "1.0264 25/25 °C" or "1.0268 60/60 °F"`
 
 // UnmarshalText reads "1.0264 25/25 °C", "1.0268 60/60 °F", "1.0248 20/4 °C".
-// A bare "1.0264" is refused: the pair is marked on the instrument.
+// A bare "1.0264" is refused: the pair is marked on the instrument. An empty text is a
+// gravity that was not read.
 func (g *SpecificGravity) UnmarshalText(text []byte) error {
+	if len(text) == 0 {
+		*g = SpecificGravity{}
+		return nil
+	}
 	g.ratio = math.NaN()
 	given := string(text)
 	ratio, pair, ok := parseGravity(given)
@@ -94,13 +99,24 @@ func parseGravity(text string) (ratio float64, pair GravityPair, ok bool) {
 }
 
 // String writes "1.0264 25/25 °C", as MarshalText does.
-func (g SpecificGravity) String() string { return number(g.ratio) + " " + g.pair.String() }
-
-// MarshalText writes "1.0264 25/25 °C"; reading that gives the same value
-// back.
-func (g SpecificGravity) MarshalText() ([]byte, error) {
-	if !plausibleGravity(g.ratio) || !g.pair.Liquid.IsSet() || !g.pair.Water.IsSet() {
-		return nil, &InputError{"specific gravity", g.String(), gravityWant}
+func (g SpecificGravity) String() string {
+	if g == (SpecificGravity{}) {
+		return ""
 	}
-	return []byte(g.String()), nil
+	return number(g.ratio) + " " + g.pair.String()
 }
+
+// AppendText appends what MarshalText writes.
+func (g SpecificGravity) AppendText(text []byte) ([]byte, error) {
+	if math.IsNaN(g.ratio) || g == (SpecificGravity{}) {
+		return text, nil
+	}
+	if !plausibleGravity(g.ratio) || !g.pair.Liquid.IsSet() || !g.pair.Water.IsSet() {
+		return text, &InputError{"specific gravity", g.String(), gravityWant}
+	}
+	return append(text, g.String()...), nil
+}
+
+// MarshalText writes "1.0264 25/25 °C", and nothing for the zero value or NaN;
+// reading that gives the same value back.
+func (g SpecificGravity) MarshalText() ([]byte, error) { return g.AppendText(nil) }

@@ -27,5 +27,10 @@ func (c *SpecificHeat) UnmarshalText(text []byte) error {
 // String writes the specific heat in J/(kg·K), as MarshalText does.
 func (c SpecificHeat) String() string { return withUnit(float64(c), specificHeatUnits.base) }
 
+// AppendText appends what MarshalText writes.
+func (c SpecificHeat) AppendText(text []byte) ([]byte, error) {
+	return specificHeatUnits.append(text, float64(c))
+}
+
 // MarshalText writes the specific heat in J/(kg·K); reading that gives the same value back.
-func (c SpecificHeat) MarshalText() ([]byte, error) { return specificHeatUnits.marshal(float64(c)) }
+func (c SpecificHeat) MarshalText() ([]byte, error) { return c.AppendText(nil) }

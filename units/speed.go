@@ -26,5 +26,8 @@ func (s *Speed) UnmarshalText(text []byte) error { return unmarshal(s, text, &sp
 // String writes the speed in m/s, as MarshalText does.
 func (s Speed) String() string { return withUnit(float64(s), speedUnits.base) }
 
+// AppendText appends what MarshalText writes.
+func (s Speed) AppendText(text []byte) ([]byte, error) { return speedUnits.append(text, float64(s)) }
+
 // MarshalText writes the speed in m/s; reading that gives the same value back.
-func (s Speed) MarshalText() ([]byte, error) { return speedUnits.marshal(float64(s)) }
+func (s Speed) MarshalText() ([]byte, error) { return s.AppendText(nil) }

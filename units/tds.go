@@ -42,8 +42,12 @@ func plausibleScale(scale float64) bool { return scale >= 0.3 && scale <= 1 }
 const tdsWant = `a dissolved-solids reading with the factor of the meter such as "2 ppm x0.5" (0.5 is usual for hand-held meters; the manual says)`
 
 // UnmarshalText reads "2 ppm x0.5". A bare "2 ppm" is refused: the factor is
-// in the manual of the meter.
+// in the manual of the meter. An empty text is a reading that was not taken.
 func (r *TDS) UnmarshalText(text []byte) error {
+	if len(text) == 0 {
+		*r = TDS{}
+		return nil
+	}
 	*r = TDS{math.NaN(), TDSScale(math.NaN())}
 	given := string(text)
 	ppm, _, rest, sound := cut(given)
@@ -57,12 +61,24 @@ func (r *TDS) UnmarshalText(text []byte) error {
 }
 
 // String writes "2 ppm x0.5", as MarshalText does.
-func (r TDS) String() string { return number(r.ppm) + " ppm x" + number(float64(r.scale)) }
-
-// MarshalText writes "2 ppm x0.5"; reading that gives the same value back.
-func (r TDS) MarshalText() ([]byte, error) {
-	if !(r.ppm >= 0) || math.IsInf(r.ppm, 0) || !plausibleScale(float64(r.scale)) {
-		return nil, &InputError{"dissolved solids", r.String(), tdsWant}
+func (r TDS) String() string {
+	if r == (TDS{}) {
+		return ""
 	}
-	return []byte(r.String()), nil
+	return number(r.ppm) + " ppm x" + number(float64(r.scale))
 }
+
+// AppendText appends what MarshalText writes.
+func (r TDS) AppendText(text []byte) ([]byte, error) {
+	if math.IsNaN(r.ppm) || r == (TDS{}) {
+		return text, nil
+	}
+	if !(r.ppm >= 0) || math.IsInf(r.ppm, 0) || !plausibleScale(float64(r.scale)) {
+		return text, &InputError{"dissolved solids", r.String(), tdsWant}
+	}
+	return append(text, r.String()...), nil
+}
+
+// MarshalText writes "2 ppm x0.5", and nothing for the zero value or NaN; reading that
+// gives the same value back.
+func (r TDS) MarshalText() ([]byte, error) { return r.AppendText(nil) }

@@ -95,16 +95,21 @@ func (t Temperature) String() string {
 	return withUnit(t.Celsius(), "°C")
 }
 
-// MarshalText writes "25 °C", and nothing for a temperature that nobody set;
+// MarshalText writes "25 °C", and nothing for a temperature that nobody set or NaN;
 // reading that gives the same Temperature back.
 func (t Temperature) MarshalText() ([]byte, error) {
+	return t.AppendText(nil)
+}
+
+// AppendText appends what MarshalText writes.
+func (t Temperature) AppendText(text []byte) ([]byte, error) {
 	if t.celsius < -zeroCelsius {
-		return nil, &InputError{"temperature", t.String(), "a temperature above absolute zero"}
+		return text, &InputError{"temperature", t.String(), "a temperature above absolute zero"}
 	}
 	if !t.IsSet() {
-		return nil, nil
+		return text, nil
 	}
-	return marshal("temperature", t.Celsius(), "°C")
+	return appendQuantity(text, "temperature", t.Celsius(), "°C")
 }
 
 // TemperatureDifference is the distance between two temperatures, in
@@ -140,7 +145,10 @@ func (d *TemperatureDifference) UnmarshalText(text []byte) error {
 // String writes the difference in kelvin, as MarshalText does.
 func (d TemperatureDifference) String() string { return withUnit(float64(d), "K") }
 
-// MarshalText writes "0.5 K"; reading that gives the same value back.
-func (d TemperatureDifference) MarshalText() ([]byte, error) {
-	return temperatureDifferenceUnits.marshal(float64(d))
+// AppendText appends what MarshalText writes.
+func (d TemperatureDifference) AppendText(text []byte) ([]byte, error) {
+	return temperatureDifferenceUnits.append(text, float64(d))
 }
+
+// MarshalText writes "0.5 K"; reading that gives the same value back.
+func (d TemperatureDifference) MarshalText() ([]byte, error) { return d.AppendText(nil) }

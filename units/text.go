@@ -11,14 +11,28 @@ import (
 //	v, err := units.Parse[units.Volume]("5 US gal")
 //
 // On error the quantity is NaN and the error is an *InputError that says
-// what to write.
+// what to write. An empty text, as which an unknown quantity is written, reads as
+// NaN from a file; here it is refused, because somebody was asked for a quantity.
+// What can be unset, as a temperature, is unset.
 func Parse[Q any, P interface {
 	*Q
 	UnmarshalText([]byte) error
 }](text string) (Q, error) {
 	var q Q
 	err := P(&q).UnmarshalText([]byte(text))
+	if text == "" && err == nil && isUnknown(q) {
+		err = P(&q).UnmarshalText([]byte(" ")) // the same, refused by name
+		if bad, ok := err.(*InputError); ok {
+			bad.Got = Quoted(text)
+		}
+	}
 	return q, err
+}
+
+// isUnknown tells a quantity that was written with NaN from one that was not set.
+func isUnknown(q any) bool {
+	written, ok := q.(interface{ String() string })
+	return ok && strings.HasPrefix(written.String(), "NaN")
 }
 
 // unit is one unit of a table: its spellings, separated by bars, and its size
@@ -38,7 +52,9 @@ type table struct {
 	units    []unit
 }
 
-func (tb *table) marshal(x float64) ([]byte, error) { return marshal(tb.quantity, x, tb.base) }
+func (tb *table) append(text []byte, x float64) ([]byte, error) {
+	return appendQuantity(text, tb.quantity, x, tb.base)
+}
 
 func (tb *table) want() string {
 	article := "a "
@@ -49,7 +65,8 @@ func (tb *table) want() string {
 }
 
 // unmarshal reads text by the table into dst, which becomes NaN on error, so
-// that an ignored error cannot pass for zero.
+// that an ignored error cannot pass for zero. An empty text is an unknown quantity,
+// NaN without an error.
 func unmarshal[Q ~float64](dst *Q, text []byte, tb *table) error {
 	x, err := tb.read(string(text))
 	*dst = Q(x)
@@ -57,6 +74,9 @@ func unmarshal[Q ~float64](dst *Q, text []byte, tb *table) error {
 }
 
 func (tb *table) read(text string) (float64, error) {
+	if text == "" {
+		return math.NaN(), nil
+	}
 	x, name, err := split(tb.quantity, text, tb.want())
 	if err != nil {
 		return math.NaN(), err
@@ -259,9 +279,18 @@ func isWord(name string) bool {
 	return true
 }
 
-func marshal(quantity string, x float64, unit string) ([]byte, error) {
-	if math.IsNaN(x) || math.IsInf(x, 0) {
-		return nil, &InputError{quantity, number(x), "a finite number"}
+// appendQuantity writes a number with its unit, and nothing for an unknown one: so a
+// struct with NaN in it can be written, and reads back.
+func appendQuantity(text []byte, quantity string, x float64, unit string) ([]byte, error) {
+	switch {
+	case math.IsNaN(x):
+		return text, nil
+	case math.IsInf(x, 0):
+		return text, &InputError{quantity, number(x), "a finite number"}
 	}
-	return []byte(withUnit(x, unit)), nil
+	text = strconv.AppendFloat(text, x, 'g', -1, 64)
+	if unit == "" {
+		return text, nil
+	}
+	return append(append(text, ' '), unit...), nil
 }

@@ -29,7 +29,10 @@ func (k ThermalConductance) String() string {
 	return withUnit(float64(k), thermalConductanceUnits.base)
 }
 
-// MarshalText writes the heat loss in W/K; reading that gives the same value back.
-func (k ThermalConductance) MarshalText() ([]byte, error) {
-	return thermalConductanceUnits.marshal(float64(k))
+// AppendText appends what MarshalText writes.
+func (k ThermalConductance) AppendText(text []byte) ([]byte, error) {
+	return thermalConductanceUnits.append(text, float64(k))
 }
+
+// MarshalText writes the heat loss in W/K; reading that gives the same value back.
+func (k ThermalConductance) MarshalText() ([]byte, error) { return k.AppendText(nil) }

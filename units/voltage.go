@@ -31,5 +31,10 @@ func (v *Voltage) UnmarshalText(text []byte) error { return unmarshal(v, text, &
 // String writes the voltage in mV, as MarshalText does.
 func (v Voltage) String() string { return withUnit(float64(v), voltageUnits.base) }
 
+// AppendText appends what MarshalText writes.
+func (v Voltage) AppendText(text []byte) ([]byte, error) {
+	return voltageUnits.append(text, float64(v))
+}
+
 // MarshalText writes the voltage in mV; reading that gives the same value back.
-func (v Voltage) MarshalText() ([]byte, error) { return voltageUnits.marshal(float64(v)) }
+func (v Voltage) MarshalText() ([]byte, error) { return v.AppendText(nil) }

@@ -69,5 +69,8 @@ func (v *Volume) UnmarshalText(text []byte) error { return unmarshal(v, text, &v
 // String writes the volume in L, as MarshalText does.
 func (v Volume) String() string { return withUnit(float64(v), volumeUnits.base) }
 
+// AppendText appends what MarshalText writes.
+func (v Volume) AppendText(text []byte) ([]byte, error) { return volumeUnits.append(text, float64(v)) }
+
 // MarshalText writes the volume in L; reading that gives the same value back.
-func (v Volume) MarshalText() ([]byte, error) { return volumeUnits.marshal(float64(v)) }
+func (v Volume) MarshalText() ([]byte, error) { return v.AppendText(nil) }

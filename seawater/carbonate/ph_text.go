@@ -34,19 +34,23 @@ func (p *NBSPH) UnmarshalText(text []byte) (err error) {
 }
 
 // MarshalText writes "8.1 total"; reading that gives the same value back.
-func (p TotalPH) MarshalText() ([]byte, error) { return writePH(p.Value(), "total") }
+func (p TotalPH) MarshalText() ([]byte, error) { return writePH(p.value, "total") }
 
 // MarshalText writes "8.2 free"; reading that gives the same value back.
-func (p FreePH) MarshalText() ([]byte, error) { return writePH(p.Value(), "free") }
+func (p FreePH) MarshalText() ([]byte, error) { return writePH(p.value, "free") }
 
 // MarshalText writes "8.1 seawater"; reading that gives the same value back.
-func (p SeawaterPH) MarshalText() ([]byte, error) { return writePH(p.Value(), "seawater") }
+func (p SeawaterPH) MarshalText() ([]byte, error) { return writePH(p.value, "seawater") }
 
 // MarshalText writes "8.2 NBS"; reading that gives the same value back.
-func (p NBSPH) MarshalText() ([]byte, error) { return writePH(p.Value(), "NBS") }
+func (p NBSPH) MarshalText() ([]byte, error) { return writePH(p.value, "NBS") }
 
 // readPH reads "8.1 total", also as String writes it, "8.1 (total scale)".
+// An empty text is a pH that nobody set.
 func readPH(text, scale string) (float64, error) {
+	if text == "" {
+		return 0, nil
+	}
 	want := `a pH with its scale, such as "8.1 ` + scale + `"`
 	number, name, _ := strings.Cut(strings.TrimSpace(text), " ")
 	name = strings.TrimSuffix(strings.Trim(strings.TrimSpace(name), "()"), " scale")
@@ -60,9 +64,13 @@ func readPH(text, scale string) (float64, error) {
 	return kept(x), nil
 }
 
+// writePH writes nothing for a pH that nobody set or NaN.
 func writePH(x float64, scale string) ([]byte, error) {
-	if math.IsNaN(x) || math.IsInf(x, 0) {
+	switch {
+	case !isSet(x) || math.IsNaN(x):
+		return nil, nil
+	case math.IsInf(x, 0):
 		return nil, input.Bad("pH", number(x), "a number")
 	}
-	return []byte(number(x) + " " + scale), nil
+	return []byte(number(x+0) + " " + scale), nil // minus zero becomes zero
 }

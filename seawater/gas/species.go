@@ -3,6 +3,7 @@ package gas
 import (
 	"math"
 
+	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/units"
 )
 
@@ -94,4 +95,15 @@ func (g Species) FromMillilitresPerLitre(x float64) units.AmountPerLitre {
 		return units.AmountPerLitre(math.NaN())
 	}
 	return units.AmountPerLitre(x * 1000 / species[g].volume)
+}
+
+// MarshalText writes what String returns.
+func (g Species) MarshalText() ([]byte, error) {
+	return input.WriteChoice("gas", g, 0, Species(len(species)))
+}
+
+// UnmarshalText reads what String returns.
+func (g *Species) UnmarshalText(text []byte) (err error) {
+	*g, err = input.ReadChoice("gas", text, 0, Species(len(species)))
+	return err
 }

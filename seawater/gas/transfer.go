@@ -91,7 +91,10 @@ func (k TransferRate) String() string {
 // MarshalText writes the rate per hour, "3.5 1/h"; reading that gives the same
 // value back.
 func (k TransferRate) MarshalText() ([]byte, error) {
-	if math.IsNaN(float64(k)) || math.IsInf(float64(k), 0) {
+	if math.IsNaN(float64(k)) {
+		return nil, nil // unknown
+	}
+	if math.IsInf(float64(k), 0) {
 		return nil, &units.InputError{Field: "transfer rate", Got: k.String(), Want: "a finite number"}
 	}
 	return []byte(k.String()), nil
@@ -99,6 +102,10 @@ func (k TransferRate) MarshalText() ([]byte, error) {
 
 // UnmarshalText reads a rate such as "3.5 1/h", "3.5 per hour" or "0.06 /min".
 func (k *TransferRate) UnmarshalText(text []byte) error {
+	if len(text) == 0 {
+		*k = TransferRate(math.NaN())
+		return nil
+	}
 	s := strings.Join(strings.Fields(string(text)), " ")
 	end := strings.IndexAny(s, " /p")
 	if end < 0 {

@@ -341,17 +341,17 @@ func (c *closing) origins(out *Closure) {
 		}
 		switch {
 		case c.reported[i]:
-			out.origin[i] = Measured
+			out.Origins[i] = Measured
 		case i == Sodium || i == Chloride:
-			out.origin[i] = Inferred
+			out.Origins[i] = Inferred
 		case c.made.content[i] != 0:
-			out.origin[i] = Assumed
+			out.Origins[i] = Assumed
 		}
 		switch i {
 		case Bicarbonate, Carbonate, CarbonDioxide, Hydroxide, Borate, BoricAcid:
 			continue
 		}
-		if out.origin[i] == Assumed {
+		if out.Origins[i] == Assumed {
 			if list != "" {
 				list += ", "
 			}
@@ -369,9 +369,9 @@ func (c *closing) origins(out *Closure) {
 		carbonOrigin = Measured
 	}
 	for _, i := range [...]Ion{Bicarbonate, Carbonate, CarbonDioxide, Hydroxide} {
-		out.origin[i] = carbonOrigin
+		out.Origins[i] = carbonOrigin
 	}
-	out.origin[Borate] = out.origin[BoricAcid]
+	out.Origins[Borate] = out.Origins[BoricAcid]
 	if list != "" {
 		c.assume(list + ": not reported, taken in proportion to chloride as in the sea")
 	}

@@ -73,7 +73,7 @@ type Closure struct {
 	Doubts  []string // of measurements that differ from the sea by more than a factor of 2.4
 	Assumed []string // everything that was inferred or assumed
 
-	origin [count]Origin
+	Origins [count]Origin // by Ion, as Origin tells them
 }
 
 // Origin tells where the content of a species comes from.
@@ -81,7 +81,7 @@ func (c *Closure) Origin(i Ion) Origin {
 	if i >= count {
 		return Absent
 	}
-	return c.origin[i]
+	return c.Origins[i]
 }
 
 // Unbalanced tells whether the charges as measured differ by more than twice the
@@ -708,4 +708,13 @@ func (c *closing) settle() (Composition, error) {
 		return invalid(), err
 	}
 	return c.total.AtPH(ph, c.t)
+}
+
+// MarshalText writes what String returns.
+func (o Origin) MarshalText() ([]byte, error) { return input.WriteChoice("origin", o, 0, Assumed+1) }
+
+// UnmarshalText reads what String returns.
+func (o *Origin) UnmarshalText(text []byte) (err error) {
+	*o, err = input.ReadChoice("origin", text, 0, Assumed+1)
+	return err
 }

@@ -17,6 +17,9 @@ func (c Composition) MarshalText() ([]byte, error) {
 			continue
 		}
 		written, err := amount.MarshalText()
+		if err == nil && len(written) == 0 {
+			err = input.Bad("content", "NaN", "a finite number")
+		}
 		if err != nil {
 			return nil, input.In(Ion(i).Name(), err)
 		}

@@ -361,3 +361,14 @@ var (
 	strengths    = units.Range{Quantity: "ionic strength", Min: 0.05, Max: 1.1, Unit: "mol/kg of water", Source: "fit of the volumes"}
 	saltShares   = units.Range{Quantity: "share of sodium chloride in the charge", Min: 50, Max: 100, Unit: "%", Source: "the model is one of waters in which sodium chloride prevails"}
 )
+
+// MarshalText writes what String returns.
+func (p Property) MarshalText() ([]byte, error) {
+	return input.WriteChoice("property", p, 0, properties)
+}
+
+// UnmarshalText reads what String returns.
+func (p *Property) UnmarshalText(text []byte) (err error) {
+	*p, err = input.ReadChoice("property", text, 0, properties)
+	return err
+}

@@ -62,7 +62,11 @@ func oldText(x float64, name string) string {
 	return strconv.FormatFloat(x, 'g', -1, 64) + " " + name
 }
 
+// writeOld writes nothing for NaN.
 func writeOld(quantity string, x float64, name string) ([]byte, error) {
+	if math.IsNaN(x) {
+		return nil, nil
+	}
 	if oldScale(x) != x {
 		return nil, &units.InputError{Field: quantity, Got: oldText(x, name), Want: "a finite number of zero or more"}
 	}
@@ -70,6 +74,9 @@ func writeOld(quantity string, x float64, name string) ([]byte, error) {
 }
 
 func readOld(quantity, text string, names []string, want string) (float64, error) {
+	if text == "" {
+		return math.NaN(), nil // unknown
+	}
 	number, unit, _ := strings.Cut(strings.Join(strings.Fields(text), " "), " ")
 	x, err := strconv.ParseFloat(number, 64)
 	if err == nil && oldScale(x) == x {
