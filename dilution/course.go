@@ -38,7 +38,31 @@ const (
 	AtOnce       Manner = iota // one change
 	InSteps                    // equal changes, one every so often
 	Continuously               // fresh water flows in while tank water runs off
+
+	manners
 )
+
+// String returns "at once", "in steps" or "continuously".
+func (m Manner) String() string {
+	switch m {
+	case AtOnce:
+		return "at once"
+	case InSteps:
+		return "in steps"
+	case Continuously:
+		return "continuously"
+	}
+	return "no manner"
+}
+
+// MarshalText writes the manner.
+func (m Manner) MarshalText() ([]byte, error) { return input.WriteChoice("manner", m, AtOnce, manners) }
+
+// UnmarshalText reads what MarshalText writes.
+func (m *Manner) UnmarshalText(text []byte) (err error) {
+	*m, err = input.ReadChoice("manner", text, AtOnce, manners)
+	return err
+}
 
 // Course is a way to a goal by changing water.
 type Course struct {

@@ -119,27 +119,9 @@ var notWritten = map[string]string{
 	"seawater/titration.Mixture": "holds a System",
 	"seawater/electrode.Point":   "remembers why it is refused, which is an error: its buffer and its reading are written",
 
-	"mix/rodi.Stage":   "an answer for people: it is written by name, and not read",
-	"mix/rodi.Verdict": "an answer for people: it is written by name, and not read",
-	"mix/rodi.Finding": "holds a Verdict",
-	"mix/rodi.Checkup": "holds Findings",
-
 	"dilution.Forecast":     "remembers its course, to be asked for any time: its Routine is written",
 	"dilution.Settled":      "holds a Forecast",
 	"dilution.SchedulePlan": "holds a Forecast",
-
-	"dilution.Manner":        "to do: a choice without text",
-	"dilution.Course":        "to do: holds a Manner",
-	"mix/recipe.Basis":       "to do: a choice without text",
-	"mix/recipe.Recipe":      "to do: holds a Basis",
-	"mix/tested.Hardness":    "to do: a choice without text",
-	"mix/replenish.Additive": "to do: without text",
-	"mix/replenish.Dose":     "to do: holds an Additive",
-	"mix/replenish.Dosed":    "to do: holds an Additive",
-	"mix/replenish.Log":      "to do: holds an Additive",
-	"mix/replenish.Upkeep":   "to do: holds an Additive",
-	"mix/replenish.Use":      "to do: has hidden numbers",
-	"mix/replenish.Demand":   "to do: holds a Use",
 }
 
 // samples are texts, of which each type that writes itself as text reads at least one.
@@ -152,7 +134,7 @@ var samples = []string{
 	"24 mg/L NO3", "nitrate", "warning", "40 L of mix", "bucket: 36 cm, 42 cm, 50 cm; safe fill 45 cm", "NaCl",
 	"3.5 1/h", "420 µatm", "419 µatm fugacity", "420 ppm", "alkalinity 2300 µmol/kg ± 2", "natural + 20 µmol/kg",
 	"care", "2026-11-28T05:00:00Z", "Lee et al. 2010", "Khoo et al. 1977", "Mehrbach et al. 1973 by Dickson and Millero 1987",
-	"Bell et al. 2008",
+	"Bell et al. 2008", "per kg of water", "in steps", "dKH", "carbon", "replace",
 	"linear", "potassium chloride", "KCl 1413 µS/cm", "nitrogen", "conductivity", "inferred", "19.9 °C conservative",
 	"19.8 °C potential", "tris 2018 in 30 PSS-78, 0.04 mol/kg", "1.3394 in air", "1.3398 in vacuum", "Brix at 20 °C",
 	"sodium chloride 3.5 %", "closed, DIC 2000 µmol/kg", "3 g: pH 4.5 total", "CaCl2.2H2O", "Perez and Fraga 1987",

@@ -18,6 +18,8 @@ const (
 	PerKilogram        Basis = iota + 1 // of finished solution
 	PerLitre                            // of finished solution, at 20 °C
 	PerKilogramOfWater                  // crystal water counted as water
+
+	bases
 )
 
 // String returns "per kg of solution", "per L of solution" or "per kg of water".
@@ -31,6 +33,17 @@ func (b Basis) String() string {
 		return "per kg of water"
 	}
 	return "no basis"
+}
+
+// MarshalText writes the basis.
+func (b Basis) MarshalText() ([]byte, error) {
+	return input.WriteChoice("basis", b, PerKilogram, bases)
+}
+
+// UnmarshalText reads what MarshalText writes.
+func (b *Basis) UnmarshalText(text []byte) (err error) {
+	*b, err = input.ReadChoice("basis", text, PerKilogram, bases)
+	return err
 }
 
 // litreAt is the temperature of the litre: no recipe states it.

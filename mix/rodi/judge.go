@@ -52,6 +52,8 @@ const (
 	StageCarbon
 	StageMembrane
 	StageResin
+
+	stages
 )
 
 // String returns "sediment", "carbon", "membrane" or "resin".
@@ -70,7 +72,15 @@ func (s Stage) String() string {
 }
 
 // MarshalText writes the name of the stage.
-func (s Stage) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+func (s Stage) MarshalText() ([]byte, error) {
+	return input.WriteChoice("stage", s, StageSediment, stages)
+}
+
+// UnmarshalText reads what MarshalText writes.
+func (s *Stage) UnmarshalText(text []byte) (err error) {
+	*s, err = input.ReadChoice("stage", text, StageSediment, stages)
+	return err
+}
 
 // Verdict says what to do about a stage.
 type Verdict uint8
@@ -81,6 +91,8 @@ const (
 	Keep                     // within its limit, beyond the doubt of the readings
 	Unsure                   // too near to the limit for these readings
 	Replace                  // outside its limit, beyond the doubt of the readings
+
+	verdicts
 )
 
 // String returns "not judged", "keep", "unsure" or "replace".
@@ -99,7 +111,15 @@ func (v Verdict) String() string {
 }
 
 // MarshalText writes the verdict.
-func (v Verdict) MarshalText() ([]byte, error) { return []byte(v.String()), nil }
+func (v Verdict) MarshalText() ([]byte, error) {
+	return input.WriteChoice("verdict", v, NotJudged, verdicts)
+}
+
+// UnmarshalText reads what MarshalText writes.
+func (v *Verdict) UnmarshalText(text []byte) (err error) {
+	*v, err = input.ReadChoice("verdict", text, NotJudged, verdicts)
+	return err
+}
 
 // Finding is the verdict on one stage, with a sentence for people.
 type Finding struct {

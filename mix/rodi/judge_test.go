@@ -88,21 +88,21 @@ func TestJudgeSays(t *testing.T) {
 func TestJudgeRefuses(t *testing.T) {
 	good := rodi.Readings{Feed: tds(240), AfterMembrane: tds(8), AfterResin: tds(0), Step: 1}
 	for says, spoil := range map[string]func(*rodi.Readings, *rodi.Limits){
-		"feed: ":                  func(r *rodi.Readings, l *rodi.Limits) { r.Feed = units.TDS{} },
-		"afterMembrane: ":        func(r *rodi.Readings, l *rodi.Limits) { r.AfterMembrane = tds(300) },
-		"step: got NaN":           func(r *rodi.Readings, l *rodi.Limits) { r.Step = nan },
-		"step: got none":          func(r *rodi.Readings, l *rodi.Limits) { r.Step = 0 },
-		"step: got 1e+308":        func(r *rodi.Readings, l *rodi.Limits) { r.Step, r.Feed = 1e308, tds(8) },
-		"afterResin: ":           func(r *rodi.Readings, l *rodi.Limits) { r.AfterResin = tds(-1) },
-		"gaugeStep: ":            func(r *rodi.Readings, l *rodi.Limits) { r.GaugeStep = -1 },
-		"before: ":                func(r *rodi.Readings, l *rodi.Limits) { r.Before, r.Behind, r.GaugeStep = 3, 4, 0.1 },
-		"behind: ":                func(r *rodi.Readings, l *rodi.Limits) { r.Before, r.Behind, r.GaugeStep = 3, -4, 0.1 },
-		"chlorine: ":              func(r *rodi.Readings, l *rodi.Limits) { r.Chlorine, r.ChlorineStep = -1, 1 },
-		"chlorineStep: ":         func(r *rodi.Readings, l *rodi.Limits) { r.ChlorineStep = -1 },
-		"limits.rejection: ":     func(r *rodi.Readings, l *rodi.Limits) { *l = rodi.Limits{} },
+		"feed: ":                func(r *rodi.Readings, l *rodi.Limits) { r.Feed = units.TDS{} },
+		"afterMembrane: ":       func(r *rodi.Readings, l *rodi.Limits) { r.AfterMembrane = tds(300) },
+		"step: got NaN":         func(r *rodi.Readings, l *rodi.Limits) { r.Step = nan },
+		"step: got none":        func(r *rodi.Readings, l *rodi.Limits) { r.Step = 0 },
+		"step: got 1e+308":      func(r *rodi.Readings, l *rodi.Limits) { r.Step, r.Feed = 1e308, tds(8) },
+		"afterResin: ":          func(r *rodi.Readings, l *rodi.Limits) { r.AfterResin = tds(-1) },
+		"gaugeStep: ":           func(r *rodi.Readings, l *rodi.Limits) { r.GaugeStep = -1 },
+		"before: ":              func(r *rodi.Readings, l *rodi.Limits) { r.Before, r.Behind, r.GaugeStep = 3, 4, 0.1 },
+		"behind: ":              func(r *rodi.Readings, l *rodi.Limits) { r.Before, r.Behind, r.GaugeStep = 3, -4, 0.1 },
+		"chlorine: ":            func(r *rodi.Readings, l *rodi.Limits) { r.Chlorine, r.ChlorineStep = -1, 1 },
+		"chlorineStep: ":        func(r *rodi.Readings, l *rodi.Limits) { r.ChlorineStep = -1 },
+		"limits.rejection: ":    func(r *rodi.Readings, l *rodi.Limits) { *l = rodi.Limits{} },
 		"limits.afterResin: ":   func(r *rodi.Readings, l *rodi.Limits) { l.AfterResin = units.TDS{} },
 		"limits.pressureDrop: ": func(r *rodi.Readings, l *rodi.Limits) { l.PressureDrop = -1 },
-		"limits.chlorine: ":      func(r *rodi.Readings, l *rodi.Limits) { l.Chlorine = units.MassPerLitre(inf) },
+		"limits.chlorine: ":     func(r *rodi.Readings, l *rodi.Limits) { l.Chlorine = units.MassPerLitre(inf) },
 	} {
 		r, l := good, rodi.UsualLimits()
 		spoil(&r, &l)

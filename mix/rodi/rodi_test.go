@@ -458,7 +458,7 @@ func TestProduceRefuses(t *testing.T) {
 		"no waste":            {func(s *rodi.System, f *rodi.Feed) { s.WasteRatio = 0 }, "wasteRatio: ", units.ErrInput},
 		"two wastes":          {func(s *rodi.System, f *rodi.Feed) { s.Waste = 10 }, "wasteRatio: ", units.ErrInput},
 		"waste":               {func(s *rodi.System, f *rodi.Feed) { s.Waste = -1 }, "waste: ", units.ErrInput},
-		"backPressure":       {func(s *rodi.System, f *rodi.Feed) { s.BackPressure = -1 }, "backPressure: ", units.ErrInput},
+		"backPressure":        {func(s *rodi.System, f *rodi.Feed) { s.BackPressure = -1 }, "backPressure: ", units.ErrInput},
 		"resin":               {func(s *rodi.System, f *rodi.Feed) { s.Resin.Usable = units.Share(0) }, "resin.usable: ", units.ErrInput},
 		"resin capacity":      {func(s *rodi.System, f *rodi.Feed) { s.Resin.Capacity = 0.7e6 }, "resin.capacity: ", units.ErrInput},
 		"resin leak":          {func(s *rodi.System, f *rodi.Feed) { s.Resin.Leak = units.Share(1) }, "resin.leak: ", units.ErrInput},

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/units"
@@ -30,7 +31,28 @@ const (
 	Milliequivalents Hardness = iota // meq/L
 	DKH                              // degrees of carbonate hardness
 	CaCO3                            // mg/L of calcium carbonate
+
+	hardnessEnd
 )
+
+// String returns "meq/L", "dKH" or "mg/L CaCO3".
+func (h Hardness) String() string {
+	if h < hardnessEnd {
+		return hardnesses[h].symbol
+	}
+	return "no unit of alkalinity"
+}
+
+// MarshalText writes the unit.
+func (h Hardness) MarshalText() ([]byte, error) {
+	return input.WriteChoice("unit", h, Milliequivalents, hardnessEnd)
+}
+
+// UnmarshalText reads what MarshalText writes.
+func (h *Hardness) UnmarshalText(text []byte) (err error) {
+	*h, err = input.ReadChoice("unit", text, Milliequivalents, hardnessEnd)
+	return err
+}
 
 // hardnesses are their names, as they are written, and what they are of.
 var hardnesses = [...]struct {
@@ -40,14 +62,6 @@ var hardnesses = [...]struct {
 	{"meq/L", units.MilliequivalentsPerLitre(1)},
 	{"dKH", units.DKH(1)},
 	{"mg/L CaCO3", units.PPMCaCO3(1)},
-}
-
-// String writes "meq/L", "dKH" or "mg/L CaCO3".
-func (h Hardness) String() string {
-	if int(h) < len(hardnesses) {
-		return hardnesses[h].symbol
-	}
-	return "unknown"
 }
 
 // AlkalinityOf is a level of alkalinity, counted in meq/L unless In says
@@ -380,7 +394,23 @@ func (l Level) MarshalJSON() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return strconv.AppendQuote(nil, string(text)), nil
+	return quoted(string(text)), nil
+}
+
+// quoted writes a text in the quotation marks of JSON.
+func quoted(text string) []byte {
+	out := []byte{'"'}
+	for _, r := range text {
+		switch {
+		case r == '"' || r == '\\':
+			out = append(out, '\\', byte(r))
+		case r < ' ':
+			out = append(out, '\\', 'u', '0', '0', '0'+byte(r>>4), "0123456789abcdef"[r&15])
+		default:
+			out = utf8.AppendRune(out, r)
+		}
+	}
+	return append(out, '"')
 }
 
 // Check refuses a level that is not given, not finite, below zero or counted as
