@@ -5,6 +5,7 @@ import (
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/internal/solve"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/seawater/teos10"
@@ -12,19 +13,18 @@ import (
 )
 
 // Shows returns what the instruments that feel a property (density, conductivity,
-// refractive index) show in a mix of this salt, as the practical salinity of
-// seawater that would give the same reading. Salinity here is the mass that is
-// dissolved, written as that of sea salt. Salt of no stated composition is
-// that of the ocean, for which all instruments agree.
+// refractive index) show in a mix that has so much of this salt dissolved, as the
+// practical salinity of seawater that would give the same reading. Salt of no stated
+// composition is that of the ocean, for which all instruments agree.
 //
 //	source  ions.Composition.Shown, with its uncertainty in ions.Reading
 //	range   5 to 35 °C, ordinary salt mixes: ions.Composition.CheckRange tells
-func (s Salt) Shows(by ions.Property, dissolved units.PracticalSalinity, t units.Temperature) (units.PracticalSalinity, error) {
-	if err := askable(dissolved, by, t); err != nil {
+func (s Salt) Shows(by ions.Property, dissolved units.AbsoluteSalinity, t units.Temperature) (units.PracticalSalinity, error) {
+	if err := askable(teos10.PracticalFromAbsolute(dissolved), by, t); err != nil {
 		return nothing(), err
 	}
 	if !s.differs() {
-		return dissolved, nil
+		return teos10.PracticalFromAbsolute(dissolved), nil
 	}
 	r, err := s.readings(dissolved, t)
 	if err != nil {
@@ -33,19 +33,20 @@ func (s Salt) Shows(by ions.Property, dissolved units.PracticalSalinity, t units
 	return teos10.PracticalFromAbsolute(r.By[by].Shown), nil
 }
 
-// Means is the inverse of Shows: the practical salinity that corresponds to the
-// mass dissolved, when an instrument shows this in a mix of this salt. Put
-// its result into [Mixed] to correct a batch.
-func (s Salt) Means(by ions.Property, shown units.PracticalSalinity, t units.Temperature) (units.PracticalSalinity, error) {
+// Means is the inverse of Shows: what is dissolved when an instrument shows this in a
+// mix of this salt. Make the sample of [Mixed] of its result to correct a batch.
+func (s Salt) Means(by ions.Property, shown units.PracticalSalinity, t units.Temperature) (units.AbsoluteSalinity, error) {
+	none := units.Absolute(math.NaN())
 	if err := askable(shown, by, t); err != nil {
-		return nothing(), err
+		return none, err
 	}
+	alike := teos10.AbsoluteFromPractical(shown)
 	if !s.differs() {
-		return shown, nil
+		return alike, nil
 	}
 	var failed error
 	off := func(x float64) float64 {
-		y, err := s.Shows(by, units.Practical(x), t)
+		y, err := s.Shows(by, units.Absolute(x), t)
 		if err != nil {
 			failed = err
 			return math.NaN()
@@ -54,17 +55,37 @@ func (s Salt) Means(by ions.Property, shown units.PracticalSalinity, t units.Tem
 	}
 	// Ordinary mixes move a reading by a few hundredths; salts that are hardly sea salt
 	// by up to a third.
-	x, ok := solve.Brent(off, 0.9*shown.Value(), math.Min(1.1*shown.Value(), 42), 1e-10)
+	guess, most := alike.GramsPerKilogram(), teos10.AbsoluteFromPractical(units.Practical(42)).GramsPerKilogram()
+	x, ok := solve.Brent(off, 0.9*guess, math.Min(1.1*guess, most), 1e-10)
 	if !ok && failed == nil {
-		x, ok = solve.Brent(off, 0.65*shown.Value(), math.Min(1.5*shown.Value(), 42), 1e-10)
+		x, ok = solve.Brent(off, 0.65*guess, math.Min(1.5*guess, most), 1e-10)
 	}
 	switch {
 	case failed != nil:
-		return nothing(), failed
+		return none, failed
 	case !ok:
-		return nothing(), input.Bad("salinity", shown.String(), "a reading that a mix of this salt can give")
+		return none, input.Bad("salinity", shown.String(), "a reading that a mix of this salt can give")
 	}
-	return units.Practical(x), nil
+	return units.Absolute(x), nil
+}
+
+// Holds returns a mix of this salt as a water with everything that the composition
+// of the salt tells of it: a batch for a change of water. Of salt without one nothing
+// but salinity and temperature is known.
+func (s Salt) Holds(mix seawater.Portion) (tested.Water, error) {
+	if !s.differs() {
+		return tested.Water{Portion: mix}, nil
+	}
+	c, err := s.at(mix.Absolute())
+	if err != nil {
+		return tested.Water{}, err
+	}
+	w, err := tested.FromComposition(c, mix.Volume(), mix.Temperature())
+	if err != nil {
+		return tested.Water{}, input.In("salt.ions", err)
+	}
+	w.Portion = mix
+	return w, nil
 }
 
 // askable refuses what no instrument shows.
@@ -82,7 +103,7 @@ func nothing() units.PracticalSalinity { return units.Practical(math.NaN()) }
 func (s Salt) differs() bool { return s.Ions != ions.Composition{} }
 
 // at returns the composition of a mix that has so much dissolved.
-func (s Salt) at(dissolved units.PracticalSalinity) (ions.Composition, error) {
+func (s Salt) at(dissolved units.AbsoluteSalinity) (ions.Composition, error) {
 	if err := s.Ions.Check(); err != nil {
 		return ions.Composition{}, input.In("salt.ions", err)
 	}
@@ -90,11 +111,10 @@ func (s Salt) at(dissolved units.PracticalSalinity) (ions.Composition, error) {
 	if !(has > 0) {
 		return ions.Composition{}, input.Bad("salt.ions", s.Ions.SolutionSalinity().String(), "a mix of the salt, with something dissolved")
 	}
-	want := teos10.AbsoluteFromPractical(dissolved).GramsPerKilogram()
-	return s.Ions.Scale(want / has), nil
+	return s.Ions.Scale(dissolved.GramsPerKilogram() / has), nil
 }
 
-func (s Salt) readings(dissolved units.PracticalSalinity, t units.Temperature) (ions.Readings, error) {
+func (s Salt) readings(dissolved units.AbsoluteSalinity, t units.Temperature) (ions.Readings, error) {
 	c, err := s.at(dissolved)
 	if err != nil {
 		return ions.Readings{}, err
@@ -110,11 +130,11 @@ func (s Salt) readsOf(mix seawater.Sample) (Reads, []string, error) {
 		return plain, nil, nil
 	}
 	at25 := units.Celsius(25)
-	warm, err := s.readings(mix.Practical(), at25)
+	warm, err := s.readings(mix.Absolute(), at25)
 	if err != nil {
 		return Reads{}, nil, err
 	}
-	r, err := s.readings(mix.Practical(), mix.Temperature())
+	r, err := s.readings(mix.Absolute(), mix.Temperature())
 	if err != nil {
 		return Reads{}, nil, err
 	}

@@ -10,7 +10,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/tested"
+	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/seawater/ions"
+	"example.org/wellmixed/seawater/teos10"
 	"example.org/wellmixed/units"
 )
 
@@ -25,13 +28,13 @@ func altered() ions.Composition {
 }
 
 // A salt whose laboratory report shows less sulfate than the sea: what must the
-// instruments show when 35 is dissolved, and what is dissolved when the
+// instruments show when 35.165 g/kg are dissolved, and what is dissolved when the
 // conductivity meter shows 35?
 func ExampleSalt_Means() {
 	salt := mix.Salt{Name: "house blend", SeaSalt: units.Percent(95), Ions: altered()}
 	warm := units.Celsius(25)
 	for _, by := range []ions.Property{ions.Density, ions.Conductivity, ions.Index} {
-		shown, err := salt.Shows(by, units.Practical(35), warm)
+		shown, err := salt.Shows(by, units.Absolute(35.165), warm)
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -39,12 +42,39 @@ func ExampleSalt_Means() {
 		fmt.Printf("by %s it shows %.2f\n", by, shown.Value())
 	}
 	dissolved, err := salt.Means(ions.Conductivity, units.Practical(35), warm)
-	fmt.Printf("a meter at 35 means %.2f, error %v\n", dissolved.Value(), err)
+	fmt.Printf("a meter at 35 means %.2f g/kg, error %v\n", dissolved.GramsPerKilogram(), err)
 	// Output:
 	// by density it shows 34.72
 	// by conductivity it shows 35.71
 	// by refractive index it shows 35.28
-	// a meter at 35 means 34.30, error <nil>
+	// a meter at 35 means 34.47 g/kg, error <nil>
+}
+
+// dissolved is the mass of sea salt in water of a practical salinity.
+func dissolved(s float64) units.AbsoluteSalinity {
+	return teos10.AbsoluteFromPractical(units.Practical(s))
+}
+
+// What a mix of the salt holds is what its composition says, and goes into a change of
+// water as it is.
+func TestSaltHolds(t *testing.T) {
+	sea, err := seawater.FromPractical(units.Practical(35), units.Celsius(25))
+	require.NoError(t, err)
+	plain, err := mix.Salt{SeaSalt: units.Percent(95)}.Holds(sea.OfVolume(40))
+	require.NoError(t, err)
+	assert.Equal(t, tested.Water{Portion: sea.OfVolume(40)}, plain)
+	w, err := mix.Salt{SeaSalt: units.Percent(95), Ions: altered()}.Holds(sea.OfVolume(40))
+	require.NoError(t, err)
+	assert.Equal(t, sea.OfVolume(40), w.Portion)
+	calcium, known := w.Level(tested.Calcium)
+	require.True(t, known)
+	// 10.2820 mmol/kg of the reference composition (Millero et al. 2008) and 1.5 more, in as
+	// many grams of salt as before, with the atomic weights of IUPAC 2021, in water that
+	// weighs near 1023.3 kg/m³ at 25 °C (UNESCO 1983).
+	grams := 35.16504 + 0.0015*40.078 + 0.002*39.098 - 0.010*96.06 - 0.025*22.990
+	assert.InDelta(t, (10.2820+1.5)*35.16504/grams*1.0233*40.078, calcium.MassPerLitre().MilligramsPerLitre(), 0.5)
+	_, err = mix.Salt{Ions: altered().With(ions.Calcium, -1)}.Holds(sea.OfVolume(40))
+	assert.ErrorContains(t, err, "salt.ions")
 }
 
 func TestSaltOfItsOwnComposition(t *testing.T) {
@@ -54,20 +84,20 @@ func TestSaltOfItsOwnComposition(t *testing.T) {
 	other := mix.Salt{SeaSalt: units.Percent(95), Ions: altered()}
 	for _, by := range []ions.Property{ions.Density, ions.Conductivity, ions.Index} {
 		for _, s := range []float64{20, 33.3, 38} {
-			x, err := sea.Shows(by, units.Practical(s), warm)
+			x, err := sea.Shows(by, dissolved(s), warm)
 			require.NoError(t, err)
 			assert.Equal(t, s, x.Value())
 			// The ocean's composition, given at any strength, is the ocean's. Scaling
 			// does not move its acids and bases, which the small difference is.
-			x, err = same.Shows(by, units.Practical(s), warm)
+			x, err = same.Shows(by, dissolved(s), warm)
 			require.NoError(t, err)
 			assert.InDelta(t, s, x.Value(), 1e-6)
 			// There and back.
-			x, err = other.Shows(by, units.Practical(s), warm)
+			x, err = other.Shows(by, dissolved(s), warm)
 			require.NoError(t, err)
 			back, err := other.Means(by, x, warm)
 			require.NoError(t, err)
-			assert.InDelta(t, s, back.Value(), 1e-8)
+			assert.InDelta(t, dissolved(s).GramsPerKilogram(), back.GramsPerKilogram(), 1e-8)
 		}
 	}
 	batch := mix.Batch{Target: units.Practical(35), Temperature: warm, WaterTemperature: units.Celsius(18), Amount: mix.FinalVolume(50), Salt: other}
@@ -94,14 +124,14 @@ func TestSaltOfItsOwnComposition(t *testing.T) {
 		p, err := mix.Plan(batch)
 		assert.Error(t, err, name)
 		assert.Zero(t, p, name)
-		x, err := salt.Shows(ions.Density, units.Practical(35), warm)
+		x, err := salt.Shows(ions.Density, dissolved(35), warm)
 		assert.Error(t, err, name)
 		assert.True(t, math.IsNaN(x.Value()), name)
-		x, err = salt.Means(ions.Density, units.Practical(35), warm)
+		y, err := salt.Means(ions.Density, units.Practical(35), warm)
 		assert.Error(t, err, name)
-		assert.True(t, math.IsNaN(x.Value()), name)
+		assert.True(t, math.IsNaN(y.GramsPerKilogram()), name)
 	}
-	_, err = other.Shows(9, units.Practical(35), warm)
+	_, err = other.Shows(9, dissolved(35), warm)
 	assert.ErrorIs(t, err, units.ErrInput)
 	_, err = other.Means(ions.Density, units.Practical(60), warm)
 	assert.Error(t, err)
@@ -114,12 +144,12 @@ func TestSaltFarFromTheSea(t *testing.T) {
 	bitter := mix.Salt{Ions: ions.Reference(units.Practical(35)).Add(ions.Magnesium, 150*units.MillimolePerKilogram).Add(ions.Sulfate, 150*units.MillimolePerKilogram)}
 	for by, off := range map[ions.Property]float64{ions.Conductivity: 1.22, ions.Density: 0.88} {
 		for _, s := range []float64{15, 25} {
-			shown, err := bitter.Shows(by, units.Practical(s), warm)
+			shown, err := bitter.Shows(by, dissolved(s), warm)
 			require.NoError(t, err)
 			assert.InDelta(t, off, s/shown.Value(), 0.03, "%v at %v", by, s)
 			back, err := bitter.Means(by, shown, warm)
 			require.NoError(t, err, "%v at %v", by, s)
-			assert.InDelta(t, s, back.Value(), 1e-8)
+			assert.InDelta(t, dissolved(s).GramsPerKilogram(), back.GramsPerKilogram(), 1e-8)
 		}
 	}
 }
@@ -152,9 +182,10 @@ func TestWeightOfALitre(t *testing.T) {
 // No composition is needed for a property to be wrong.
 func TestPropertyThatIsNone(t *testing.T) {
 	sea := mix.Salt{SeaSalt: units.Percent(95)}
-	for _, ask := range []func(ions.Property, units.PracticalSalinity, units.Temperature) (units.PracticalSalinity, error){sea.Shows, sea.Means} {
-		x, err := ask(201, units.Practical(35), units.Celsius(25))
-		assert.EqualError(t, err, "property: got 201, want density, conductivity or index")
-		assert.True(t, math.IsNaN(x.Value()))
-	}
+	x, err := sea.Shows(201, dissolved(35), units.Celsius(25))
+	assert.EqualError(t, err, "property: got 201, want density, conductivity or index")
+	assert.True(t, math.IsNaN(x.Value()))
+	y, err := sea.Means(201, units.Practical(35), units.Celsius(25))
+	assert.EqualError(t, err, "property: got 201, want density, conductivity or index")
+	assert.True(t, math.IsNaN(y.GramsPerKilogram()))
 }

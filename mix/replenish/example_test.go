@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"time"
 
+	"example.org/wellmixed/dilution"
 	"example.org/wellmixed/mix/replenish"
 	"example.org/wellmixed/mix/salts"
 	"example.org/wellmixed/mix/tested"
@@ -114,6 +115,38 @@ func ExampleMaintain() {
 	}
 	fmt.Printf("%.1f g a day; salinity +%.2f a month from what is left\n", plan.PerDay.Mass.Grams(), plan.PerMonth.Lasting.Value()-plan.PerMonth.Before.Value())
 	// Output: 3.6 g a day; salinity +0.09 a month from what is left
+}
+
+// What a day's dose raises goes into a routine as it is: where does the calcium of a
+// tank that uses 0.4 dKH a day end up after two months of it?
+func ExampleUpkeepPlan_raises() {
+	tank := reef().With(tested.Calcium.Of(420*units.MilligramPerLitre, units.AsCalcium))
+	use := tested.AlkalinityOf(units.DKH(0.4))
+	plan, err := replenish.Maintain(replenish.Upkeep{
+		Tank: tank, Air: room, Use: replenish.Use{PerDay: use},
+		Additive: replenish.Dry(jar("NaHCO3", units.Percent(99))),
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	tank.Carbon = carbonate.Known{} // a routine foretells levels, not pH
+	eaten := use.WithBase(-use.Base())
+	routine := dilution.Routine{
+		Tank:   tank,
+		PerDay: tested.Levels{eaten, tested.Calcium.Of(-2.9*units.MilligramPerLitre, units.AsCalcium)},
+		Doses:  []dilution.Dose{{Levels: plan.Raises, Every: 24 * time.Hour}},
+	}
+	f, err := routine.Forecast(60 * 24 * time.Hour)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	alkalinity, _ := f.End.Level(tested.Alkalinity)
+	calcium, _ := f.End.Level(tested.Calcium)
+	fmt.Printf("%.1f dKH, and %.0f mg/L of calcium: dose that too\n",
+		alkalinity.Alkalinity().DKH(), calcium.MassPerLitre().MilligramsPerLitre())
+	// Output:
 }
 
 // Four litres evaporate a day: what can lime water do?
