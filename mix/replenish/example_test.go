@@ -146,7 +146,7 @@ func ExampleUpkeepPlan_raises() {
 	calcium, _ := f.End.Level(tested.Calcium)
 	fmt.Printf("%.1f dKH, and %.0f mg/L of calcium: dose that too\n",
 		alkalinity.Alkalinity().DKH(), calcium.MassPerLitre().MilligramsPerLitre())
-	// Output:
+	// Output: 7.4 dKH, and 246 mg/L of calcium: dose that too
 }
 
 // Four litres evaporate a day: what can lime water do?
