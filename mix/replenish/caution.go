@@ -132,9 +132,9 @@ func ammoniaWithoutPH(w tested.Water, total tested.Level) []advice.Caution {
 // is then poisonous. Common practice.
 const sharpRise = 0.1
 
-func (d Dose) cautions(p DosePlan, tank found) []advice.Caution {
+func (d Dose) cautions(held tested.Held, p DosePlan, tank found) []advice.Caution {
 	list := []advice.Caution{fromChildren, testFirst, slowly}
-	list = append(list, chemistryCautions(d.Tank, tank, d.Limits.List(), p.Steps)...)
+	list = append(list, chemistryCautions(d.Tank, tank, held, p.Steps)...)
 	if p.LimitedBy != "" && len(p.Steps) > 30 {
 		list = append(list, advice.Caution{ID: "many-steps", Severity: advice.Care, Text: "So many steps change what is not tested as well: water changes, or a salt mix that has more of it, may be the better way."})
 	}

@@ -415,7 +415,7 @@ func TestVolumesAndRises(t *testing.T) {
 	for rise, want := range map[float64]bool{0.499: false, 0.501: true} {
 		s := SalinityRise{Before: units.Practical(35), After: units.Practical(36), Lasting: units.Practical(35 + rise)}
 		d := Dose{Tank: reef(t), To: tested.Calcium.Of(400, units.AsCalcium), Additive: pure(t, "CaCl2")}
-		assert.Equal(t, want, slices.Contains(identifiers(d.cautions(DosePlan{Salinity: s}, found{})), "salinity-rises"), rise)
+		assert.Equal(t, want, slices.Contains(identifiers(d.cautions(nil, DosePlan{Salinity: s}, found{})), "salinity-rises"), rise)
 		u := Upkeep{Tank: reef(t), Use: Use{PerDay: tested.Calcium.OfAmount(0.1)}, Additive: pure(t, "CaCl2")}
 		assert.Equal(t, want, slices.Contains(identifiers(u.cautions(UpkeepPlan{PerMonth: s}, found{})), "salinity-rises"), rise)
 	}
@@ -428,7 +428,7 @@ func TestVolumesAndRises(t *testing.T) {
 	for n, want := range map[int]bool{30: false, 31: true} {
 		d := Dose{Tank: reef(t), To: tested.Calcium.Of(400, units.AsCalcium), Additive: pure(t, "CaCl2")}
 		p := DosePlan{LimitedBy: "calcium", Steps: make([]Step, n)}
-		assert.Equal(t, want, slices.Contains(identifiers(d.cautions(p, found{})), "many-steps"), n)
+		assert.Equal(t, want, slices.Contains(identifiers(d.cautions(nil, p, found{})), "many-steps"), n)
 	}
 	for use, want := range map[float64]int{365: 365, 366: 0} { // a year of steps
 		d := Dose{Tank: reef(t), Additive: pure(t, "NaNO3"), Limits: limits(0, tested.Nitrate.OfAmount(0.001))}

@@ -77,6 +77,7 @@ func Plan(d Dose) (DosePlan, error) {
 	if !s.known && (d.To.Parameter() == tested.Alkalinity || d.Additive.per().Amount(ions.Hydroxide) > 0) {
 		return DosePlan{}, noCarbon()
 	}
+	held := d.Limits.List()
 	rise := d.To.Base() - present.Base()
 	p := DosePlan{Amount: d.Additive.amount(rise * 1000 * d.Tank.Volume().Litres() / strength)}
 	total, err := d.Additive.count("dose", p.Amount)
@@ -90,7 +91,7 @@ func Plan(d Dose) (DosePlan, error) {
 	}
 	p.Before = tank.now
 	if total > 0 {
-		if err := d.spread(&p, s, tank, present, brings, total); err != nil {
+		if err := d.spread(&p, held, s, tank, present, brings, total); err != nil {
 			return DosePlan{}, err
 		}
 	}
@@ -106,8 +107,8 @@ func Plan(d Dose) (DosePlan, error) {
 	if p.Salinity, err = s.rise(brings, leaves(brings, d.To.Parameter())); err != nil {
 		return DosePlan{}, err
 	}
-	p.Assumptions = append(d.assumptions(p.Raises), append(assumed, more...)...)
-	p.Cautions = d.cautions(p, tank)
+	p.Assumptions = append(d.assumptions(held, p.Raises), append(assumed, more...)...)
+	p.Cautions = d.cautions(held, p, tank)
 	return p, nil
 }
 
@@ -140,8 +141,7 @@ func (d Dose) check() (present tested.Level, strength float64, assumed []string,
 }
 
 // spread cuts the dose into the fewest equal steps that respect the limits.
-func (d Dose) spread(p *DosePlan, s state, tank found, present tested.Level, brings ions.Composition, total float64) error {
-	held := d.Limits.List()
+func (d Dose) spread(p *DosePlan, held tested.Held, s state, tank found, present tested.Level, brings ions.Composition, total float64) error {
 	var fewest int
 	if fewest, p.LimitedBy = d.byLevels(held, brings); fewest > mostSteps {
 		return d.tooLong(present, p.LimitedBy)
@@ -299,12 +299,12 @@ func (s state) rise(brings, leaves ions.Composition) (SalinityRise, error) {
 	return r, nil
 }
 
-func (d Dose) assumptions(raises []tested.Level) []string {
+func (d Dose) assumptions(held tested.Held, raises []tested.Level) []string {
 	list := []string{
 		"The tank is well mixed and holds " + input.Number(d.Tank.Volume().Litres()) + " L of water; topping off keeps that volume, and the water of a dose takes the place of top-off.",
 		"What the tank uses up during the steps is not counted: dose that besides.",
 		"Salinity is by the mass of salts, as if what is added were sea salt; instruments see single salts a little differently.",
-		"Limits: " + sayLimits(d.Limits.List(), raises) + ".",
+		"Limits: " + sayLimits(held, raises) + ".",
 	}
 	for _, r := range d.Additive.reagents() {
 		list = append(list, "The product of "+r.Compound.Formula()+" is "+input.Number(r.Purity.Percent())+" % of that; the rest of it counts as water.")
