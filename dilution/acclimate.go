@@ -123,7 +123,8 @@ func (a *Acclimation) volume(far func(float64) float64) (units.Volume, error) {
 			}
 		}
 	}
-	return 0, input.Bad("near", "a swing that takes more than "+input.Number(mostTankWater)+" times the water of the bag", "a wider one")
+	return 0, input.Bad("near", "a swing that takes more than "+input.Number(mostTankWater)+" times the water of the bag",
+		"a wider one")
 }
 
 // pace finds the fastest flow that keeps the limits.
@@ -207,9 +208,26 @@ func (n *Near) check(a *Acclimation) error {
 
 // Cautions of every acclimation.
 var (
-	bagAmmonia = advice.Caution{ID: "ammonia-in-the-bag", Severity: advice.Care, Text: "Water of a long journey holds ammonia, which the CO₂ of the animal keeps harmless by a low pH. In an opened bag the CO₂ leaves, and each unit of pH makes up to ten times as much of the ammonia poisonous: measure it first. If there is much, match temperature and salinity elsewhere and move the animal soon instead of dripping for hours (common practice)."}
-	bagWater   = advice.Caution{ID: "bag-water-stays-out", Severity: advice.Care, Text: "Do not pour the water of the bag into the tank: it carries ammonia, medicine and parasites (common practice)."}
-	dripRunsOn = advice.Caution{ID: "drip-runs-on", Severity: advice.Care, Text: "A drip line goes on until the bucket runs over or the tank is down to its end: hang that just below the surface, and stay near. Water on the floor reaches outlets and power strips."}
+	bagAmmonia = advice.Caution{
+		ID:       "ammonia-in-the-bag",
+		Severity: advice.Care,
+		Text: "Water of a long journey holds ammonia, which the CO₂ of the animal keeps harmless by a low pH. In an " +
+			"opened bag the CO₂ leaves, and each unit of pH makes up to ten times as much of the ammonia poisonous: measure " +
+			"it first. If there is much, match temperature and salinity elsewhere and move the animal soon instead of " +
+			"dripping for hours (common practice).",
+	}
+	bagWater = advice.Caution{
+		ID:       "bag-water-stays-out",
+		Severity: advice.Care,
+		Text: "Do not pour the water of the bag into the tank: it carries ammonia, medicine and parasites (common " +
+			"practice).",
+	}
+	dripRunsOn = advice.Caution{
+		ID:       "drip-runs-on",
+		Severity: advice.Care,
+		Text: "A drip line goes on until the bucket runs over or the tank is down to its end: hang that just below the " +
+			"surface, and stay near. Water on the floor reaches outlets and power strips.",
+	}
 )
 
 // carbonDioxideOutdoors is the content of CO₂ of fresh air, in ppm (common practice).
@@ -230,9 +248,12 @@ func (a *Acclimation) cautions(p *AcclimationPlan) []advice.Caution {
 	if p.Added > 0 {
 		list = append(list, dripRunsOn)
 	}
-	if d := p.Final.Portion.Practical().Value() - a.Bag.Portion.Practical().Value(); d > advice.SalinityPerDay && p.Time < time.Hour {
-		list = append(list, advice.Caution{ID: "salinity-swing", Severity: advice.Care, Text: "Salinity rises by " + input.Fixed(d, 1) +
-			" in less than an hour: animals bear a rise worse than a fall (" + advice.CommonPractice + "). Let it drip more slowly."})
+	if d := p.Final.Portion.Practical().Value() - a.Bag.Portion.Practical().Value(); d > advice.SalinityPerDay &&
+		p.Time < time.Hour {
+		list = append(list, advice.Caution{ID: "salinity-swing", Severity: advice.Care, Text: "Salinity rises by " +
+			input.Fixed(d, 1) +
+			" in less than an hour: animals bear a rise worse " +
+			"than a fall (" + advice.CommonPractice + "). Let it drip more slowly."})
 	}
 	return list
 }
@@ -243,10 +264,12 @@ func (a *Acclimation) ammonia(total tested.Level, then tested.Chemistry) string 
 	if now, err := a.Bag.Chemistry(); err == nil {
 		text += ", " + input.Fixed(milligrams(now.FreeAmmonia), 3) + " mg/L is the poisonous NH3 now, and"
 	}
-	text += " " + input.Fixed(milligrams(then.FreeAmmonia), 3) + " mg/L NH3 will be once the CO2 has left the opened bag and its pH is " +
+	text += " " + input.Fixed(milligrams(then.FreeAmmonia), 3) + " mg/L NH3 will be once the CO2 has left the opened " +
+		"bag and its pH is " +
 		input.Fixed(then.PH.Value(), 2) + " (computed)."
 	if then.FreeAmmonia.MassPerLitre() > advice.FreeAmmonia {
-		text += " That is above " + input.Number(advice.FreeAmmonia.MilligramsPerLitre()) + ", counted as NH3 (" + advice.CommonPractice +
+		text += " That is above " + input.Number(advice.FreeAmmonia.MilligramsPerLitre()) + ", counted as NH3 (" +
+			advice.CommonPractice +
 			"): match temperature and salinity elsewhere and move the animal soon instead of dripping for hours."
 	}
 	return text

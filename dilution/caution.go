@@ -12,11 +12,35 @@ import (
 
 // Cautions of every change.
 var (
-	unplug       = advice.Caution{ID: "unplug-before-draining", Severity: advice.Danger, Text: "Switch the heaters and pumps of the tank off before its level falls, let heaters cool in the water, and keep hands out while anything in it is plugged in; its outlets want residual-current (ground-fault) protection and drip loops, under the local code."}
-	measureBatch = advice.Caution{ID: "measure-the-batch", Severity: advice.Care, Text: "Measure salinity and temperature of the batch right before use: the plan is no better than the readings."}
-	siphonBack   = advice.Caution{ID: "no-siphon-back", Severity: advice.Care, Text: "Keep the end of the feed line above the water, or a stopped pump lets the tank run back into the vessel."}
-	twoFlows     = advice.Caution{ID: "two-flows-one-level", Severity: advice.Danger, Text: "A continuous change needs two flows that stay equal: let tank water run off by an overflow instead of a second pump, keep a level alarm, and be there; salt water on the floor reaches outlets and power strips."}
-	largeChange  = advice.Caution{ID: "large-change", Severity: advice.Care, Text: "More than " + input.Number(100*advice.SharePerDay) + " % of the water at one go changes everything that was not measured as well, pH and trace elements among it: several smaller changes are gentler."}
+	unplug = advice.Caution{
+		ID:       "unplug-before-draining",
+		Severity: advice.Danger,
+		Text: "Switch the heaters and pumps of the tank off before its level falls, let heaters cool in the water, and " +
+			"keep hands out while anything in it is plugged in; its outlets want residual-current (ground-fault) protection " +
+			"and drip loops, under the local code.",
+	}
+	measureBatch = advice.Caution{
+		ID:       "measure-the-batch",
+		Severity: advice.Care,
+		Text:     "Measure salinity and temperature of the batch right before use: the plan is no better than the readings.",
+	}
+	siphonBack = advice.Caution{
+		ID:       "no-siphon-back",
+		Severity: advice.Care,
+		Text:     "Keep the end of the feed line above the water, or a stopped pump lets the tank run back into the vessel.",
+	}
+	twoFlows = advice.Caution{
+		ID:       "two-flows-one-level",
+		Severity: advice.Danger,
+		Text: "A continuous change needs two flows that stay equal: let tank water run off by an overflow instead of a " +
+			"second pump, keep a level alarm, and be there; salt water on the floor reaches outlets and power strips.",
+	}
+	largeChange = advice.Caution{
+		ID:       "large-change",
+		Severity: advice.Care,
+		Text: "More than " + input.Number(100*advice.SharePerDay) + " % of the water at one go changes everything that " +
+			"was not measured as well, pH and trace elements among it: several smaller changes are gentler.",
+	}
 )
 
 func cautions(c Change, p ChangePlan) []advice.Caution {
@@ -75,12 +99,14 @@ func ammoniaCautions(before, after tested.Water, when string) []advice.Caution {
 		}
 		after = before
 	}
-	limit := input.Number(advice.FreeAmmonia.MilligramsPerLitre()) + " mg/L, counted as NH3 (" + advice.CommonPractice + ")"
+	limit := input.Number(advice.FreeAmmonia.MilligramsPerLitre()) + " mg/L, counted as NH3 (" + advice.CommonPractice +
+		")"
 	if c, err := after.Chemistry(); err == nil {
 		if !(c.FreeAmmonia.MassPerLitre() > advice.FreeAmmonia) {
 			return nil
 		}
-		text := "Free ammonia comes to " + input.Fixed(milligrams(c.FreeAmmonia), 3) + " mg/L NH3 " + when + ", above " + limit
+		text := "Free ammonia comes to " + input.Fixed(milligrams(c.FreeAmmonia), 3) + " mg/L NH3 " + when + ", above " +
+			limit
 		if was, err := before.Chemistry(); err == nil && was.FreeAmmonia.Exists() {
 			text += "; it was " + input.Fixed(milligrams(was.FreeAmmonia), 3)
 		}
@@ -93,7 +119,8 @@ func ammoniaCautions(before, after tested.Water, when string) []advice.Caution {
 	}
 	return []advice.Caution{{ID: "ammonia-without-ph", Severity: advice.Care, Text: "There is " + total.String() +
 		" of ammonia in the water and the pH is not known: above pH " + input.Fixed(ph, 1) +
-		" (total scale) its free part passes " + limit + ". Measure the pH, and bind or remove the ammonia before water of higher pH goes in."}}
+		" (total scale) its free part passes " + limit + ". Measure the pH, and bind or remove the ammonia before water of " +
+		"higher pH goes in."}}
 }
 
 // highestPH is above what any tank has.
@@ -124,7 +151,8 @@ func courseCautions(c *Course, p *CoursePlan) []advice.Caution {
 		list = append(list, twoFlows, siphonBack)
 		if p.Hold > 0 {
 			list = append(list, advice.Caution{ID: "heater-must-hold", Severity: advice.Care, Text: "The new water takes " +
-				input.Fixed(p.Hold.Watts(), 0) + " W from the heater of the tank while it flows in: a weaker one lets the tank cool."})
+				input.Fixed(p.Hold.Watts(), 0) + " W from the heater of the tank while it flows in: a weaker one lets the " +
+				"tank cool."})
 		}
 	}
 	for i := range p.Steps {

@@ -65,7 +65,8 @@ func PlanChange(c Change) (ChangePlan, error) {
 		"No heat goes to the air or the glass, no gas is exchanged and nothing reacts while the water is swapped.",
 	}
 	for _, name := range oneSided(c.Tank.Levels, c.Batch.Levels) {
-		p.Assumptions = append(p.Assumptions, capital(name)+" is not known in both waters, so it is not known after the change.")
+		p.Assumptions = append(p.Assumptions, capital(name)+" is not known in both waters, so it is not known after "+
+			"the change.")
 	}
 	p.Assumptions = append(p.Assumptions, left(c.Tank, p.After)...)
 	p.Cautions = cautions(c, p)
@@ -145,8 +146,20 @@ func (p ChangePlan) Moves() []Move { return moves(&p.Before, &p.Batch, &p.After)
 func moves(before, batch, after *tested.Water) []Move {
 	list := make([]Move, 0, 5+len(before.Levels)+len(batch.Levels))
 	list = append(list,
-		Move{"Salinity", "PSS-78", before.Portion.Practical().Value(), batch.Portion.Practical().Value(), after.Portion.Practical().Value()},
-		Move{"Temperature", "°C", before.Portion.Temperature().Celsius(), batch.Portion.Temperature().Celsius(), after.Portion.Temperature().Celsius()})
+		Move{
+			"Salinity",
+			"PSS-78",
+			before.Portion.Practical().Value(),
+			batch.Portion.Practical().Value(),
+			after.Portion.Practical().Value(),
+		},
+		Move{
+			"Temperature",
+			"°C",
+			before.Portion.Temperature().Celsius(),
+			batch.Portion.Temperature().Celsius(),
+			after.Portion.Temperature().Celsius(),
+		})
 	row := func(l tested.Level) {
 		_, unit := l.Counted()
 		in := func(w *tested.Water) float64 {

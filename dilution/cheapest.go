@@ -242,7 +242,8 @@ func (s *Schedule) check() error {
 		return input.Bad("every", "nothing", "times to choose from")
 	}
 	if len(s.Swaps) > mostOptions/len(s.Every) {
-		return input.Bad("swaps", input.Number(float64(len(s.Swaps))), "fewer than "+input.Number(mostOptions)+" pairs of a volume and a time")
+		return input.Bad("swaps", input.Number(float64(len(s.Swaps))),
+			"fewer than "+input.Number(mostOptions)+" pairs of a volume and a time")
 	}
 	for _, v := range s.Swaps {
 		if err := input.Positive("swaps", float64(v), "L"); err != nil {

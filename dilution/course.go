@@ -147,7 +147,8 @@ func PlanCourse(c Course) (CoursePlan, error) {
 		return CoursePlan{}, err
 	}
 	if len(aims) > 0 && !(c.short(&p.After, aims) <= 1e-9) {
-		return CoursePlan{}, input.Bad("goal", "less than a hair short of the new water", "a goal that changing water reaches: "+alwaysStays)
+		return CoursePlan{}, input.Bad("goal", "less than a hair short of the new water",
+			"a goal that changing water reaches: "+alwaysStays)
 	}
 	p.BatchFrom, p.BatchTo = c.span(&p)
 	if t := c.Batch.Portion.Temperature(); t.Celsius() >= p.BatchFrom.Celsius() && t.Celsius() <= p.BatchTo.Celsius() {
@@ -307,7 +308,8 @@ func (c *Course) plan(aims []aim) (CoursePlan, error) {
 	}
 	steps := c.steps(1, left, aims)
 	if l, what, _ := c.worst(steps, 1); l != nil {
-		return CoursePlan{}, refused(l, what, "goes too far at once for the goal: change in steps, or prepare the batch nearer to the tank")
+		return CoursePlan{}, refused(l, what, "goes too far at once for the goal: change in steps, or prepare the batch "+
+			"nearer to the tank")
 	}
 	return c.planOf(steps), nil
 }
@@ -371,7 +373,8 @@ func (c *Course) worst(s steps, every time.Duration) (limit *tested.Limit, what 
 	share := float64(s.each / c.Tank.Volume())
 	look := func(l *tested.Limit, from, to *tested.Water, changes int, temperature bool) {
 		w, x := passed(l, from, to, temperature)
-		if y := float64(Repeated(units.Share(share), changes).Share().Value() / l.Share.Value()); l.Share.Value() > 0 && y > x {
+		if y := float64(Repeated(units.Share(share), changes).Share().Value() / l.Share.Value()); l.Share.Value() > 0 &&
+			y > x {
 			w, x = newWater(l), y
 		}
 		if x > by {
@@ -408,7 +411,8 @@ func passed(l *tested.Limit, from, to *tested.Water, temperature bool) (what str
 	}
 	look("salinity", "", from.Portion.Practical().Value(), to.Portion.Practical().Value(), l.Salinity.Value())
 	if temperature {
-		look("temperature", " K", from.Portion.Temperature().Celsius(), to.Portion.Temperature().Celsius(), float64(l.Temperature))
+		look("temperature", " K", from.Portion.Temperature().Celsius(), to.Portion.Temperature().Celsius(),
+			float64(l.Temperature))
 	}
 	if l.PH > 0 {
 		a, b := inBoth(from, to)
@@ -473,7 +477,9 @@ func (c *Course) inSteps(left Remaining, aims []aim) (CoursePlan, error) {
 	for l != nil {
 		pace = slowed(l, what)
 		if many > mostSteps {
-			return CoursePlan{}, refused(l, what, "makes the goal take more than "+input.Number(mostSteps)+" changes: prepare the batch nearer to the tank, or change less often")
+			return CoursePlan{}, refused(l, what, "makes the goal take more than "+input.Number(mostSteps)+
+				" changes: prepare the batch "+
+				"nearer to the tank, or change less often")
 		}
 		few, many = many, 2*many
 		s, l, what = fits(many)
@@ -530,7 +536,8 @@ func (c *Course) flowing(left Remaining, aims []aim) (CoursePlan, error) {
 		r, ok = solve.Brent(short, 0, 1, 1e-15)
 	}
 	if !ok {
-		return CoursePlan{}, input.Bad("goal", "short of the new water by less than can be told", "a goal that changing water reaches: "+alwaysStays)
+		return CoursePlan{}, input.Bad("goal", "short of the new water by less than can be told",
+			"a goal that changing water reaches: "+alwaysStays)
 	}
 	left = Remaining(r * (1 - 1e-12)) // on the side of the goal
 	held := c.Limits.List()
@@ -540,7 +547,8 @@ func (c *Course) flowing(left Remaining, aims []aim) (CoursePlan, error) {
 		for i := range held {
 			l := &held[i]
 			within := min(l.Within, all)
-			if fresh := Continuous(q.Volume(within), tank).Share(); l.Share.Value() > 0 && fresh.Value() > l.Share.Value()*(1+1e-9) {
+			if fresh := Continuous(q.Volume(within), tank).Share(); l.Share.Value() > 0 &&
+				fresh.Value() > l.Share.Value()*(1+1e-9) {
 				return l, newWater(l)
 			}
 			for k := range moments {
@@ -581,12 +589,16 @@ func (c *Course) flowing(left Remaining, aims []aim) (CoursePlan, error) {
 	}
 	for k := 1; k <= moments; k++ {
 		share := float64(k) / moments
-		p.Steps = append(p.Steps, Step{time.Duration(float64(p.Duration) * share), at(Continuous(p.Total*units.Volume(share), tank))})
+		p.Steps = append(p.Steps, Step{
+			time.Duration(float64(p.Duration) * share),
+			at(Continuous(p.Total*units.Volume(share), tank)),
+		})
 	}
 	p.After = p.Steps[moments-1].Water
 	b := c.Batch.Portion
 	flow := float64(b.OfVolume(units.Volume(p.Flow)).Mass.Kilograms()) / 3600 // kg/s
-	p.Hold = units.Power(math.Max(0, flow*float64(b.HeatCapacity())*float64(c.Tank.Portion.Temperature().Sub(b.Temperature()))))
+	p.Hold = units.Power(math.Max(0,
+		flow*float64(b.HeatCapacity())*float64(c.Tank.Portion.Temperature().Sub(b.Temperature()))))
 	return p, nil
 }
 
@@ -607,7 +619,8 @@ func (c *Course) span(p *CoursePlan) (from, to units.Temperature) {
 		}
 	}
 	t := c.Tank.Portion.Temperature()
-	return t.Add(units.TemperatureDifference(math.Max(-room, -2-t.Celsius()))), t.Add(units.TemperatureDifference(math.Min(room, 40-t.Celsius())))
+	return t.Add(units.TemperatureDifference(math.Max(-room,
+		-2-t.Celsius()))), t.Add(units.TemperatureDifference(math.Min(room, 40-t.Celsius())))
 }
 
 // lacks returns what the water still lacks of its goals.
@@ -625,7 +638,9 @@ func (c *Course) lacks(s *tested.Water) tested.Levels {
 // assumptions lists what the plan takes for granted, the limits that could not
 // be looked after among it.
 func (c *Course) assumptions(p *CoursePlan) []string {
-	list := []string{"The tank is well mixed, nothing reacts, and what animals use or make in the meantime is not counted."}
+	list := []string{
+		"The tank is well mixed, nothing reacts, and what animals use or make in the meantime is not counted.",
+	}
 	if p.Changes > 1 {
 		list = append(list, "Between the changes the tank comes back to its temperature, and exchanges no gas with the air.")
 	}

@@ -19,7 +19,7 @@ type Delivery struct {
 // Pump is a dosing pump or a drip as it was found to run.
 type Pump struct {
 	Flow        units.Flow
-	Uncertainty units.Flow // standard uncertainty of the mean; NaN from a single run, which tells nothing of its own scatter
+	Uncertainty units.Flow // standard, of the mean; NaN from a single run, which tells no scatter
 }
 
 // CalibratePump returns the flow of a pump from runs that were weighed, and the density

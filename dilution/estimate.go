@@ -130,7 +130,8 @@ func (d *Doubts) knobs(c *Change) ([]knob, error) {
 			if !has {
 				continue
 			}
-			list = append(list, knob{"the " + string(l.Parameter()) + " of the " + w.name, doubt.Base(), func(c *Change, by float64) error {
+			list = append(list, knob{"the " + string(l.Parameter()) + " of the " +
+				w.name, doubt.Base(), func(c *Change, by float64) error {
 				moved := w.of(c)
 				*moved = moved.With(l.WithBase(l.Base() + by))
 				if l.Parameter() == tested.Alkalinity && knownPH {

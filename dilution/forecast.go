@@ -203,11 +203,18 @@ func (m *motion) run(begin []float64, from, until time.Duration, first bool, boo
 		}
 	}
 	if !(events < mostEvents) {
-		return track{}, input.Bad("span", (until - from).String(), "a time with fewer than "+input.Number(mostEvents)+" changes, doses and top-offs")
+		return track{}, input.Bad("span", (until - from).String(),
+			"a time with fewer than "+input.Number(mostEvents)+" changes, doses and top-offs")
 	}
 	w := m.width()
 	room := int(events) + len(m.calendar) + 2
-	t := track{motion: m, from: from, until: until, times: make([]time.Duration, 0, room), rows: make([]float64, 0, room*w)}
+	t := track{
+		motion: m,
+		from:   from,
+		until:  until,
+		times:  make([]time.Duration, 0, room),
+		rows:   make([]float64, 0, room*w),
+	}
 	row := append(make([]float64, 0, w), begin...)
 	next := make([]float64, w)
 	for now := from; ; {
@@ -402,7 +409,8 @@ func (m *motion) level(row []float64, book *ledger) {
 func (m *motion) sound(row []float64, now time.Duration) error {
 	for i := rowLevels; i < len(row); i++ {
 		if math.IsNaN(row[i]) || math.IsInf(row[i], 0) {
-			return input.Bad("tank", m.name(i-rowLevels)+" of "+input.Number(row[i])+" after "+sayDays(now), "levels and rates of ordinary size")
+			return input.Bad("tank", m.name(i-rowLevels)+" of "+input.Number(row[i])+" after "+sayDays(now),
+				"levels and rates of ordinary size")
 		}
 	}
 	if !(row[rowMass] > 0) {

@@ -182,7 +182,8 @@ func (d *RoutineDoubts) knobs(r *Routine) ([]routineKnob, error) {
 	}
 	for _, l := range r.Tank.Levels {
 		if doubt, has := d.Levels.Of(l.Parameter()); has {
-			list = append(list, routineKnob{capital(string(l.Parameter())) + " of the tank", doubt.Base(), func(r *Routine, by float64) error {
+			list = append(list, routineKnob{capital(string(l.Parameter())) +
+				" of the tank", doubt.Base(), func(r *Routine, by float64) error {
 				r.Tank = r.Tank.With(l.WithBase(l.Base() + by))
 				return nil
 			}})
@@ -190,7 +191,8 @@ func (d *RoutineDoubts) knobs(r *Routine) ([]routineKnob, error) {
 	}
 	for _, l := range r.PerDay {
 		if doubt, has := d.PerDay.Of(l.Parameter()); has {
-			list = append(list, routineKnob{capital(string(l.Parameter())) + " a day", doubt.Base(), func(r *Routine, by float64) error {
+			list = append(list, routineKnob{capital(string(l.Parameter())) +
+				" a day", doubt.Base(), func(r *Routine, by float64) error {
 				r.PerDay = r.PerDay.With(l.WithBase(l.Base() + by))
 				return nil
 			}})

@@ -13,14 +13,18 @@ import (
 // assumptions lists what a forecast takes for granted.
 func (r *Routine) assumptions(m *motion) []string {
 	list := []string{
-		"The tank is well mixed and stays at " + input.Number(m.temperature.Celsius()) + " °C: a heater or cooler sees to it, after changes of water too.",
-		"What the tank makes and uses in a day stays the same all the time, by the amount, and nothing reacts with anything else: no lime falls out.",
+		"The tank is well mixed and stays at " + input.Number(m.temperature.Celsius()) + " °C: a heater or cooler sees to " +
+			"it, after changes of water too.",
+		"What the tank makes and uses in a day stays the same all the time, by the amount, and nothing reacts with " +
+			"anything else: no lime falls out.",
 	}
 	switch {
 	case m.held && m.overflow:
-		list = append(list, "The level in the tank stays what it is at the start: a float valve or a stream makes up for evaporation, and an overflow takes what is too much.")
+		list = append(list, "The level in the tank stays what it is at the start: a float valve or a stream makes up for "+
+			"evaporation, and an overflow takes what is too much.")
 	case m.held:
-		list = append(list, "The level in the tank stays what it is at the start: a float valve makes up at once for evaporation; what stands above it, after new water that was saltier or colder, has to evaporate first.")
+		list = append(list, "The level in the tank stays what it is at the start: a float valve makes up at once for "+
+			"evaporation; what stands above it, after new water that was saltier or colder, has to evaporate first.")
 	}
 	if r.Evaporation > 0 && !r.TopOff.None {
 		for k, l := range m.levels {
@@ -36,7 +40,8 @@ func (r *Routine) assumptions(m *motion) []string {
 		}
 	}
 	if still != "" {
-		list = append(list, "No rate is given for these, so nothing but water and doses moves them, and a bound that they keep says little: "+still[2:]+".")
+		list = append(list, "No rate is given for these, so nothing but water and doses moves them, and a bound that they "+
+			"keep says little: "+still[2:]+".")
 	}
 	if r.Stream.Flow > 0 {
 		list = append(list, "As much tank water runs off as keeps the level, by an overflow.")
@@ -93,23 +98,30 @@ func (r *Routine) cautions(f *Forecast, b *ledger) []advice.Caution {
 	switch {
 	case r.Evaporation == 0:
 	case r.TopOff.None:
-		add("no-top-off", "Nobody tops off: the salinity goes from "+input.Fixed(f.Start.Portion.Practical().Value(), 1)+" to "+input.Fixed(f.End.Portion.Practical().Value(), 1)+", and pumps and heaters come out of the water as it falls.")
+		add("no-top-off", "Nobody tops off: the salinity goes from "+input.Fixed(f.Start.Portion.Practical().Value(),
+			1)+" to "+input.Fixed(f.End.Portion.Practical().Value(),
+			1)+", and pumps and heaters come out of the water as it falls.")
 	case r.TopOff.Hand == 0:
-		add("top-off-runs-over", "A float valve that sticks floods the floor and dilutes the tank: keep no more top-off water in its vessel than the tank can take, and the end of its line above the water.")
+		add("top-off-runs-over", "A float valve that sticks floods the floor and dilutes the tank: keep no more top-off "+
+			"water in its vessel than the tank can take, and the end of its line above the water.")
 	}
 	if a, known := r.TopOff.Water.Of(tested.Alkalinity); known && a.Base() > 0 && !r.TopOff.None {
-		add("lime-water", "If the alkalinity of the top-off is lime water: it is caustic (a saturated one has a pH above 12). Gloves and goggles, and only as much in a day as the pH of the tank bears.")
+		add("lime-water", "If the alkalinity of the top-off is lime water: it is caustic (a saturated one has a pH above "+
+			"12). Gloves and goggles, and only as much in a day as the pH of the tank bears.")
 	}
 	for i := range r.Doses {
 		d := &r.Doses[i]
 		if l, known := d.Levels.Of(tested.Alkalinity); known && l.Alkalinity().DKH() > advice.DKHPerDay {
-			add("alkalinity-swing", "A dose of "+input.Fixed(l.Alkalinity().DKH(), 1)+" dKH moves alkalinity by more than "+input.Number(advice.DKHPerDay)+" dKH at a time ("+advice.CommonPractice+"): spread it over smaller doses.")
+			add("alkalinity-swing", "A dose of "+input.Fixed(l.Alkalinity().DKH(),
+				1)+" dKH moves alkalinity by more than "+input.Number(advice.DKHPerDay)+" dKH at a time ("+advice.CommonPractice+
+				"): spread it over smaller doses.")
 			break
 		}
 	}
 	for i, at := range b.ranOut {
 		if at >= 0 {
-			add("runs-out", m.name(i-rowLevels)+" is used up after "+sayDays(at)+". From there on the forecast has the tank live on what comes in, which animals may not.")
+			add("runs-out", m.name(i-rowLevels)+" is used up after "+sayDays(at)+". From there on the forecast has the tank "+
+				"live on what comes in, which animals may not.")
 		}
 	}
 	highest := math.Max(f.Start.Portion.Practical().Value(), f.End.Portion.Practical().Value())
@@ -118,7 +130,8 @@ func (r *Routine) cautions(f *Forecast, b *ledger) []advice.Caution {
 		highest = math.Max(highest, m.water(row).Practical().Value())
 	}
 	if highest > scaleEnd {
-		add("beyond-the-scale", "The salinity goes to "+input.Fixed(highest, 1)+", beyond "+input.Number(scaleEnd)+", where the practical scale ends.")
+		add("beyond-the-scale", "The salinity goes to "+input.Fixed(highest, 1)+", beyond "+input.Number(scaleEnd)+
+			", where the practical scale ends.")
 	}
 	return list
 }

@@ -341,7 +341,8 @@ func (r *Routine) check() error {
 func (t *TopOff) check() error {
 	switch {
 	case t.Hand < 0:
-		return input.Bad("topOff.hand", t.Hand.String(), "the time from one filling up to the next, or zero for a top-off that is automatic")
+		return input.Bad("topOff.hand", t.Hand.String(), "the time from one filling up to the next, or zero for a top-off "+
+			"that is automatic")
 	case t.None && t.Hand > 0:
 		return input.Bad("topOff", "none and by hand", "one of them")
 	}

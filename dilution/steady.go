@@ -133,7 +133,8 @@ func (m *motion) period() (period, from time.Duration, err error) {
 		}
 		common := e.every / commonDivisor(period, e.every)
 		if common > math.MaxInt64/4/period {
-			return 0, 0, input.Bad("every", e.every.String(), "a time that has a common multiple with the others within a lifetime")
+			return 0, 0, input.Bad("every", e.every.String(), "a time that has a common multiple with the others within "+
+				"a lifetime")
 		}
 		period *= common
 	}
@@ -221,7 +222,8 @@ func (m *motion) step(row, end, gone []float64) (moved float64, err error) {
 			} else if i > rowSalt {
 				name = m.name(i - rowLevels)
 			}
-			return 0, input.Bad("routine", name+" changing by "+input.Number(by/scale*100)+" % a round for good", "a change of water or a loss that brings it to rest")
+			return 0, input.Bad("routine", name+" changing by "+input.Number(by/scale*100)+" % a round for good",
+				"a change of water or a loss that brings it to rest")
 		default:
 			by = -row[i] // to nothing, where it runs out
 		}

@@ -38,13 +38,15 @@ func SwapToReach(tank seawater.Portion, fresh seawater.Sample, goal units.Practi
 	if err := input.Positive("tank", float64(tank.Mass), "g"); err != nil {
 		return input.NaN[units.Volume](), err
 	}
-	s, sf, sw := tank.Absolute().GramsPerKilogram(), fresh.Absolute().GramsPerKilogram(), want.Absolute().GramsPerKilogram()
+	s, sf := tank.Absolute().GramsPerKilogram(), fresh.Absolute().GramsPerKilogram()
+	sw := want.Absolute().GramsPerKilogram()
 	if s == sw {
 		return 0, nil
 	}
 	if !(sw > s && sw <= sf || sw < s && sw >= sf) {
 		return input.NaN[units.Volume](), input.Bad("goal", goal.String(),
-			"between the tank at "+input.Fixed(tank.Practical().Value(), 2)+" and the fresh water at "+input.Fixed(fresh.Practical().Value(), 2))
+			"between the tank at "+input.Fixed(tank.Practical().Value(), 2)+" and the fresh water at "+
+				input.Fixed(fresh.Practical().Value(), 2))
 	}
 	d, df := float64(tank.Density()), float64(fresh.Density())
 	v := units.Volume(float64(tank.Mass) * (s - sw) / (d*(s-sw) - df*(sf-sw)))
@@ -91,7 +93,8 @@ func Unattended(tank seawater.Portion, evaporation units.Flow, limit units.Pract
 	}
 	s, sl := tank.Absolute().GramsPerKilogram(), at.Absolute().GramsPerKilogram()
 	if !(sl >= s && s > 0) {
-		return 0, input.Bad("limit", limit.String(), "above the salinity of the tank, "+input.Fixed(tank.Practical().Value(), 2))
+		return 0, input.Bad("limit", limit.String(), "above the salinity of the tank, "+
+			input.Fixed(tank.Practical().Value(), 2))
 	}
 	t := evaporation.Time(water.OfMass(units.Mass(float64(tank.Mass) * (1 - s/sl))).Volume())
 	if t < 0 {

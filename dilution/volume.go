@@ -42,12 +42,14 @@ func NetVolume(basins []Basin, solids []Solid) (units.Volume, error) {
 			return input.NaN[units.Volume](), err
 		}
 		if !(s.Density > 1000) || math.IsInf(float64(s.Density), 0) {
-			return input.NaN[units.Volume](), input.Bad("solids."+s.Name+".density", s.Density.String(), "the density of the solid without pores, above 1000 kg/m³")
+			return input.NaN[units.Volume](), input.Bad("solids."+s.Name+".density", s.Density.String(),
+				"the density of the solid without pores, above 1000 kg/m³")
 		}
 		net -= s.Density.Volume(s.Mass)
 	}
 	if !(net > 0) {
-		return input.NaN[units.Volume](), input.Bad("netVolume", net.String(), "above zero: the solids displace more than the basins hold")
+		return input.NaN[units.Volume](), input.Bad("netVolume", net.String(),
+			"above zero: the solids displace more than the basins hold")
 	}
 	return net, nil
 }

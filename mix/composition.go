@@ -19,7 +19,8 @@ import (
 //
 //	source  ions.Composition.Shown, with its uncertainty in ions.Reading
 //	range   5 to 35 °C, ordinary salt mixes: ions.Composition.CheckRange tells
-func (s Salt) Shows(by ions.Property, dissolved units.AbsoluteSalinity, t units.Temperature) (units.PracticalSalinity, error) {
+func (s Salt) Shows(by ions.Property, dissolved units.AbsoluteSalinity,
+	t units.Temperature) (units.PracticalSalinity, error) {
 	if err := askable(teos10.PracticalFromAbsolute(dissolved), by, t); err != nil {
 		return nothing(), err
 	}
@@ -35,7 +36,8 @@ func (s Salt) Shows(by ions.Property, dissolved units.AbsoluteSalinity, t units.
 
 // Means is the inverse of Shows: what is dissolved when an instrument shows this in a
 // mix of this salt. Make the sample of [Mixed] of its result to correct a batch.
-func (s Salt) Means(by ions.Property, shown units.PracticalSalinity, t units.Temperature) (units.AbsoluteSalinity, error) {
+func (s Salt) Means(by ions.Property, shown units.PracticalSalinity,
+	t units.Temperature) (units.AbsoluteSalinity, error) {
 	none := units.Absolute(math.NaN())
 	if err := askable(shown, by, t); err != nil {
 		return none, err
@@ -109,7 +111,8 @@ func (s Salt) at(dissolved units.AbsoluteSalinity) (ions.Composition, error) {
 	}
 	has := s.Ions.SolutionSalinity().GramsPerKilogram()
 	if !(has > 0) {
-		return ions.Composition{}, input.Bad("salt.ions", s.Ions.SolutionSalinity().String(), "a mix of the salt, with something dissolved")
+		return ions.Composition{}, input.Bad("salt.ions", s.Ions.SolutionSalinity().String(),
+			"a mix of the salt, with something dissolved")
 	}
 	return s.Ions.Scale(dissolved.GramsPerKilogram() / has), nil
 }
@@ -156,11 +159,15 @@ func (s Salt) readsOf(mix seawater.Sample) (Reads, []string, error) {
 	}
 	say := []string{
 		"The salt is not that of the ocean: in this mix a hydrometer shows " + input.Fixed(out.Hydrometer.Value(), 2) +
-			", a conductivity meter " + input.Fixed(out.Meter.Value(), 2) + ", a refractometer for seawater " + input.Fixed(out.Refractometer.Value(), 2) +
-			" (standard uncertainty of the model " + input.Fixed(warm.By[ions.Density].Uncertainty.GramsPerKilogram(), 2) + ", " +
-			input.Fixed(warm.By[ions.Conductivity].Uncertainty.GramsPerKilogram(), 2) + " and " + input.Fixed(warm.By[ions.Index].Uncertainty.GramsPerKilogram(), 2) +
+			", a conductivity meter " + input.Fixed(out.Meter.Value(), 2) + ", a refractometer for seawater " +
+			input.Fixed(out.Refractometer.Value(), 2) +
+			" (standard uncertainty of the model " + input.Fixed(warm.By[ions.Density].Uncertainty.GramsPerKilogram(), 2) +
+			", " +
+			input.Fixed(warm.By[ions.Conductivity].Uncertainty.GramsPerKilogram(), 2) + " and " +
+			input.Fixed(warm.By[ions.Index].Uncertainty.GramsPerKilogram(), 2) +
 			"). The salinity of the plan is what is dissolved; nearest to it comes the " + warm.Closest().String() + ".",
-		"The volume of the plan is that of a mix of sea salt; a litre of this one weighs " + moreOrLess(float64(r.Density/mix.Density())-1) + ".",
+		"The volume of the plan is that of a mix of sea salt; a litre of this " +
+			"one weighs " + moreOrLess(float64(r.Density/mix.Density())-1) + ".",
 	}
 	return out, say, nil
 }

@@ -46,12 +46,14 @@ func Correct(m Mixed) (Correction, error) {
 	water, noWater := pureAt("waterTemperature", m.WaterTemperature)
 	err := input.Join(noShare, noScoop,
 		input.Positive("present", float64(m.Present.Mass), "g"),
-		cmp.Or(input.Join(input.Positive("target", m.Target.Value(), ""), input.Set("present.temperature", m.Present.Temperature())), noTarget), noWater,
+		cmp.Or(input.Join(input.Positive("target", m.Target.Value(), ""),
+			input.Set("present.temperature", m.Present.Temperature())), noTarget), noWater,
 		input.NotNegative("most", float64(m.Most), "L"))
 	if err != nil {
 		return Correction{}, err
 	}
-	if right := target.Absolute().GramsPerKilogram(); math.Abs(m.Present.Absolute().GramsPerKilogram()-right) <= rounding*right {
+	has, right := m.Present.Absolute().GramsPerKilogram(), target.Absolute().GramsPerKilogram()
+	if math.Abs(has-right) <= rounding*right {
 		target = m.Present.Sample // as it should be: no last bit makes a correction
 	}
 	var c Correction

@@ -11,7 +11,7 @@ import (
 // Doubts are the standard uncertainties of what a batch is made from. Those that
 // are zero are left out.
 type Doubts struct {
-	Salt        units.Fraction              // of the mass: 0.3 % weighed on kitchen scales, 3 to 5 % scooped (common practice)
+	Salt        units.Fraction              // of the mass: 0.3 % weighed, 3 to 5 % scooped (common practice)
 	Water       units.Fraction              // of the volume: 1 % by a jug, 3 % by a fill line (common practice)
 	SeaSalt     units.Fraction              // of the share of sea salt: moisture
 	Temperature units.TemperatureDifference // of the thermometer
@@ -31,7 +31,12 @@ func (b Batch) Estimates(d Doubts) ([]advice.Estimate, error) {
 	inputs := [...]struct {
 		name  string
 		value float64
-	}{{"salt", d.Salt.Value()}, {"water", d.Water.Value()}, {"sea salt in the product", d.SeaSalt.Value()}, {"temperature", float64(d.Temperature)}}
+	}{
+		{"salt", d.Salt.Value()},
+		{"water", d.Water.Value()},
+		{"sea salt in the product", d.SeaSalt.Value()},
+		{"temperature", float64(d.Temperature)},
+	}
 	u := make([]float64, len(inputs))
 	for i, x := range inputs {
 		if err := input.NotNegative("doubts."+x.name, x.value, ""); err != nil {
@@ -48,12 +53,20 @@ func (b Batch) Estimates(d Doubts) ([]advice.Estimate, error) {
 		if err != nil {
 			return nil, input.As("doubts", err)
 		}
-		return []float64{made.Practical().Value(), made.SpecificGravity(units.SG25C()).Ratio(), made.OfMass(total).Volume().Litres()}, nil
+		return []float64{
+			made.Practical().Value(),
+			made.SpecificGravity(units.SG25C()).Ratio(),
+			made.OfMass(total).Volume().Litres(),
+		}, nil
 	})
 	if err != nil {
 		return nil, err
 	}
-	list := []advice.Estimate{{Name: "Salinity", Unit: "PSS-78"}, {Name: "Specific gravity", Unit: "25/25 °C"}, {Name: "Volume", Unit: "L"}}
+	list := []advice.Estimate{
+		{Name: "Salinity", Unit: "PSS-78"},
+		{Name: "Specific gravity", Unit: "25/25 °C"},
+		{Name: "Volume", Unit: "L"},
+	}
 	for i := range list {
 		list[i].Value, list[i].Uncertainty = value[i], uncertainty[i]
 		if most[i] >= 0 {

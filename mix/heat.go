@@ -61,7 +61,8 @@ func Heat(h Heating) (HeatPlan, error) {
 	}
 	if !(to < limit) {
 		return HeatPlan{}, input.Bad("to", h.To.String(),
-			"below "+input.Fixed(limit, 1)+" °C, the most that "+h.Heater.String()+" reach in this room: take a stronger heater or insulate")
+			"below "+input.Fixed(limit, 1)+" °C, the most that "+h.Heater.String()+
+				" reach in this room: take a stronger heater or insulate")
 	}
 	if to <= from {
 		return p, nil
@@ -103,7 +104,8 @@ func (h Heating) checkRoom() error {
 //
 // Water hotter than 40 °C is outside the standards this library computes
 // with, so no Sample can be made of it.
-func Temper(hot, cold seawater.Sample, want units.Temperature, total units.Volume) (ofHot, ofCold units.Volume, err error) {
+func Temper(hot, cold seawater.Sample, want units.Temperature,
+	total units.Volume) (ofHot, ofCold units.Volume, err error) {
 	err = input.Join(
 		input.Set("hot.temperature", hot.Temperature()),
 		input.Set("cold.temperature", cold.Temperature()),
@@ -131,7 +133,8 @@ func Temper(hot, cold seawater.Sample, want units.Temperature, total units.Volum
 	grams := float64(total / blend(share).Volume())
 	ofHot, ofCold = hot.OfMass(units.Mass(share*grams)).Volume(), cold.OfMass(units.Mass((1-share)*grams)).Volume()
 	if !(ofHot+ofCold <= math.MaxFloat64) {
-		return input.NaN[units.Volume](), input.NaN[units.Volume](), input.Bad("total", total.String(), "a volume of ordinary size")
+		return input.NaN[units.Volume](), input.NaN[units.Volume](), input.Bad("total", total.String(),
+			"a volume of ordinary size")
 	}
 	return ofHot, ofCold, nil
 }

@@ -87,7 +87,8 @@ func Plan(b Batch) (BatchPlan, error) {
 	target, noTarget := saltAt("target", b.Target, "temperature", b.Temperature)
 	water, noWater := pureAt("waterTemperature", b.WaterTemperature)
 	err := input.Join(noShare, noScoop,
-		cmp.Or(input.Join(input.Positive("target", b.Target.Value(), ""), input.Set("temperature", b.Temperature)), noTarget), noWater,
+		cmp.Or(input.Join(input.Positive("target", b.Target.Value(), ""), input.Set("temperature", b.Temperature)), noTarget),
+		noWater,
 		input.NotNegative("present", float64(b.Present.Mass), "g"),
 		b.Salt.checkPrice(), b.Amount.check())
 	if err != nil {
@@ -137,7 +138,8 @@ func (a Amount) check() error {
 }
 
 // balance returns the pure water to pour and the mass of the product.
-func (b Batch) balance(water, target seawater.Sample, share units.Fraction) (poured seawater.Portion, product units.Mass, err error) {
+func (b Batch) balance(water, target seawater.Sample,
+	share units.Fraction) (poured seawater.Portion, product units.Mass, err error) {
 	switch b.Amount.by {
 	case finalVolume, finalLevel:
 		volume := b.Amount.volume
@@ -207,7 +209,8 @@ func pourTo(volume units.Volume, present seawater.Portion, water seawater.Sample
 	}
 	m, ok := solve.Brent(excess, 0, 1.1*float64(water.OfVolume(short).Mass)+1, 1e-9)
 	if !ok {
-		return seawater.Portion{}, input.Bad("amount", "a water level of "+volume.String(), "a level that pouring water can reach")
+		return seawater.Portion{}, input.Bad("amount", "a water level of "+volume.String(),
+			"a level that pouring water can reach")
 	}
 	return water.OfMass(units.Mass(m)), nil
 }
@@ -245,10 +248,12 @@ func (b Batch) assumptions(share units.Fraction, target seawater.Sample) []strin
 		"Salinity " + input.Number(b.Target.Value()) + " is practical salinity, which the trade writes as ppt: " +
 			input.Fixed(target.Absolute().GramsPerKilogram(), 2) + " g of sea salt per kg of mix.",
 		"The product is " + input.Fixed(share.Percent(), 1) + " % " + b.Salt.kind() + "; the rest of it counts as water.",
-		"The water is pure and poured at " + input.Number(b.WaterTemperature.Celsius()) + " °C; volume and readings of the mix are those at " + input.Number(b.Temperature.Celsius()) + " °C.",
+		"The water is pure and poured at " + input.Number(b.WaterTemperature.Celsius()) +
+			" °C; volume and readings of the mix are those at " + input.Number(b.Temperature.Celsius()) + " °C.",
 	}
 	if b.Temperature.Celsius() > 35 {
-		list = append(list, "Conductivity above 35 °C is extrapolated: the practical salinity scale was measured up to there.")
+		list = append(list, "Conductivity above 35 °C is extrapolated: the practical salinity scale was measured up "+
+			"to there.")
 	}
 	if b.Vessel.Exists() && b.Vessel.safe == b.Vessel.brim {
 		list = append(list, "No safe fill was given, so the brim was taken as the limit: leave room to stir.")

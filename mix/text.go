@@ -77,7 +77,8 @@ func (a *Amount) UnmarshalText(text []byte) error {
 	return input.Bad("amount", input.Quoted(given), amountWant)
 }
 
-const vesselWant = `a vessel such as "box: 50 cm, 40 cm, 40 cm", "bucket: 36 cm, 42 cm, 50 cm; safe fill 45 cm" or "marks: 20 cm = 22 L, 50 cm = 60 L"`
+const vesselWant = `a vessel such as "box: 50 cm, 40 cm, 40 cm", "bucket: 36 cm, 42 cm, 50 cm; safe fill 45 cm" ` +
+	`or "marks: 20 cm = 22 L, 50 cm = 60 L"`
 
 // String writes the vessel by its inside measures, as MarshalText does.
 func (v Vessel) String() string {
@@ -145,7 +146,8 @@ func parseVessel(given string) (Vessel, error) {
 	switch {
 	case shape == marked:
 		v, err = parseMarks(measures)
-	case shape == box && len(measures) == 3, shape == bucket && len(measures) == 3, shape == "cylinder" && len(measures) == 2:
+	case shape == box && len(measures) == 3, shape == bucket && len(measures) == 3, shape == "cylinder" &&
+		len(measures) == 2:
 		var l [3]units.Length
 		for i, measure := range measures {
 			if l[i], err = units.Parse[units.Length](measure); err != nil {

@@ -41,7 +41,13 @@ func Box(length, width, height units.Length) (Vessel, error) {
 		return Vessel{}, err
 	}
 	area := float64(length/decimetre) * float64(width/decimetre)
-	v := Vessel{c: [3]float64{area}, shape: box, measures: [3]units.Length{length, width, height}, brim: height, safe: height}
+	v := Vessel{
+		c:        [3]float64{area},
+		shape:    box,
+		measures: [3]units.Length{length, width, height},
+		brim:     height,
+		safe:     height,
+	}
 	return v.ofOrdinarySize()
 }
 
@@ -70,7 +76,8 @@ func Bucket(bottom, top, height units.Length) (Vessel, error) {
 // ofOrdinarySize refuses measures whose product no number holds.
 func (v Vessel) ofOrdinarySize() (Vessel, error) {
 	if brim := v.Brim(); !(brim > 0 && brim <= math.MaxFloat64) {
-		return Vessel{}, input.Bad(v.shape, v.measures[0].String()+", "+v.measures[1].String()+", "+v.measures[2].String(), "measures of a vessel")
+		return Vessel{}, input.Bad(v.shape, v.measures[0].String()+", "+v.measures[1].String()+", "+v.measures[2].String(),
+			"measures of a vessel")
 	}
 	return v, nil
 }
@@ -84,7 +91,8 @@ func Marked(marks ...Mark) (Vessel, error) {
 	}
 	last := Mark{}
 	for _, m := range marks {
-		if !(m.Height > last.Height && m.Volume > last.Volume) || math.IsInf(float64(m.Height), 0) || math.IsInf(float64(m.Volume), 0) {
+		if !(m.Height > last.Height && m.Volume > last.Volume) || math.IsInf(float64(m.Height), 0) ||
+			math.IsInf(float64(m.Volume), 0) {
 			return Vessel{}, input.Bad("vessel.marks", m.Height.String()+" at "+m.Volume.String(),
 				"marks above "+last.Height.String()+" and "+last.Volume.String()+": each higher than the one before")
 		}
@@ -97,7 +105,8 @@ func Marked(marks ...Mark) (Vessel, error) {
 // below the brim, so that it can be stirred and moved.
 func (v Vessel) SafeFillTo(height units.Length) (Vessel, error) {
 	if !(height > 0 && height <= v.brim) {
-		return Vessel{}, input.Bad("vessel.safeFill", height.String(), "above zero and no higher than the brim at "+v.brim.String())
+		return Vessel{}, input.Bad("vessel.safeFill", height.String(),
+			"above zero and no higher than the brim at "+v.brim.String())
 	}
 	v.safe = height
 	return v, nil
@@ -125,12 +134,14 @@ func (v Vessel) VolumeAt(height units.Length) (units.Volume, error) {
 func (v Vessel) LevelOf(volume units.Volume) (units.Length, error) {
 	brim := v.Brim()
 	if !(volume >= 0 && volume <= brim) {
-		return input.NaN[units.Length](), input.Bad("volume", volume.String(), "0 to "+brim.String()+", the brim of the vessel")
+		return input.NaN[units.Length](), input.Bad("volume", volume.String(),
+			"0 to "+brim.String()+", the brim of the vessel")
 	}
 	if v.c[1] == 0 && v.c[2] == 0 && v.c[0] > 0 { // straight sides
 		return min(units.Length(float64(volume)/v.c[0])*decimetre, v.brim), nil // a rounding above the brim is the brim
 	}
-	h, ok := solve.Brent(func(h float64) float64 { return float64(v.below(units.Length(h)) - volume) }, 0, float64(v.brim), 1e-12)
+	h, ok := solve.Brent(func(h float64) float64 { return float64(v.below(units.Length(h)) - volume) }, 0, float64(v.brim),
+		1e-12)
 	if !ok { // volume is within an ulp of the brim
 		return v.brim, nil
 	}

@@ -16,7 +16,8 @@ func pureAt(field string, t units.Temperature) (seawater.Sample, error) {
 }
 
 // saltAt makes the water of two fields and blames the one that is wrong.
-func saltAt(field string, s units.PracticalSalinity, temperatureField string, t units.Temperature) (seawater.Sample, error) {
+func saltAt(field string, s units.PracticalSalinity, temperatureField string,
+	t units.Temperature) (seawater.Sample, error) {
 	if water, err := pureAt(temperatureField, t); err != nil {
 		return water, err
 	}

@@ -102,7 +102,8 @@ func Agree(readings ...Reading) (Agreement, error) {
 		u *= a.Birge
 	}
 	if !(mean <= math.MaxFloat64 && u > 0 && u <= math.MaxFloat64 && chi2 <= math.MaxFloat64) {
-		return none, input.Bad("readings", "salinities "+input.Number(math.Sqrt(chi2))+" uncertainties apart", "uncertainties of instruments")
+		return none, input.Bad("readings", "salinities "+input.Number(math.Sqrt(chi2))+" uncertainties apart",
+			"uncertainties of instruments")
 	}
 	a.Salinity, a.Uncertainty = units.Absolute(mean), units.Absolute(u)
 	return a, nil

@@ -22,8 +22,20 @@ type Sample struct {
 
 // The range of a Sample at atmospheric pressure.
 var (
-	salinityRange    = units.Range{Quantity: "absolute salinity", Min: 0, Max: 120, Unit: "g/kg", Source: "IAPWS R13-08, at atmospheric pressure"}
-	temperatureRange = units.Range{Quantity: "temperature", Min: -2, Max: 40, Unit: "°C", Source: "IAPWS SR7-09; no warmer standard is implemented"}
+	salinityRange = units.Range{
+		Quantity: "absolute salinity",
+		Min:      0,
+		Max:      120,
+		Unit:     "g/kg",
+		Source:   "IAPWS R13-08, at atmospheric pressure",
+	}
+	temperatureRange = units.Range{
+		Quantity: "temperature",
+		Min:      -2,
+		Max:      40,
+		Unit:     "°C",
+		Source:   "IAPWS SR7-09; no warmer standard is implemented",
+	}
 )
 
 // FromAbsolute returns water of an absolute salinity. A temperature that
@@ -134,7 +146,8 @@ func FromSpecificGravity(g units.SpecificGravity) (Sample, error) {
 	liquid := g.Pair().Liquid
 	for _, t := range [...]units.Temperature{liquid, g.Pair().Water} {
 		if !t.IsSet() {
-			return invalid(), input.Bad("specific gravity", g.String(), "the pair of temperatures that is marked on the instrument")
+			return invalid(), input.Bad("specific gravity", g.String(),
+				"the pair of temperatures that is marked on the instrument")
 		}
 		if err := temperatureRange.Check(t.Celsius()); err != nil {
 			return invalid(), err

@@ -121,7 +121,8 @@ func (p *Portion) UnmarshalText(text []byte) error {
 	}
 	volume, verr := units.Parse[units.Volume](amount)
 	if verr != nil {
-		return input.Bad("water", input.Quoted(string(text)), `a mass or a volume of a water such as "40 L of 35 ppt at 25 °C"`)
+		return input.Bad("water", input.Quoted(string(text)),
+			`a mass or a volume of a water such as "40 L of 35 ppt at 25 °C"`)
 	}
 	*p = s.OfVolume(volume)
 	return nil

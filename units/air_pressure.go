@@ -8,7 +8,7 @@ type AirPressure float64
 const (
 	Hectopascal         AirPressure = 1
 	Atmosphere          AirPressure = 1013.25                 // standard atmosphere, exactly
-	MillimetreOfMercury AirPressure = 13.5951 * 9.80665 / 100 // by the conventional density of mercury (NIST SP 811, appendix B: 133.3224 Pa)
+	MillimetreOfMercury AirPressure = 13.5951 * 9.80665 / 100 // conventional (NIST SP 811, B: 133.3224 Pa)
 	InchOfMercury       AirPressure = 25.4 * 13.5951 * 9.80665 / 100
 )
 

@@ -46,7 +46,10 @@ var alkalinityUnits = table{
 		{names: "ppm CaCO3|mg/L CaCO3|mg/L as CaCO3|ppm as CaCO3", size: ppmCaCO3},
 		{names: "KH|°KH", refuse: `"dKH"`},
 		{names: "ppm|mg/L", refuse: `"ppm CaCO3" if the kit counts calcium carbonate`},
-		{names: "umol/kg|meq/kg|mmol/kg", refuse: `a value per litre: alkalinity per kilogram needs the density of the water`},
+		{
+			names:  "umol/kg|meq/kg|mmol/kg",
+			refuse: `a value per litre: alkalinity per kilogram needs the density of the water`,
+		},
 	},
 }
 

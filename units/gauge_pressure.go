@@ -8,7 +8,7 @@ type GaugePressure float64
 const (
 	BarGauge        GaugePressure = 1
 	KilopascalGauge GaugePressure = 0.01
-	PSIGauge        GaugePressure = 0.45359237 * 9.80665 / (0.0254 * 0.0254) * 1e-5 // lb·g₀/in² with the exact pound, inch and g₀ (NIST SP 811, appendix B: 6.894757 kPa)
+	PSIGauge        GaugePressure = 0.45359237 * 9.80665 / (0.0254 * 0.0254) * 1e-5 // NIST SP 811, B: 6.894757 kPa
 )
 
 // Bars returns the gauge pressure in bar.

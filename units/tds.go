@@ -39,7 +39,8 @@ func (r TDS) Conductivity() Conductivity {
 // "500 scale" has the factor 0.5.
 func plausibleScale(scale float64) bool { return scale >= 0.3 && scale <= 1 }
 
-const tdsWant = `a dissolved-solids reading with the factor of the meter such as "2 ppm x0.5" (0.5 is usual for hand-held meters; the manual says)`
+const tdsWant = `a dissolved-solids reading with the factor of the meter such as "2 ppm x0.5" ` +
+	`(0.5 is usual for hand-held meters; the manual says)`
 
 // UnmarshalText reads "2 ppm x0.5". A bare "2 ppm" is refused: the factor is
 // in the manual of the meter. An empty text is a reading that was not taken.

@@ -26,7 +26,8 @@ func main() {
 	_, err = fmt.Printf(`%.0f g of salt into %.1f L of water
 the meter shows 52.1 mS/cm at 25 °C: that is %.1f
 nitrate after 15 %%: %.1f mg/L
-`, plan.Salt.Grams(), plan.Water.Litres(), found.Value(), dilution.Level(20*units.MilligramPerLitre, 0, left).MilligramsPerLitre())
+`, plan.Salt.Grams(), plan.Water.Litres(), found.Value(),
+		dilution.Level(20*units.MilligramPerLitre, 0, left).MilligramsPerLitre())
 	if err != nil { // the disk may be full
 		log.Fatal(err)
 	}

@@ -178,19 +178,22 @@ func (y year) print(w io.Writer) error {
 	} else {
 		p.line("%-10s %12s %12s", "", "before", "after")
 		for _, c := range columns {
-			p.line("%-10s %12.*f %12.*f %s", c.name, c.decimals, c.of(y.settled.Before), c.decimals, c.of(y.settled.After), c.unit)
+			p.line("%-10s %12.*f %12.*f %s", c.name, c.decimals, c.of(y.settled.Before), c.decimals, c.of(y.settled.After),
+				c.unit)
 		}
 	}
 
 	p.head("Where it came from and where it went")
-	p.line("%-10s %10s %10s %10s %10s %10s %10s %10s %10s", "", "before", "made", "dosed", "new water", "top-off", "drawn", "lost", "after")
+	p.line("%-10s %10s %10s %10s %10s %10s %10s %10s %10s", "", "before", "made", "dosed", "new water", "top-off", "drawn",
+		"lost", "after")
 	for _, b := range y.forecast.Balances {
 		scale, unit := 1., b.Unit
 		if most := max(b.Before, b.After, b.Drawn, b.Dosed, math.Abs(b.Made)); most > 1000 && unit != "meq" {
 			scale, unit = 1000, map[string]string{"g": "kg", "mg": "g"}[unit]
 		}
 		p.line("%-10s %10.2f %10.2f %10.2f %10.2f %10.2f %10.2f %10.2f %10.2f %s", b.Name,
-			b.Before/scale, b.Made/scale, b.Dosed/scale, b.Poured/scale, b.Topped/scale, b.Drawn/scale, b.Lost/scale, b.After/scale, unit)
+			b.Before/scale, b.Made/scale, b.Dosed/scale, b.Poured/scale, b.Topped/scale, b.Drawn/scale, b.Lost/scale,
+			b.After/scale, unit)
 	}
 
 	if y.in.seeks {

@@ -29,14 +29,21 @@ func optional[Q any, P form.Quantity[Q]](s *scenario, field string) Q {
 }
 
 // parameters are those that a forecast follows.
-var parameters = []tested.Parameter{tested.Alkalinity, tested.Calcium, tested.Magnesium, tested.Nitrate, tested.Phosphate}
+var parameters = []tested.Parameter{
+	tested.Alkalinity,
+	tested.Calcium,
+	tested.Magnesium,
+	tested.Nitrate,
+	tested.Phosphate,
+}
 
 // levels reads what is dissolved in a water, or what is added to it.
 func (s *scenario) levels(of string) tested.Levels { return s.Levels(of, parameters...) }
 
 // water reads a water of one litre.
 func (s *scenario) water(of string) tested.Water {
-	w, err := seawater.FromPractical(form.Get[units.PracticalSalinity](s.Form, of+".salinity"), form.Get[units.Temperature](s.Form, of+".temperature"))
+	w, err := seawater.FromPractical(form.Get[units.PracticalSalinity](s.Form, of+".salinity"),
+		form.Get[units.Temperature](s.Form, of+".temperature"))
 	if err != nil && s.Err == nil {
 		s.Err = fmt.Errorf("%s: %w", of, err)
 	}

@@ -36,7 +36,8 @@ func (p *printer) charges(c ions.Closure) {
 		if c.Unbalanced() {
 			verdict = "That is more than the uncertainties allow."
 		}
-		p.line("Positive and negative charges differ by %+.1f ± %.1f mmol/kg. %s", q, c.ImbalanceUncertainty.MillimolesPerKilogram(), verdict)
+		p.line("Positive and negative charges differ by %+.1f ± %.1f "+
+			"mmol/kg. %s", q, c.ImbalanceUncertainty.MillimolesPerKilogram(), verdict)
 	}
 	if c.Suspect != "" {
 		p.line("The value that fits worst is that of %s: have it measured again.", c.Suspect)
@@ -58,13 +59,15 @@ func (p *printer) charges(c ions.Closure) {
 		if f.Unit == "g/kg" {
 			scale, unit = 1, "g/kg"
 		}
-		p.line("  %-14s %10.2f %10.2f %-8s %+.1f of its uncertainty", f.Quantity, f.Measured*scale, f.Closed*scale, unit, f.Sigmas())
+		p.line("  %-14s %10.2f %10.2f %-8s %+.1f of its uncertainty", f.Quantity, f.Measured*scale, f.Closed*scale, unit,
+			f.Sigmas())
 	}
 	if moved {
 		p.line("")
 		p.line("All other values fit within 0.2 of their uncertainty.")
 	} else if math.IsNaN(float64(c.Imbalance)) {
-		p.line("With sodium or chloride not reported, hardly any value of this report tests another: a wrong one shows only where it is far from the sea. Compare each with the sea below.")
+		p.line("With sodium or chloride not reported, hardly any value of this report tests another: a wrong one shows " +
+			"only where it is far from the sea. Compare each with the sea below.")
 	} else {
 		p.line("All values fit within 0.2 of their uncertainty.")
 	}
@@ -124,12 +127,17 @@ func (p *printer) ions(c ions.Closure, r ions.Readings) {
 			low = append(low, row.name)
 		}
 	}
-	p.line("  %-12s %9.2f %9.2f dKH", "alkalinity", c.Composition.Alkalinity().Alkalinity(r.Density).DKH(), sea.Alkalinity().Alkalinity(r.Density).DKH())
+	p.line("  %-12s %9.2f %9.2f dKH", "alkalinity", c.Composition.Alkalinity().Alkalinity(r.Density).DKH(),
+		sea.Alkalinity().Alkalinity(r.Density).DKH())
 	for _, n := range []struct {
 		ion  ions.Ion
 		as   units.MolarMass
 		name string
-	}{{ions.Nitrate, units.AsNitrate, "nitrate"}, {ions.Phosphate, units.AsPhosphate, "phosphate"}, {ions.Silicate, units.AsSilica, "silica"}} {
+	}{
+		{ions.Nitrate, units.AsNitrate, "nitrate"},
+		{ions.Phosphate, units.AsPhosphate, "phosphate"},
+		{ions.Silicate, units.AsSilica, "silica"},
+	} {
 		if x := c.Composition.Amount(n.ion).MillimolesPerKilogram(); x > 0 {
 			p.line("  %-12s %9s %9s mg/L", n.name, digits(x*n.as.GramsPerMole()*litre), "-")
 		}
@@ -143,16 +151,22 @@ func (p *printer) instruments(r ions.Readings) {
 	p.line("")
 	p.line("3. What do the instruments make of it at %.1f °C?", r.Temperature.Celsius())
 	p.line("")
-	p.line("Dissolved are %.2f g/kg. Sea salt of that mass would be practical salinity %.2f.", r.Dissolved.GramsPerKilogram(), practical(r.Dissolved))
+	p.line("Dissolved are %.2f g/kg. Sea salt of that mass would be practical "+
+		"salinity %.2f.", r.Dissolved.GramsPerKilogram(), practical(r.Dissolved))
 	p.line("")
 	p.line("  %-32s %8s %16s  %s", "", "shows", "as salinity", "add")
 	h := hydrometer.Hydrometer{Pair: units.SG25C(), Expansion: hydrometer.Glass}
 	float, err := h.Reading(r.By[ions.Density].Shown, r.Temperature)
 	p.instrument("hydrometer, 25/25 °C", fmt.Sprintf("%.4f", float), err, r.By[ions.Density])
-	p.instrument("conductivity meter, mS/cm", fmt.Sprintf("%.2f", r.Conductivity.MillisiemensPerCentimetre()), nil, r.By[ions.Conductivity])
+	p.instrument("conductivity meter, mS/cm", fmt.Sprintf("%.2f", r.Conductivity.MillisiemensPerCentimetre()), nil,
+		r.By[ions.Conductivity])
 	i := refractometer.Instrument{
-		Graduation:   refractometer.PracticalScale(),
-		Zero:         refractometer.Zeroing{Standard: refractometer.SeawaterStandard(units.Practical(35)), Temperature: r.Temperature, Mark: 35},
+		Graduation: refractometer.PracticalScale(),
+		Zero: refractometer.Zeroing{
+			Standard:    refractometer.SeawaterStandard(units.Practical(35)),
+			Temperature: r.Temperature,
+			Mark:        35,
+		},
 		Compensation: refractometer.Automatic(refractometer.PureWater()),
 	}
 	line, err := i.Reading(r.By[ions.Index].Shown, r.Temperature)
@@ -161,13 +175,18 @@ func (p *printer) instruments(r ions.Readings) {
 	p.line("Nearest to what is dissolved comes the %s.", instrumentOf[r.Closest()])
 }
 
-var instrumentOf = [...]string{ions.Density: "hydrometer", ions.Conductivity: "conductivity meter", ions.Index: "refractometer"}
+var instrumentOf = [...]string{
+	ions.Density:      "hydrometer",
+	ions.Conductivity: "conductivity meter",
+	ions.Index:        "refractometer",
+}
 
 func (p *printer) instrument(name, shows string, err error, by ions.Reading) {
 	if err != nil { // outside what the instrument can do
 		shows = "-"
 	}
-	p.line("  %-33s %7s %8.2f ± %.2f   %+.2f", name, shows, practical(by.Shown), practical(by.Uncertainty), practical(by.Correction))
+	p.line("  %-33s %7s %8.2f ± %.2f   %+.2f", name, shows, practical(by.Shown), practical(by.Uncertainty),
+		practical(by.Correction))
 }
 
 // assumptions lists what the report did not say.

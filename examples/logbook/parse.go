@@ -33,7 +33,11 @@ func parse(line []byte) (sample, bool) {
 	if begins(rest, '\n') {
 		rest = rest[1:]
 	}
-	return sample{second, units.Conductivity(conductivity) * units.MillisiemensPerCentimetre, units.Celsius(temperature)}, ok && len(rest) == 0
+	return sample{
+		second,
+		units.Conductivity(conductivity) * units.MillisiemensPerCentimetre,
+		units.Celsius(temperature),
+	}, ok && len(rest) == 0
 }
 
 func begins(text []byte, b byte) bool { return len(text) > 0 && text[0] == b }

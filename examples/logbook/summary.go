@@ -105,7 +105,8 @@ func (l *logbook) close() {
 }
 
 // errNoSample is the error of what is no log.
-var errNoSample = errors.New("no sample in the log: want lines of seconds,conductivity,temperature such as 1767225600,53.071,25.01")
+var errNoSample = errors.New("no sample in the log: want lines of seconds,conductivity,temperature such as " +
+	"1767225600,53.071,25.01")
 
 // summarise reads a log and writes a line per day and one for all. A log that breaks
 // off is summarised as far as it goes, beside the error.
@@ -165,8 +166,10 @@ func (l *logbook) write(name string, s *statistics) {
 		return
 	}
 	if s.count == 0 {
-		_, l.err = fmt.Fprintf(l.out, "%-10s %8d        -        -        -         - %10d %12d\n", name, 0, s.discarded, s.wrong)
+		_, l.err = fmt.Fprintf(l.out, "%-10s %8d        -        -        -         - %10d %12d\n", name, 0, s.discarded,
+			s.wrong)
 		return
 	}
-	_, l.err = fmt.Fprintf(l.out, "%-10s %8d %8.3f %8.3f %8.3f %9.4f %10d %12d\n", name, s.count, s.mean, s.least, s.most, s.deviation(), s.discarded, s.wrong)
+	_, l.err = fmt.Fprintf(l.out, "%-10s %8d %8.3f %8.3f %8.3f %9.4f %10d %12d\n", name, s.count, s.mean, s.least, s.most,
+		s.deviation(), s.discarded, s.wrong)
 }

@@ -27,23 +27,39 @@ const halfKelvin = 0.5 * units.CelsiusDegree
 
 // house holds one instrument of each common kind.
 var house = []meter{
-	refraction("refractometer", "refractometer, scale in ppt drawn for sodium chloride, zeroed on pure water", "%.1f", 0.3, refractometer.SodiumChloridePermille(), 0),
-	refraction("refractometer-sw", "refractometer, scale in ppt drawn for seawater, zeroed on pure water", "%.1f", 0.3, refractometer.PracticalScale(), 0),
-	refraction("refractometer-sg", "refractometer, specific gravity 20/20 °C drawn for sodium chloride", "%.4f", 0.0003, refractometer.GravityOfSodiumChloride(units.SG20C()), 1),
+	refraction("refractometer", "refractometer, scale in ppt drawn for sodium chloride, zeroed on "+
+		"pure water", "%.1f", 0.3, refractometer.SodiumChloridePermille(), 0),
+	refraction("refractometer-sw", "refractometer, scale in ppt drawn for seawater, zeroed on "+
+		"pure water", "%.1f", 0.3, refractometer.PracticalScale(), 0),
+	refraction("refractometer-sg", "refractometer, specific gravity 20/20 °C drawn for "+
+		"sodium chloride", "%.4f", 0.0003, refractometer.GravityOfSodiumChloride(units.SG20C()), 1),
 	refraction("index", "refractometer, refractive index", "%.5f", 0.00005, refractometer.IndexScale(), 1.33299),
-	floating("hydrometer60", "glass hydrometer, 60/60 °F", 0.0003, hydrometer.Hydrometer{Pair: units.SG60F(), Expansion: hydrometer.Glass}),
-	floating("hydrometer25", "glass hydrometer, 25/25 °C", 0.0003, hydrometer.Hydrometer{Pair: units.SG25C(), Expansion: hydrometer.Glass}),
-	floating("swingarm", "plastic swing arm, 25/25 °C", 0.0010, hydrometer.Hydrometer{Pair: units.SG25C(), Expansion: hydrometer.Acrylic}),
+	floating("hydrometer60", "glass hydrometer, 60/60 °F", 0.0003,
+		hydrometer.Hydrometer{Pair: units.SG60F(), Expansion: hydrometer.Glass}),
+	floating("hydrometer25", "glass hydrometer, 25/25 °C", 0.0003,
+		hydrometer.Hydrometer{Pair: units.SG25C(), Expansion: hydrometer.Glass}),
+	floating("swingarm", "plastic swing arm, 25/25 °C", 0.0010,
+		hydrometer.Hydrometer{Pair: units.SG25C(), Expansion: hydrometer.Acrylic}),
 	conducting("conductivity", "conductivity meter in mS/cm, not compensated", conductivity.Compensation{}),
-	conducting("conductivity25", "conductivity meter in mS/cm, compensated to 25 °C by 2 % a degree", conductivity.Compensation{Scheme: conductivity.Linear, Reference: units.Celsius(25), PerKelvin: units.Percent(2)}),
+	conducting("conductivity25", "conductivity meter in mS/cm, compensated to 25 °C by 2 "+
+		"% a degree", conductivity.Compensation{
+		Scheme:    conductivity.Linear,
+		Reference: units.Celsius(25),
+		PerKelvin: units.Percent(2),
+	}),
 	salinityMeter(),
 	flask(),
 }
 
-func refraction(short, name, format string, division float64, scale refractometer.Graduation, pureWater refractometer.Reading) meter {
+func refraction(short, name, format string, division float64, scale refractometer.Graduation,
+	pureWater refractometer.Reading) meter {
 	i := refractometer.Instrument{
-		Graduation:   scale,
-		Zero:         refractometer.Zeroing{Standard: refractometer.PureWater(), Temperature: units.Celsius(20), Mark: pureWater},
+		Graduation: scale,
+		Zero: refractometer.Zeroing{
+			Standard:    refractometer.PureWater(),
+			Temperature: units.Celsius(20),
+			Mark:        pureWater,
+		},
 		Compensation: refractometer.Automatic(refractometer.PureWater()),
 	}
 	u := refractometer.Uncertainty{Reading: refractometer.Reading(division), Temperature: halfKelvin}
@@ -116,7 +132,11 @@ func read(text string, t units.Temperature) (seawater.Reading, error) {
 	short, number, found := strings.Cut(text, "=")
 	reading, err := strconv.ParseFloat(number, 64)
 	if !found || err != nil {
-		return seawater.Reading{}, &units.InputError{Field: "reading", Got: input.Quoted(text), Want: `a name of the table and a number, such as "hydrometer60=1.0262"`}
+		return seawater.Reading{}, &units.InputError{
+			Field: "reading",
+			Got:   input.Quoted(text),
+			Want:  `a name of the table and a number, such as "hydrometer60=1.0262"`,
+		}
 	}
 	var names []string
 	for _, m := range house {
@@ -129,5 +149,9 @@ func read(text string, t units.Temperature) (seawater.Reading, error) {
 		}
 		names = append(names, m.short)
 	}
-	return seawater.Reading{}, &units.InputError{Field: "reading", Got: input.Quoted(short), Want: "one of " + strings.Join(names, ", ")}
+	return seawater.Reading{}, &units.InputError{
+		Field: "reading",
+		Got:   input.Quoted(short),
+		Want:  "one of " + strings.Join(names, ", "),
+	}
 }

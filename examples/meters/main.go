@@ -31,7 +31,13 @@ func main() {
 }
 
 // invented are readings of a bucket at about 34; bubbles hang on the swing arm.
-var invented = []string{"refractometer=35.2", "hydrometer60=1.0240", "conductivity25=51.9", "flask=1021.5", "swingarm=1.0302"}
+var invented = []string{
+	"refractometer=35.2",
+	"hydrometer60=1.0240",
+	"conductivity25=51.9",
+	"flask=1021.5",
+	"swingarm=1.0302",
+}
 
 func run(args []string, stdout, stderr io.Writer) error {
 	salinity, temperature := units.Practical(35), units.Celsius(25)
@@ -99,9 +105,11 @@ func sentence(a seawater.Agreement, list []seawater.Reading) string {
 	case a.Consistent:
 		return "They agree: the water is at " + best + "."
 	case a.Decided:
-		return "Set aside " + strings.Join(apart, " and ") + ", which cannot belong: clean it and check it in a standard. The others agree on " + best + "."
+		return "Set aside " + strings.Join(apart, " and ") + ", which cannot belong: clean it and check it in a standard. " +
+			"The others agree on " + best + "."
 	}
-	return "They contradict each other and nothing tells which is right; their mean is " + best + ". Check them in a standard before you act."
+	return "They contradict each other and nothing tells which is right; " +
+		"their mean is " + best + ". Check them in a standard before you act."
 }
 
 func practical(s units.AbsoluteSalinity) float64 { return s.GramsPerKilogram() * 35 / 35.16504 }

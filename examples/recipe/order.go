@@ -123,10 +123,18 @@ func (o order) job() (recipe.Job, error) {
 			Allowed: jar.Allowed == "yes",
 		})
 		if jar.Allowed != "" && jar.Allowed != "yes" {
-			r.fail(field+".allowed", &units.InputError{Field: "allowed", Got: units.Quoted(jar.Allowed), Want: `"yes", for a compound that would be left on the shelf by itself; or leave the field out`})
+			r.fail(field+".allowed", &units.InputError{
+				Field: "allowed",
+				Got:   units.Quoted(jar.Allowed),
+				Want:  `"yes", for a compound that would be left on the shelf by itself; or leave the field out`,
+			})
 		}
 		if jar.Left != "" && !(job.Shelf[i].Left > 0) { // an empty jar is no jar
-			r.fail(field+".left", &units.InputError{Field: "mass", Got: units.Quoted(jar.Left), Want: "above zero; leave an empty jar out, and the field if there is plenty"})
+			r.fail(field+".left", &units.InputError{
+				Field: "mass",
+				Got:   units.Quoted(jar.Left),
+				Want:  "above zero; leave an empty jar out, and the field if there is plenty",
+			})
 		}
 	}
 	return job, r.err
@@ -147,7 +155,8 @@ func (o order) aim(s units.PracticalSalinity, job recipe.Job) (ions.Composition,
 }
 
 // set adds a target or puts it in the place of the one for the same component.
-func (o order) set(r *reader, job *recipe.Job, field, of, amount, tolerance, weight string, share units.Fraction, density units.Density) {
+func (o order) set(r *reader, job *recipe.Job, field, of, amount, tolerance, weight string, share units.Fraction,
+	density units.Density) {
 	t := recipe.Target{Of: get[recipe.Component](r, field+".of", of), Weight: 1}
 	t.Amount = content(r, field+".amount", t.Of, amount, density)
 	if tolerance != "" {
@@ -186,7 +195,11 @@ func content(r *reader, field string, of recipe.Component, text string, density 
 	}
 	q, err := units.Parse[units.MassPerLitre](text)
 	if err != nil {
-		r.fail(field, &units.InputError{Field: "content", Got: units.Quoted(text), Want: `"10.3 mmol/kg", "430 mg/L" or, of alkalinity, "8 dKH"`})
+		r.fail(field, &units.InputError{
+			Field: "content",
+			Got:   units.Quoted(text),
+			Want:  `"10.3 mmol/kg", "430 mg/L" or, of alkalinity, "8 dKH"`,
+		})
 	}
 	return counted.AmountPerLitre(q).PerKilogram(density)
 }

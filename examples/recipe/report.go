@@ -37,7 +37,8 @@ func (r report) aim() string {
 func (r report) print(w io.Writer) error {
 	p, b := &printer{w: w}, r.plan.Batch
 	p.line("%s", r.name)
-	p.line("%.4g L like %s, at %.1f °C; salinity asked for %s, made %.1f by its chlorinity", b.Volume.Litres(), r.aim(), b.Temperature.Celsius(), r.salinity, b.Salinity().Value())
+	p.line("%.4g L like %s, at %.1f °C; salinity asked for %s, made %.1f by its "+
+		"chlorinity", b.Volume.Litres(), r.aim(), b.Temperature.Celsius(), r.salinity, b.Salinity().Value())
 
 	p.line("\n1. Weigh")
 	for _, item := range b.Items {
@@ -45,7 +46,8 @@ func (r report) print(w io.Writer) error {
 		if item.Cost.Currency != "" {
 			cost = fmt.Sprintf("  %.2f %s", item.Cost.Amount, item.Cost.Currency)
 		}
-		p.line("  %-13s %10s  %s, %.4g %%%s", item.Reagent.Compound, mass(item.Mass), item.Reagent.Compound.Name(), item.Reagent.Purity.Percent(), cost)
+		p.line("  %-13s %10s  %s, %.4g %%%s", item.Reagent.Compound, mass(item.Mass), item.Reagent.Compound.Name(),
+			item.Reagent.Purity.Percent(), cost)
 	}
 	p.line("  %-13s %10s  pure, %.1f L of it", "water", mass(b.Water), b.WaterVolume.Litres())
 	if r.plan.Cost.Currency != "" {
@@ -75,18 +77,21 @@ func (r report) print(w io.Writer) error {
 		if !t.Met {
 			note = "  NOT MET"
 		}
-		p.line("  %-11s %10.4g %10.4g %9s%s", t.Of, t.Amount.MillimolesPerKilogram(), t.Got.MillimolesPerKilogram(), off(t), note)
+		p.line("  %-11s %10.4g %10.4g %9s%s", t.Of, t.Amount.MillimolesPerKilogram(), t.Got.MillimolesPerKilogram(), off(t),
+			note)
 	}
 	if len(r.plan.Unasked) > 0 {
 		p.line("  Not asked for, but in it: %s.", join(r.plan.Unasked))
 	}
 	if settled, err := b.Settled(); err == nil {
-		p.line("  A conductivity meter will show %.1f (ppt), a balance %.2f kg for %.4g L.", settled.PracticalSalinity(b.Temperature).Value(), b.Mass.Kilograms(), b.Volume.Litres())
+		p.line("  A conductivity meter will show %.1f (ppt), a balance %.2f kg "+
+			"for %.4g L.", settled.PracticalSalinity(b.Temperature).Value(), b.Mass.Kilograms(), b.Volume.Litres())
 		if x, err := settled.Readings(b.Temperature); err == nil {
 			shows := func(by ions.Property) float64 {
 				return teos10.PracticalFromAbsolute(x.By[by].Shown).Value()
 			}
-			p.line("  A hydrometer will make %.2f of it, a conductivity meter %.2f, a refractometer for seawater %.2f; dissolved is as much as in sea salt of %.2f.",
+			p.line("  A hydrometer will make %.2f of it, a conductivity meter %.2f, a refractometer for seawater %.2f; "+
+				"dissolved is as much as in sea salt of %.2f.",
 				shows(ions.Density), shows(ions.Conductivity), shows(ions.Index), teos10.PracticalFromAbsolute(x.Dissolved).Value())
 		}
 	}
@@ -126,7 +131,8 @@ func (r report) carbonate(p *printer) {
 	if err != nil { // a mix without carbon has no such side
 		return
 	}
-	p.line("  Poured together it has pH %.2f (total scale) and a saturation of aragonite of %.1f; with the air of outdoors, %.2f and %.1f.",
+	p.line("  Poured together it has pH %.2f (total scale) and a saturation of aragonite of %.1f; with the air of "+
+		"outdoors, %.2f and %.1f.",
 		poured.PH().Value(), poured.Aragonite(), aired.PH().Value(), aired.Aragonite())
 }
 
@@ -217,12 +223,14 @@ func (r report) json(w io.Writer) error {
 			Text     string
 		}
 	}{
-		Name: r.name, Like: r.aim(), Asked: r.salinity, Made: fmt.Sprintf("%.3f", b.Salinity().Value()), Volume: b.Volume, Mass: b.Mass, Temperature: b.Temperature,
+		Name: r.name, Like: r.aim(), Asked: r.salinity, Made: fmt.Sprintf("%.3f", b.Salinity().Value()), Volume: b.Volume,
+		Mass: b.Mass, Temperature: b.Temperature,
 		Water: b.Water, WaterVolume: b.WaterVolume, AllMet: len(r.plan.Missed()) == 0,
 		Unasked: r.plan.Unasked, Assumptions: r.plan.Assumptions,
 	}
 	if poured, aired, err := r.states(); err == nil {
-		out.Poured, out.Aired = &chemistry{poured.PH().Value(), poured.Aragonite()}, &chemistry{aired.PH().Value(), aired.Aragonite()}
+		out.Poured, out.Aired = &chemistry{poured.PH().Value(), poured.Aragonite()}, &chemistry{aired.PH().Value(),
+			aired.Aragonite()}
 	}
 	money := func(m units.Money) *units.Money {
 		if m.Currency == "" {
@@ -232,7 +240,13 @@ func (r report) json(w io.Writer) error {
 	}
 	out.Cost = money(r.plan.Cost)
 	for _, i := range b.Items {
-		out.Weigh = append(out.Weigh, item{i.Reagent.Compound.Formula(), i.Reagent.Compound.Name(), i.Reagent.Purity, i.Mass, money(i.Cost)})
+		out.Weigh = append(out.Weigh, item{
+			i.Reagent.Compound.Formula(),
+			i.Reagent.Compound.Name(),
+			i.Reagent.Purity,
+			i.Mass,
+			money(i.Cost),
+		})
 	}
 	for _, c := range r.plan.UsedUp {
 		out.UsedUp = append(out.UsedUp, c.Formula())

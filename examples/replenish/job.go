@@ -35,7 +35,10 @@ type upkeep struct {
 // much of the parameter; nothing if that is all of it.
 func (u upkeep) besides(brought tested.Level) replenish.Amount {
 	share := max(0, 1-float64(brought.AmountPerLitre()/u.use.AmountPerLitre()))
-	return replenish.Amount{Mass: u.plan.PerDay.Mass * units.Mass(share), Volume: u.plan.PerDay.Volume * units.Volume(share)}
+	return replenish.Amount{
+		Mass:   u.plan.PerDay.Mass * units.Mass(share),
+		Volume: u.plan.PerDay.Volume * units.Volume(share),
+	}
 }
 
 type dose struct {
@@ -94,7 +97,9 @@ func work(in inputs) (job, error) {
 
 // assumptions gathers those of all parts, each once.
 func (j job) assumptions() []string {
-	all := append([]string{"Each goal is planned by itself, from the levels as they are now: reach one after the other, and test in between."}, j.demand.Assumptions...)
+	all := append([]string{
+		"Each goal is planned by itself, from the levels as they are now: reach one after the other, and test in between.",
+	}, j.demand.Assumptions...)
 	for _, u := range j.upkeeps {
 		all = append(all, u.plan.Assumptions...)
 	}

@@ -29,7 +29,8 @@ func (j job) print(w io.Writer) error {
 	if j.in.hasLog {
 		head("What the tank uses in a day")
 		for _, u := range j.demand.Uses {
-			p.line("  %-11s %s (95 %%: %s to %s); about %s on %s", u.Parameter, plusMinus(u.PerDay, u.Uncertainty), short(u.Low, 3), short(u.High, 3), short(u.Now, 3), u.At.Format("2006-01-02 15:04"))
+			p.line("  %-11s %s (95 %%: %s to %s); about %s on %s", u.Parameter, plusMinus(u.PerDay, u.Uncertainty),
+				short(u.Low, 3), short(u.High, 3), short(u.Now, 3), u.At.Format("2006-01-02 15:04"))
 		}
 		if c := j.demand.Calcification; c != nil {
 			p.line("Alkalinity to calcium%s.", ratio(*c))
@@ -37,21 +38,25 @@ func (j job) print(w io.Writer) error {
 		}
 		for _, l := range j.lasts {
 			if math.IsInf(l.left.Days, 1) {
-				p.line("Undosed, %s never is at %s (95 %%: %s to %s).", l.limit.Parameter(), l.limit, days(l.left.Low), days(l.left.High))
+				p.line("Undosed, %s never is at %s (95 %%: %s to %s).", l.limit.Parameter(), l.limit, days(l.left.Low),
+					days(l.left.High))
 				continue
 			}
-			p.line("Undosed, %s is at %s in %s (95 %%: %s to %s).", l.limit.Parameter(), l.limit, days(l.left.Days), days(l.left.Low), days(l.left.High))
+			p.line("Undosed, %s is at %s in %s (95 %%: %s to %s).", l.limit.Parameter(), l.limit, days(l.left.Days),
+				days(l.left.Low), days(l.left.High))
 		}
 	}
 	if len(j.upkeeps) > 0 {
 		head("Every day, in all, in the place of what is dosed now, to stay where it is")
 		daily = n
 		for _, u := range j.upkeeps {
-			p.line("  %-11s %s of %s (95 %%: %s to %s)%s", u.of, amount(u.plan.PerDay), u.name, amount(u.plan.Low), amount(u.plan.High), parts(u.plan))
+			p.line("  %-11s %s of %s (95 %%: %s to %s)%s", u.of, amount(u.plan.PerDay), u.name, amount(u.plan.Low),
+				amount(u.plan.High), parts(u.plan))
 		}
 		p.line("In a month that leaves behind%s.", j.left())
 		if y, err := j.aYear(); err == nil {
-			p.line("After a year without water changes, at the same %.1f g/kg dissolved, a hydrometer would show %s and a conductivity meter %s of salinity.",
+			p.line("After a year without water changes, at the same %.1f g/kg dissolved, a hydrometer would show %s and a "+
+				"conductivity meter %s of salinity.",
 				y.Dissolved.GramsPerKilogram(), shift(y, ions.Density), shift(y, ions.Conductivity))
 		}
 	}
@@ -65,11 +70,13 @@ func (j job) print(w io.Writer) error {
 		if len(steps) == 1 {
 			p.line("%s of %s at once.", capital(amount(d.plan.Amount)), d.name)
 		} else {
-			p.line("%s of %s in all, %s a day for %d days; limit: %s.", capital(amount(d.plan.Amount)), d.name, amount(steps[0].Amount), len(steps), d.plan.LimitedBy)
+			p.line("%s of %s in all, %s a day for %d days; limit: %s.", capital(amount(d.plan.Amount)), d.name,
+				amount(steps[0].Amount), len(steps), d.plan.LimitedBy)
 		}
 		p.line("  %-14s %8s %10s %10s", "", "pH total", "aragonite", d.of)
 		row := func(name string, c tested.Chemistry, level string) {
-			p.line("%s", strings.TrimRight(fmt.Sprintf("  %-14s %8s %10s %10s", name, fixed(c.PH.Value(), 2), fixed(c.Aragonite, 1), level), " "))
+			p.line("%s", strings.TrimRight(fmt.Sprintf("  %-14s %8s %10s %10s", name, fixed(c.PH.Value(), 2),
+				fixed(c.Aragonite, 1), level), " "))
 		}
 		row("now", d.plan.Before, "")
 		for i, s := range steps {
@@ -81,7 +88,8 @@ func (j job) print(w io.Writer) error {
 			}
 		}
 		rise := d.plan.Salinity
-		p.line("Salinity rises by %.2f, and by %.2f for good.", rise.After.Value()-rise.Before.Value(), rise.Lasting.Value()-rise.Before.Value())
+		p.line("Salinity rises by %.2f, and by %.2f for good.", rise.After.Value()-rise.Before.Value(),
+			rise.Lasting.Value()-rise.Before.Value())
 	}
 	if j.in.hasLime {
 		title := "Lime water as top-off"
@@ -90,9 +98,12 @@ func (j job) print(w io.Writer) error {
 		}
 		head(title)
 		l := j.lime
-		p.line("%.1f L a day bring %s of alkalinity and %s of calcium (± %.0f %%), %.1f g of Ca(OH)2.", j.in.lime.TopOff.LitresPerDay(), short(l.Alkalinity, 3), short(l.Calcium, 3), l.Uncertainty.Percent(), l.Hydroxide.Grams())
+		p.line("%.1f L a day bring %s of alkalinity and %s of calcium (± %.0f %%), %.1f g "+
+			"of Ca(OH)2.", j.in.lime.TopOff.LitresPerDay(), short(l.Alkalinity, 3), short(l.Calcium, 3), l.Uncertainty.Percent(),
+			l.Hydroxide.Grams())
 		if l.Share.Value() > 0 {
-			p.line("That is %.0f %% of what the tank uses; %.1f L of it a day would do, the rest of the top-off pure.", l.Share.Percent(), l.Needed.LitresPerDay())
+			p.line("That is %.0f %% of what the tank uses; %.1f L of it a day would do, the rest of the "+
+				"top-off pure.", l.Share.Percent(), l.Needed.LitresPerDay())
 		}
 		for _, u := range j.upkeeps {
 			brought := map[tested.Parameter]tested.Level{tested.Alkalinity: l.Alkalinity, tested.Calcium: l.Calcium}[u.of]
@@ -106,7 +117,8 @@ func (j job) print(w io.Writer) error {
 			}
 		}
 		if l.Portion > 0 {
-			p.line("No more than %.1f L at once: pH %.2f then, and %.2f if a day's worth came in one go.", l.Portion.Litres(), l.AtOnce.PH.Value(), l.AllDay.PH.Value())
+			p.line("No more than %.1f L at once: pH %.2f then, and %.2f if a day's worth came "+
+				"in one go.", l.Portion.Litres(), l.AtOnce.PH.Value(), l.AllDay.PH.Value())
 		}
 	}
 	p.line("\nAssumed")
@@ -268,7 +280,12 @@ func (j job) json(w io.Writer) error {
 		PH, PCO2, Aragonite, Brucite *float64 // null where it is not known; pCO2 in µatm
 	}
 	of := func(c tested.Chemistry) chemistry {
-		return chemistry{number(c.PH.Value()), number(c.PCO2.Microatmospheres()), number(c.Aragonite), number(c.Brucite.Likely)}
+		return chemistry{
+			number(c.PH.Value()),
+			number(c.PCO2.Microatmospheres()),
+			number(c.Aragonite),
+			number(c.Brucite.Likely),
+		}
 	}
 	type amount struct {
 		Mass   *units.Mass   `json:",omitempty"`
@@ -364,17 +381,26 @@ func (j job) json(w io.Writer) error {
 	for _, u := range j.demand.Uses {
 		row := use{
 			Parameter: u.Parameter, PerDay: u.PerDay, Uncertainty: u.Uncertainty, Low: u.Low, High: u.High,
-			Now: u.Now, NowUncertainty: u.NowUncertainty, Tests: u.Tests, ChiSquare: number(u.ChiSquare), Probability: number(u.Probability),
+			Now: u.Now, NowUncertainty: u.NowUncertainty, Tests: u.Tests, ChiSquare: number(u.ChiSquare),
+			Probability: number(u.Probability),
 		}
 		for _, l := range j.lasts {
 			if l.limit.Parameter() == u.Parameter {
-				row.Limit, row.DaysToLimit, row.EarliestDay, row.LastDay = &l.limit, number(l.left.Days), number(l.left.Low), number(l.left.High)
+				row.Limit, row.DaysToLimit = &l.limit, number(l.left.Days)
+				row.EarliestDay, row.LastDay = number(l.left.Low), number(l.left.High)
 			}
 		}
 		out.Uses = append(out.Uses, row)
 	}
 	if c := j.demand.Calcification; c != nil {
-		out.Calcification = &calcification{c.ByNitrogen, c.NitrogenUncertainty, c.Alkalinity, number(c.Ratio), number(c.Uncertainty), c.Consistent}
+		out.Calcification = &calcification{
+			c.ByNitrogen,
+			c.NitrogenUncertainty,
+			c.Alkalinity,
+			number(c.Ratio),
+			number(c.Uncertainty),
+			c.Consistent,
+		}
 	}
 	for _, u := range j.upkeeps {
 		out.EveryDay = append(out.EveryDay, upkeep{
@@ -384,7 +410,8 @@ func (j job) json(w io.Writer) error {
 	}
 	for _, d := range j.doses {
 		row := dose{
-			Parameter: d.of, Additive: d.name, To: d.to, Amount: much(d.plan.Amount), LimitedBy: d.plan.LimitedBy, Before: of(d.plan.Before),
+			Parameter: d.of, Additive: d.name, To: d.to, Amount: much(d.plan.Amount), LimitedBy: d.plan.LimitedBy,
+			Before: of(d.plan.Before),
 			Brings: contents(d.plan.Brings), Leaves: contents(d.plan.Leaves), SalinityAfter: d.plan.Salinity.After,
 			LastingRise: d.plan.Salinity.Lasting.Value() - d.plan.Salinity.Before.Value(),
 		}
@@ -394,7 +421,16 @@ func (j job) json(w io.Writer) error {
 		out.Doses = append(out.Doses, row)
 	}
 	if l := j.lime; j.in.hasLime {
-		row := lime{Content: l.Content, Hydroxide: l.Hydroxide, Alkalinity: l.Alkalinity, Calcium: l.Calcium, Uncertainty: l.Uncertainty, AtOnce: of(l.AtOnce), AllDay: of(l.AllDay), Aired: of(l.Aired)}
+		row := lime{
+			Content:     l.Content,
+			Hydroxide:   l.Hydroxide,
+			Alkalinity:  l.Alkalinity,
+			Calcium:     l.Calcium,
+			Uncertainty: l.Uncertainty,
+			AtOnce:      of(l.AtOnce),
+			AllDay:      of(l.AllDay),
+			Aired:       of(l.Aired),
+		}
 		if l.Share.Value() > 0 {
 			row.Share, row.Needed = &l.Share, &l.Needed
 		}

@@ -184,7 +184,8 @@ func (s *scenario) read() (inputs, error) {
 func (s *scenario) tank() (t tested.Water, air carbonate.XCO2) {
 	volume := form.Get[units.Volume](s.Form, "tank.volume")
 	t.Levels = s.levels("levels")
-	salinity, temperature := form.Get[units.PracticalSalinity](s.Form, "tank.salinity"), form.Get[units.Temperature](s.Form, "tank.temperature")
+	salinity, temperature := form.Get[units.PracticalSalinity](s.Form,
+		"tank.salinity"), form.Get[units.Temperature](s.Form, "tank.temperature")
 	water, err := seawater.FromPractical(salinity, temperature)
 	if err != nil && s.Err == nil {
 		s.Err = fmt.Errorf("tank: %w", err)
@@ -195,7 +196,8 @@ func (s *scenario) tank() (t tested.Water, air carbonate.XCO2) {
 		air = carbonate.XCO2(ppm)
 	}
 	if s.Has("tank.ph") {
-		x, scale := s.number("tank.ph", `a pH with its scale, such as "8.1 NBS" for an electrode set in dilute buffers, or "8.0 total"`, "NBS", "total")
+		x, scale := s.number("tank.ph",
+			`a pH with its scale, such as "8.1 NBS" for an electrode set in dilute buffers, or "8.0 total"`, "NBS", "total")
 		ph := carbonate.PHTotal(x)
 		if scale == "NBS" {
 			c := carbonate.At(salinity, temperature, carbonate.Options{})
@@ -209,7 +211,10 @@ func (s *scenario) tank() (t tested.Water, air carbonate.XCO2) {
 func (s *scenario) additives() map[string]replenish.Additive {
 	list := map[string]replenish.Additive{}
 	reagent := func(at string) salts.Reagent {
-		return salts.Reagent{Compound: form.Get[salts.Compound](s.Form, at+".compound"), Purity: form.Get[units.Fraction](s.Form, at+".purity")}
+		return salts.Reagent{
+			Compound: form.Get[salts.Compound](s.Form, at+".compound"),
+			Purity:   form.Get[units.Fraction](s.Form, at+".purity"),
+		}
 	}
 	s.Each("additives", func(entry string) {
 		name := s.Text(entry+".name", "a name for the additive")
@@ -224,7 +229,10 @@ func (s *scenario) additives() map[string]replenish.Additive {
 		default:
 			var parts []replenish.Ingredient
 			s.Each(entry+".stock", func(part string) {
-				parts = append(parts, replenish.Ingredient{Reagent: reagent(part), PerLitre: form.Get[units.MassPerLitre](s.Form, part+".per_litre")})
+				parts = append(parts, replenish.Ingredient{
+					Reagent:  reagent(part),
+					PerLitre: form.Get[units.MassPerLitre](s.Form, part+".per_litre"),
+				})
 			})
 			list[name] = replenish.Stock(parts...)
 		}

@@ -191,7 +191,12 @@ func (j *job) reach(tank, fresh tested.Water) error {
 			continue
 		}
 		to, _ := in.goal.Levels.Of(a.of)
-		plan, err := replenish.Plan(replenish.Dose{Tank: course.After, Air: in.air, To: to, Additive: replenish.Dry(a.reagent)})
+		plan, err := replenish.Plan(replenish.Dose{
+			Tank:     course.After,
+			Air:      in.air,
+			To:       to,
+			Additive: replenish.Dry(a.reagent),
+		})
 		if err != nil {
 			return at("additives."+string(a.of), err)
 		}
@@ -217,7 +222,11 @@ func purify(in inputs, need units.Volume) (pureWater, error) {
 	}
 	if in.tap.Scale() == in.product.Scale() && in.tap.PPM() > 0 {
 		if in.product.PPM() > in.tap.PPM() {
-			return p, &units.InputError{Field: "pure_water.product", Got: in.product.String(), Want: "no more than the tap: the two readings may have changed places"}
+			return p, &units.InputError{
+				Field: "pure_water.product",
+				Got:   in.product.String(),
+				Want:  "no more than the tap: the two readings may have changed places",
+			}
 		}
 		if in.product.PPM() > 0 { // 0 only bounds it
 			p.rejection = 1 - in.product.PPM()/in.tap.PPM()
@@ -230,7 +239,8 @@ func purify(in inputs, need units.Volume) (pureWater, error) {
 		p.advice = "usable, but the resin is near its end: it should read 0, and 1 to 2 ppm at most (common practice)."
 	default:
 		p.bad = true
-		p.advice = "do not use this water: it should read 0, and 1 to 2 ppm at most (common practice). Change the resin, and check the membrane."
+		p.advice = "do not use this water: it should read 0, and 1 to 2 ppm at most (common practice). Change the resin, " +
+			"and check the membrane."
 	}
 	return p, nil
 }
@@ -246,7 +256,12 @@ const believed = 5.
 // correct starts from the reading after the night, at the planned volume.
 func correct(in inputs, plan mix.BatchPlan) (mix.Correction, error) {
 	if off := in.measured.Value() - in.batch.Target.Value(); math.Abs(off) > believed {
-		return mix.Correction{}, &units.InputError{Field: "measured", Got: in.measured.String(), Want: fmt.Sprintf("within %g of the target: the salt that was weighed does not allow it, so clean the instrument and read again, or take another", believed)}
+		return mix.Correction{}, &units.InputError{
+			Field: "measured",
+			Got:   in.measured.String(),
+			Want: fmt.Sprintf("within %g of the target: the salt that was weighed does not allow it, so clean the instrument "+
+				"and read again, or take another", believed),
+		}
 	}
 	found, err := seawater.FromPractical(in.measured, in.batch.Temperature)
 	if err != nil {
@@ -275,7 +290,11 @@ func until(in inputs, change dilution.ChangePlan) (between, error) {
 	}
 	if in.nitratePerDay == nil {
 		if in.nitrateLimit != nil {
-			return b, &units.InputError{Field: "tank.nitrate_per_day", Got: "nothing", Want: "what the tank adds per day, to judge tank.nitrate_limit"}
+			return b, &units.InputError{
+				Field: "tank.nitrate_per_day",
+				Got:   "nothing",
+				Want:  "what the tank adds per day, to judge tank.nitrate_limit",
+			}
 		}
 		return b, nil
 	}

@@ -123,20 +123,24 @@ func (j job) json(w io.Writer) error {
 		Cautions    []caution
 	}{Name: j.in.name}
 	pure := &out.PureWater
-	pure.Need, pure.Waste, pure.TopOff, pure.Hours, pure.Usable, pure.Advice = j.pure.need, j.pure.waste, j.pure.topOff, j.pure.time.Hours(), !j.pure.bad, j.pure.advice
+	pure.Need, pure.Waste, pure.TopOff = j.pure.need, j.pure.waste, j.pure.topOff
+	pure.Hours, pure.Usable, pure.Advice = j.pure.time.Hours(), !j.pure.bad, j.pure.advice
 	b := &out.Batch
-	b.Salt, b.Scoops, b.Water, b.WaterMass, b.Mix = j.batch.Salt, j.batch.Scoops, j.batch.Water, j.batch.WaterMass, of(j.batch.Mix)
+	b.Salt, b.Scoops, b.Mix = j.batch.Salt, j.batch.Scoops, of(j.batch.Mix)
+	b.Water, b.WaterMass = j.batch.Water, j.batch.WaterMass
 	b.WaterLevel, b.FinalLevel, b.BatchesInPackage = j.batch.WaterLevel, j.batch.FinalLevel, j.batch.Batches
 	if j.batch.Cost.Currency != "" {
 		b.Cost = &j.batch.Cost
 	}
 	r := j.batch.Reads
-	b.SpecificGravity, b.Density, b.Conductivity, b.Conductivity25 = r.SpecificGravity, r.Density, r.Conductivity, r.Conductivity25
+	b.SpecificGravity, b.Density = r.SpecificGravity, r.Density
+	b.Conductivity, b.Conductivity25 = r.Conductivity, r.Conductivity25
 	out.Heating.Hours, out.Heating.Energy, out.Heating.Hold = j.heat.Time.Hours(), j.heat.Energy, j.heat.Hold
 	if c := j.correction; j.in.corrects {
 		out.Correction = &correction{c.Remove, c.AddWater, c.AddSalt, of(c.Mix)}
 	}
-	out.Change.Share, out.Change.BatchLeft, out.Change.After, out.Change.Moves = j.change.Share, j.change.BatchLeft, of(j.change.After.Portion), moves
+	out.Change.Share, out.Change.BatchLeft = j.change.Share, j.change.BatchLeft
+	out.Change.After, out.Change.Moves = of(j.change.After.Portion), moves
 	out.UntilNext.DaysWithoutTopOff, out.UntilNext.Nitrate = j.between.unattended.Hours()/24, j.between.nitrate
 	if r := j.between.rounds; r != nil && r.before > 0 {
 		out.UntilNext.NitrateSettlesBefore, out.UntilNext.AndAfter = &r.before, &r.after
@@ -155,11 +159,18 @@ func (j job) json(w io.Writer) error {
 	out.Change.Estimates = j.estimates
 	if c := j.course; c != nil {
 		out.Goal = &goal{
-			Changes: c.Changes, Each: c.Each, Total: c.Total, Days: c.Duration.Hours() / 24, Vessels: c.Vessels, Slowed: c.Slowed,
-			AdjustMix: c.Adjust, MixFrom: c.BatchFrom, MixTo: c.BatchTo, Salinity: c.After.Portion.Practical(), Levels: c.After.Levels,
+			Changes: c.Changes, Each: c.Each, Total: c.Total, Days: c.Duration.Hours() / 24, Vessels: c.Vessels,
+			Slowed:    c.Slowed,
+			AdjustMix: c.Adjust, MixFrom: c.BatchFrom, MixTo: c.BatchTo, Salinity: c.After.Portion.Practical(),
+			Levels: c.After.Levels,
 		}
 		for _, g := range j.give {
-			out.Goal.Give = append(out.Goal.Give, give{string(g.of), g.reagent.Compound.String(), g.plan.Amount.String(), len(g.plan.Steps)})
+			out.Goal.Give = append(out.Goal.Give, give{
+				string(g.of),
+				g.reagent.Compound.String(),
+				g.plan.Amount.String(),
+				len(g.plan.Steps),
+			})
 		}
 	}
 	out.Assumptions = j.assumptions()

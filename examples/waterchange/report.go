@@ -24,12 +24,15 @@ func (j job) print(w io.Writer) error {
 	p.line("Water change: %s", in.name)
 
 	p.head("1. Pure water")
-	p.line("Make %s for the mix, at %s: %s, with %s to the drain.", volume(j.pure.need), flow(in.flow), duration(j.pure.time), volume(j.pure.waste))
+	p.line("Make %s for the mix, at %s: %s, with %s to the drain.", volume(j.pure.need), flow(in.flow),
+		duration(j.pure.time), volume(j.pure.waste))
 	p.line("Top-off takes another %s until the next change.", volume(j.pure.topOff))
-	p.line("Meter: %g ppm after the purifier, %g ppm from the tap%s: %s", in.product.PPM(), in.tap.PPM(), rejection(j.pure.rejection), j.pure.advice)
+	p.line("Meter: %g ppm after the purifier, %g ppm from the "+
+		"tap%s: %s", in.product.PPM(), in.tap.PPM(), rejection(j.pure.rejection), j.pure.advice)
 
 	if x := j.product; x != nil {
-		p.line("At %.1f bar and %s its membrane should give %s of %.1f ppm.", in.feed.Pressure.Bars(), temperature(in.feed.Temperature), flow(x.Flow), x.AfterMembrane.PPM())
+		p.line("At %.1f bar and %s its membrane should give %s of "+
+			"%.1f ppm.", in.feed.Pressure.Bars(), temperature(in.feed.Temperature), flow(x.Flow), x.AfterMembrane.PPM())
 		if x.Lasts.Resin > 0 {
 			p.line("Fresh resin lasts for %s of it.", volume(x.Lasts.Resin))
 		}
@@ -46,9 +49,11 @@ func (j job) print(w io.Writer) error {
 	if j.pure.bad {
 		p.line("STOP: not with this water. The rest holds once the meter shows 0 to 2 ppm.")
 	}
-	p.line("Pour %s of pure water at %s%s.", volume(b.Water), temperature(in.batch.WaterTemperature), levelNote("up to", b.WaterLevel))
+	p.line("Pour %s of pure water at %s%s.", volume(b.Water), temperature(in.batch.WaterTemperature),
+		levelNote("up to", b.WaterLevel))
 	p.line("Dissolve %s of %s%s.", mass(b.Salt), in.batch.Salt.Name, scoops(b.Scoops))
-	p.line("That makes %s at %s%s.", volume(b.Volume), temperature(in.batch.Temperature), levelNote("level at", b.FinalLevel))
+	p.line("That makes %s at %s%s.", volume(b.Volume), temperature(in.batch.Temperature),
+		levelNote("level at", b.FinalLevel))
 	if b.Batches > 0 {
 		p.line("A package gives %.1f such batches%s.", b.Batches, cost(b.Cost))
 	}
@@ -56,7 +61,9 @@ func (j job) print(w io.Writer) error {
 	p.head("3. Warm and circulate, lid on")
 	switch from, to := in.batch.WaterTemperature, in.batch.Temperature; {
 	case to.Celsius() > from.Celsius():
-		p.line("The heater (%g W) takes %s from %s to %s and draws %.1f kWh%s.", in.heating.Heater.Watts(), duration(j.heat.Time), temperature(from), temperature(to), j.heat.Energy.KilowattHours(), hold(j.heat.Hold))
+		p.line("The heater (%g W) takes %s from %s to %s and draws "+
+			"%.1f kWh%s.", in.heating.Heater.Watts(), duration(j.heat.Time), temperature(from), temperature(to),
+			j.heat.Energy.KilowattHours(), hold(j.heat.Hold))
 	case to.Celsius() < from.Celsius():
 		p.line("Let it cool from %s to %s: the volume and the readings are for that.", temperature(from), temperature(to))
 	default:
@@ -67,7 +74,8 @@ func (j job) print(w io.Writer) error {
 	p.line("At %s the mix must read", temperature(in.batch.Temperature))
 	p.line("  practical salinity  %.1f (ppt)", b.Mix.Practical().Value())
 	p.line("  specific gravity    %.4f at %s", b.Reads.SpecificGravity.Ratio(), b.Reads.SpecificGravity.Pair())
-	p.line("  conductivity        %.1f mS/cm (%.1f compensated to 25 °C)", b.Reads.Conductivity.MillisiemensPerCentimetre(), b.Reads.Conductivity25.MillisiemensPerCentimetre())
+	p.line("  conductivity        %.1f mS/cm (%.1f compensated "+
+		"to 25 °C)", b.Reads.Conductivity.MillisiemensPerCentimetre(), b.Reads.Conductivity25.MillisiemensPerCentimetre())
 	if in.corrects {
 		p.line("It reads %.1f: %s", in.measured.Value(), counsel(j.correction))
 	}
@@ -82,14 +90,16 @@ func (j job) print(w io.Writer) error {
 	j.printGoal(p)
 
 	p.head("7. Until the next change, " + days(in.every))
-	p.line("Top off with pure water, about %s a day: salt does not evaporate.", volume(in.evaporation.Volume(24*time.Hour)))
+	p.line("Top off with pure water, about %s a day: salt does not "+
+		"evaporate.", volume(in.evaporation.Volume(24*time.Hour)))
 	p.line("Without top-off the tank reaches %.1f after %s.", in.salinityLimit.Value(), days(j.between.unattended))
 	if j.between.nitrate != nil {
 		p.line("Nitrate is at about %s right before the next change.", level(*j.between.nitrate))
 	}
 	if r := j.between.rounds; r != nil {
 		if r.before > 0 {
-			p.line("Repeated for good, such changes let it settle at %s before and %s after each.", level(r.before), level(r.after))
+			p.line("Repeated for good, such changes let it settle at %s before and %s "+
+				"after each.", level(r.before), level(r.after))
 		}
 		if r.note != "" {
 			p.line("Nitrate: %s", r.note)
@@ -121,7 +131,8 @@ func (p *printer) moves(j job) {
 				sure, mostly = fmt.Sprintf(" ± %-6s", fixed(e.Uncertainty, d)), "  ("+e.Mostly+")"
 			}
 		}
-		p.line("%s", strings.TrimRight(fmt.Sprintf("  %-20s %9s %9s %9s%s %s%s", m.Name, fixed(m.Before, d), fixed(m.Batch, d), fixed(m.After, d), sure, m.Unit, mostly), " "))
+		p.line("%s", strings.TrimRight(fmt.Sprintf("  %-20s %9s %9s %9s%s %s%s", m.Name, fixed(m.Before, d),
+			fixed(m.Batch, d), fixed(m.After, d), sure, m.Unit, mostly), " "))
 	}
 }
 
@@ -146,7 +157,8 @@ func (j job) printGoal(p *printer) {
 	case c.Changes == 1:
 		p.line("One change of %s, %d vessels of mix.", volume(c.Each), c.Vessels)
 	default:
-		p.line("%d changes of %s, one every %s: %s in all, %d vessels of mix.", c.Changes, volume(c.Each), days(j.in.goalEvery), days(c.Duration), c.Vessels)
+		p.line("%d changes of %s, one every %s: %s in all, %d "+
+			"vessels of mix.", c.Changes, volume(c.Each), days(j.in.goalEvery), days(c.Duration), c.Vessels)
 	}
 	if c.Slowed != "" {
 		p.line("Limit: %s.", c.Slowed)
@@ -187,7 +199,11 @@ func (j job) cautions() []advice.Caution {
 		all = append(all, drinkingWaterLine)
 	}
 	if j.pure.bad {
-		all = append(all, advice.Caution{ID: "impure-water", Severity: advice.Care, Text: "The purified water reads too high for animals: " + j.pure.advice})
+		all = append(all, advice.Caution{
+			ID:       "impure-water",
+			Severity: advice.Care,
+			Text:     "The purified water reads too high for animals: " + j.pure.advice,
+		})
 	}
 	all = append(all, j.batch.Cautions...)
 	all = append(append(all, j.heat.Cautions...), j.change.Cautions...)
@@ -217,7 +233,12 @@ func (j job) cautions() []advice.Caution {
 }
 
 // drinkingWaterLine goes with a purifier of which nothing more is known.
-var drinkingWaterLine = advice.Caution{ID: "drinking-water-line", Severity: advice.Care, Text: "A purifier on the drinking-water line wants backflow protection and fittings made for potable water under the local plumbing code, and an eye on it while it runs: leaks and overfull bins flood homes."}
+var drinkingWaterLine = advice.Caution{
+	ID:       "drinking-water-line",
+	Severity: advice.Care,
+	Text: "A purifier on the drinking-water line wants backflow protection and fittings made for potable water " +
+		"under the local plumbing code, and an eye on it while it runs: leaks and overfull bins flood homes.",
+}
 
 // printer writes lines until the first error.
 type printer struct {

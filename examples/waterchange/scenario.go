@@ -127,7 +127,11 @@ func (s *scenario) purifier(in *inputs) {
 			Rejection:   form.Get[units.Fraction](s.Form, "pure_water.membrane.rejection"),
 		}
 		in.system.WasteRatio = in.waste
-		in.feed = rodi.Feed{TDS: in.tap, Pressure: form.Get[units.GaugePressure](s.Form, "pure_water.pressure"), Temperature: in.batch.WaterTemperature}
+		in.feed = rodi.Feed{
+			TDS:         in.tap,
+			Pressure:    form.Get[units.GaugePressure](s.Form, "pure_water.pressure"),
+			Temperature: in.batch.WaterTemperature,
+		}
 	}
 	if s.Has("pure_water.resin") {
 		in.system.Resin = rodi.Resin{
@@ -138,7 +142,12 @@ func (s *scenario) purifier(in *inputs) {
 	}
 	if after, given := form.Optional[units.TDS](s.Form, "pure_water.after_membrane"); given {
 		in.judged = true
-		in.readings = rodi.Readings{Feed: in.tap, AfterMembrane: after, AfterResin: in.product, Step: s.Number("pure_water.step")}
+		in.readings = rodi.Readings{
+			Feed:          in.tap,
+			AfterMembrane: after,
+			AfterResin:    in.product,
+			Step:          s.Number("pure_water.step"),
+		}
 	}
 }
 
@@ -151,13 +160,15 @@ func (s *scenario) chemistry(in *inputs) {
 		} else if nbs, err := units.Parse[carbonate.NBSPH](text); err == nil {
 			in.tankNBS = &nbs
 		} else {
-			s.Fail("tank.ph", input.Quoted(text), `a pH with its scale, "8.1 total" or, from a meter set in ordinary buffers, "8.2 NBS"`)
+			s.Fail("tank.ph", input.Quoted(text),
+				`a pH with its scale, "8.1 total" or, from a meter set in ordinary buffers, "8.2 NBS"`)
 		}
 	}
 	if s.Has("air.co2") {
 		in.air = carbonate.XCO2(s.Number("air.co2")) // ppm
 		if in.air < 100 || in.air > 20000 {
-			s.Fail("air.co2", input.Quoted(s.Text("air.co2", "")), `parts per million in the room, "430" outdoors, up to "2000" in closed rooms`)
+			s.Fail("air.co2", input.Quoted(s.Text("air.co2", "")),
+				`parts per million in the room, "430" outdoors, up to "2000" in closed rooms`)
 		}
 	}
 }
@@ -192,7 +203,10 @@ func (s *scenario) additives(in *inputs) {
 			continue
 		}
 		compound := form.Get[salts.Compound](s.Form, field+".compound")
-		in.additives = append(in.additives, additive{of, salts.Reagent{Compound: compound, Purity: form.Get[units.Fraction](s.Form, field+".purity")}})
+		in.additives = append(in.additives, additive{
+			of,
+			salts.Reagent{Compound: compound, Purity: form.Get[units.Fraction](s.Form, field+".purity")},
+		})
 	}
 }
 
@@ -257,7 +271,10 @@ func (s *scenario) vessel() mix.Vessel {
 		var marks []mix.Mark
 		for i := 0; s.Has("vessel.marks." + strconv.Itoa(i)); i++ {
 			at := "marks." + strconv.Itoa(i)
-			marks = append(marks, mix.Mark{Height: length(at + ".height"), Volume: form.Get[units.Volume](s.Form, "vessel."+at+".volume")})
+			marks = append(marks, mix.Mark{
+				Height: length(at + ".height"),
+				Volume: form.Get[units.Volume](s.Form, "vessel."+at+".volume"),
+			})
 		}
 		v, err = mix.Marked(marks...)
 	default:
@@ -274,7 +291,10 @@ func (s *scenario) vessel() mix.Vessel {
 
 // levels reads what was measured in a water besides salinity.
 func (s *scenario) levels(of string) tested.Water {
-	return tested.Water{Levels: s.Levels(of, tested.Alkalinity, tested.Calcium, tested.Magnesium, tested.Nitrate, tested.Phosphate, tested.Ammonia)}
+	return tested.Water{
+		Levels: s.Levels(of, tested.Alkalinity, tested.Calcium, tested.Magnesium, tested.Nitrate, tested.Phosphate,
+			tested.Ammonia),
+	}
 }
 
 // optional reads a quantity that may be left out.

@@ -9,7 +9,8 @@ import (
 
 // swings are the cautions about the animals that the wall shows too.
 var swings = map[string]bool{
-	"salinity-swing": true, "temperature-swing": true, "alkalinity-swing": true, "large-change": true, "free-ammonia": true, "ph-swing": true, "impure-water": true,
+	"salinity-swing": true, "temperature-swing": true, "alkalinity-swing": true, "large-change": true,
+	"free-ammonia": true, "ph-swing": true, "impure-water": true,
 }
 
 // printShort writes the job for the wall beside the vessel: what to do, in order,
@@ -29,7 +30,9 @@ func (j job) printShort(w io.Writer) error {
 	} else {
 		p.line("[ ] let it cool to %s; circulate overnight, lid on", temperature(in.batch.Temperature))
 	}
-	p.line("[ ] read at %s: %.1f ppt = SG %.4f (%s) = %.1f mS/cm", temperature(in.batch.Temperature), b.Mix.Practical().Value(), r.SpecificGravity.Ratio(), r.SpecificGravity.Pair(), r.Conductivity.MillisiemensPerCentimetre())
+	p.line("[ ] read at %s: %.1f ppt = SG %.4f (%s) = %.1f mS/cm", temperature(in.batch.Temperature),
+		b.Mix.Practical().Value(), r.SpecificGravity.Ratio(), r.SpecificGravity.Pair(),
+		r.Conductivity.MillisiemensPerCentimetre())
 	if in.corrects {
 		p.line("[ ] it read %.1f: %s", in.measured.Value(), counsel(j.correction))
 	}

@@ -209,16 +209,28 @@ func (f *finder) number(e ast.Expr) {
 
 var (
 	bounds    = map[token.Token]string{token.LSS: "<=", token.LEQ: "<", token.GTR: ">=", token.GEQ: ">"}
-	opposites = map[token.Token]string{token.LSS: ">=", token.LEQ: ">", token.GTR: "<=", token.GEQ: "<", token.EQL: "!=", token.NEQ: "=="}
-	booleans  = map[token.Token]string{token.LAND: "||", token.LOR: "&&"}
-	signs     = map[token.Token][2]string{token.ADD: {"-", "mutantSum"}, token.SUB: {"+", "mutantDifference"}, token.MUL: {"/", "mutantProduct"}}
+	opposites = map[token.Token]string{
+		token.LSS: ">=",
+		token.LEQ: ">",
+		token.GTR: "<=",
+		token.GEQ: "<",
+		token.EQL: "!=",
+		token.NEQ: "==",
+	}
+	booleans = map[token.Token]string{token.LAND: "||", token.LOR: "&&"}
+	signs    = map[token.Token][2]string{
+		token.ADD: {"-", "mutantSum"},
+		token.SUB: {"+", "mutantDifference"},
+		token.MUL: {"/", "mutantProduct"},
+	}
 )
 
 func (f *finder) binary(n *ast.BinaryExpr) {
 	x, y := f.text(n.X), f.text(n.Y)
 	choose := func(kind, op string) {
 		other := x + " " + op + " " + y
-		f.add(f.at(n, kind, f.text(n), other), "(mutant == "+number+" && ("+other+") || mutant != "+number+" && ("+f.inside(n)+"))")
+		f.add(f.at(n, kind, f.text(n), other), "(mutant == "+number+" && ("+other+") || mutant != "+number+" && ("+
+			f.inside(n)+"))")
 	}
 	if op, ok := bounds[n.Op]; ok {
 		choose("bound", op)
@@ -231,7 +243,8 @@ func (f *finder) binary(n *ast.BinaryExpr) {
 	}
 	if s, ok := signs[n.Op]; ok && f.isNumber(n) {
 		if name, ok := f.typeName(n); ok {
-			f.add(f.at(n, "sign", f.text(n), x+" "+s[0]+" "+y), s[1]+"["+name+"]("+number+", "+f.inside(n.X)+", "+f.inside(n.Y)+")")
+			f.add(f.at(n, "sign", f.text(n), x+" "+s[0]+" "+y), s[1]+"["+name+"]("+number+", "+f.inside(n.X)+", "+f.inside(n.Y)+
+				")")
 		}
 	}
 }
@@ -292,7 +305,8 @@ func (f *finder) returned(n *ast.ReturnStmt) {
 			return
 		case !whole:
 			names[last] = "_"
-			instead(f.text(n)+", its error nil", strings.Join(names, ", ")+" := "+f.text(n.Results[0])+"; return "+strings.Join(append(slices.Clone(names[:last]), "nil"), ", "))
+			instead(f.text(n)+", its error nil", strings.Join(names, ", ")+" := "+f.text(n.Results[0])+"; return "+
+				strings.Join(append(slices.Clone(names[:last]), "nil"), ", "))
 			return
 		case last == 0:
 			return // nil already
@@ -362,7 +376,16 @@ func (f *finder) offsets(n ast.Node) (from, to int) {
 
 func (f *finder) at(n ast.Node, kind, was, is string) change {
 	from, to := f.offsets(n)
-	return change{kind: kind, place: f.place, file: f.path, line: f.pkg.set.Position(n.Pos()).Line, was: was, is: is, from: from, to: to}
+	return change{
+		kind:  kind,
+		place: f.place,
+		file:  f.path,
+		line:  f.pkg.set.Position(n.Pos()).Line,
+		was:   was,
+		is:    is,
+		from:  from,
+		to:    to,
+	}
 }
 
 func (f *finder) add(c change, with string) {

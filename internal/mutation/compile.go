@@ -122,8 +122,15 @@ func load(patterns []string) ([]*checked, error) {
 			}
 			pkg.paths, pkg.sources, pkg.files = append(pkg.paths, path), append(pkg.sources, source), append(pkg.files, file)
 		}
-		pkg.info = &types.Info{Types: map[ast.Expr]types.TypeAndValue{}, Defs: map[*ast.Ident]types.Object{}, Uses: map[*ast.Ident]types.Object{}}
-		config := types.Config{Importer: importer.ForCompiler(pkg.set, "gc", func(path string) (io.ReadCloser, error) { return os.Open(exports[path]) })}
+		pkg.info = &types.Info{
+			Types: map[ast.Expr]types.TypeAndValue{},
+			Defs:  map[*ast.Ident]types.Object{},
+			Uses:  map[*ast.Ident]types.Object{},
+		}
+		config := types.Config{
+			Importer: importer.ForCompiler(pkg.set, "gc",
+				func(path string) (io.ReadCloser, error) { return os.Open(exports[path]) }),
+		}
 		if pkg.types, err = config.Check(pkg.path, pkg.set, pkg.files, pkg.info); err != nil {
 			return nil, err
 		}
@@ -312,7 +319,10 @@ type numbered struct {
 // those at one place each holds the next.
 func rewrite(source []byte, from, to int, changes []numbered) string {
 	within := slices.DeleteFunc(slices.Clone(changes), func(c numbered) bool { return c.from < from || c.to > to })
-	slices.SortStableFunc(within, func(a, b numbered) int { return cmp.Or(cmp.Compare(a.from, b.from), cmp.Compare(b.to, a.to)) })
+	slices.SortStableFunc(within, func(a, b numbered) int {
+		return cmp.Or(cmp.Compare(a.from, b.from),
+			cmp.Compare(b.to, a.to))
+	})
 	var text strings.Builder
 	at := from
 	for i, c := range within {

@@ -22,7 +22,8 @@ var ErrCount = errors.New("spread: another number of results than at the estimat
 // An input at the edge of what can be, such as a level of zero, can be moved one
 // way only, and counts with f(x ± u) - f(x). If it can be moved neither way, the
 // error of f is returned.
-func Through(u []float64, f func(offsets []float64) ([]float64, error)) (value, uncertainty []float64, most []int, err error) {
+func Through(u []float64,
+	f func(offsets []float64) ([]float64, error)) (value, uncertainty []float64, most []int, err error) {
 	offsets := make([]float64, len(u))
 	if value, err = f(offsets); err != nil {
 		return nil, nil, nil, err

@@ -61,7 +61,8 @@ func batch(items []Weighed, v units.Volume, t units.Temperature) (Batch, error) 
 		b.Water -= item.Mass
 	}
 	if !(b.Water > 0) {
-		return Batch{}, input.Bad("salts", input.Number((b.Mass-b.Water).Kilograms())+" kg", "less than the whole batch of "+input.Number(b.Mass.Kilograms())+" kg")
+		return Batch{}, input.Bad("salts", input.Number((b.Mass-b.Water).Kilograms())+" kg",
+			"less than the whole batch of "+input.Number(b.Mass.Kilograms())+" kg")
 	}
 	b.WaterVolume = pure.Density().Volume(b.Water)
 	return b, nil
@@ -74,7 +75,9 @@ func densityOf(c ions.Composition, t units.Temperature) (units.Density, error) {
 	case err == nil:
 		c = settled
 	case c.Alkalinity() < 0: // nor is it a water as released
-		return input.NaN[units.Density](), input.Bad("mix.alkalinity", input.Number(c.Alkalinity().MillimolesPerKilogram())+" mmol/kg", "zero or more: less acid, or a target of alkalinity and NaHCO3 on the shelf to meet it")
+		return input.NaN[units.Density](), input.Bad("mix.alkalinity",
+			input.Number(c.Alkalinity().MillimolesPerKilogram())+" mmol/kg", "zero or more: less acid, or a "+
+				"target of alkalinity and NaHCO3 on the shelf to meet it")
 	case c.Check() != nil:
 		return input.NaN[units.Density](), input.In("mix", err)
 	}
@@ -84,7 +87,8 @@ func densityOf(c ions.Composition, t units.Temperature) (units.Density, error) {
 	if err := ions.CheckRange(c, t); err != nil {
 		return input.NaN[units.Density](), input.In("mix", err)
 	}
-	return input.NaN[units.Density](), input.Bad("mix", input.Number(c.SolutionSalinity().GramsPerKilogram())+" g/kg", "a water whose density is known")
+	return input.NaN[units.Density](), input.Bad("mix", input.Number(c.SolutionSalinity().GramsPerKilogram())+" g/kg",
+		"a water whose density is known")
 }
 
 // settle lets carbon and boron find their balance, if there are any. What the
@@ -123,10 +127,15 @@ func (b Batch) Carbonate() (carbonate.Water, error) {
 		Temperature: b.Temperature,
 		Alkalinity:  c.Alkalinity() - c.Amount(ions.Acetate),
 		DIC:         c.Carbon(),
-		Nutrients:   carbonate.Nutrients{Phosphate: c.Amount(ions.Phosphate), Silicate: c.Amount(ions.Silicate), Ammonia: c.Amount(ions.Ammonium)},
+		Nutrients: carbonate.Nutrients{
+			Phosphate: c.Amount(ions.Phosphate),
+			Silicate:  c.Amount(ions.Silicate),
+			Ammonia:   c.Amount(ions.Ammonium),
+		},
 		Options: carbonate.Options{
-			Boron: carbonate.Measured(c.Boron()), Sulfate: carbonate.Measured(c.Amount(ions.Sulfate)), Fluoride: carbonate.Measured(c.Amount(ions.Fluoride)),
-			Calcium: carbonate.Measured(c.Amount(ions.Calcium)), Magnesium: carbonate.Measured(c.Amount(ions.Magnesium)),
+			Boron: carbonate.Measured(c.Boron()), Sulfate: carbonate.Measured(c.Amount(ions.Sulfate)),
+			Fluoride: carbonate.Measured(c.Amount(ions.Fluoride)),
+			Calcium:  carbonate.Measured(c.Amount(ions.Calcium)), Magnesium: carbonate.Measured(c.Amount(ions.Magnesium)),
 		},
 	}, nil
 }

@@ -51,7 +51,8 @@ func (s stage) text() string {
 	case traces:
 		return "Dissolve apart as a dilute stock, of which the batch gets its part."
 	}
-	return "Last, well diluted, a little at a time into strong current and bubbling air; wait whenever the water turns cloudy."
+	return "Last, well diluted, a little at a time into strong current and bubbling air; wait whenever the water " +
+		"turns cloudy."
 }
 
 // keptWater is the part of the water that is held back for dissolving apart: common
@@ -88,7 +89,12 @@ func (b Batch) Steps() []Step {
 		return nil
 	}
 	held := b.WaterVolume * keptWater
-	list := []Step{{Text: "Pour " + litres(b.WaterVolume-held) + " of pure water into a clean vessel without animals and set it moving; keep " + litres(held) + " for dissolving."}}
+	list := []Step{
+		{
+			Text: "Pour " + litres(b.WaterVolume-held) + " of pure water into a clean vessel without animals and set it " +
+				"moving; keep " + litres(held) + " for dissolving.",
+		},
+	}
 	for s := range stages {
 		step := Step{Text: s.text()}
 		for _, item := range b.Items {
@@ -112,7 +118,10 @@ func (b Batch) Steps() []Step {
 			list = append(list, step)
 		}
 	}
-	return append(list, Step{Text: "Rinse the cups with the rest of the kept water into the batch, aerate overnight, and measure salinity, pH and alkalinity before use."})
+	return append(list, Step{
+		Text: "Rinse the cups with the rest of the kept water into the batch, aerate overnight, and measure salinity, pH " +
+			"and alkalinity before use.",
+	})
 }
 
 // hardly tells how much water those reagents need that five times their mass
@@ -152,20 +161,101 @@ var enemies = [...]struct {
 	a, b    []ions.Ion
 	caution advice.Caution
 }{
-	{[]ions.Ion{ions.Calcium}, []ions.Ion{ions.Sulfate}, advice.Caution{ID: "calcium-meets-sulfate", Severity: advice.Care, Text: "Strong solutions of calcium and sulfate make gypsum, which is slow to dissolve again: let them meet only in the full volume."}},
-	{[]ions.Ion{ions.Calcium}, []ions.Ion{ions.Bicarbonate, ions.Carbonate, ions.Hydroxide}, advice.Caution{ID: "calcium-meets-carbonate", Severity: advice.Care, Text: "Strong solutions of calcium and of bicarbonate or carbonate make chalk, which takes calcium and alkalinity with it for good: never mix the stocks, never dissolve both in one cup."}},
-	{[]ions.Ion{ions.Calcium}, []ions.Ion{ions.Phosphate}, advice.Caution{ID: "calcium-meets-phosphate", Severity: advice.Care, Text: "Calcium and phosphate fall out together where either is strong: add phosphate last and dilute."}},
-	{[]ions.Ion{ions.Calcium}, []ions.Ion{ions.Fluoride}, advice.Caution{ID: "calcium-meets-fluoride", Severity: advice.Care, Text: "Strong solutions of calcium and fluoride make fluorspar, which does not dissolve again: fluoride goes into the full volume first."}},
-	{[]ions.Ion{ions.Magnesium}, []ions.Ion{ions.Hydroxide, ions.Carbonate}, advice.Caution{ID: "magnesium-meets-base", Severity: advice.Care, Text: "A strong base or carbonate throws out magnesium as hydroxide or carbonate where it enters, as white clouds: dilute it and pour slowly."}},
-	{[]ions.Ion{ions.Strontium}, []ions.Ion{ions.Sulfate}, advice.Caution{ID: "strontium-meets-sulfate", Severity: advice.Care, Text: "Strontium and sulfate make celestite, which hardly dissolves again: strontium goes in last of the chlorides, dilute."}},
-	{[]ions.Ion{ions.Barium}, []ions.Ion{ions.Sulfate}, advice.Caution{ID: "barium-meets-sulfate", Severity: advice.Care, Text: "Barium falls out with sulfate even in seawater: little of it will stay dissolved."}},
+	{
+		[]ions.Ion{ions.Calcium},
+		[]ions.Ion{ions.Sulfate},
+		advice.Caution{
+			ID:       "calcium-meets-sulfate",
+			Severity: advice.Care,
+			Text: "Strong solutions of calcium and sulfate make gypsum, which is slow to dissolve again: let them meet " +
+				"only in the full volume.",
+		},
+	},
+	{
+		[]ions.Ion{ions.Calcium},
+		[]ions.Ion{ions.Bicarbonate, ions.Carbonate, ions.Hydroxide},
+		advice.Caution{
+			ID:       "calcium-meets-carbonate",
+			Severity: advice.Care,
+			Text: "Strong solutions of calcium and of bicarbonate or carbonate make chalk, which takes calcium and " +
+				"alkalinity with it for good: never mix the stocks, never dissolve both in one cup.",
+		},
+	},
+	{
+		[]ions.Ion{ions.Calcium},
+		[]ions.Ion{ions.Phosphate},
+		advice.Caution{
+			ID:       "calcium-meets-phosphate",
+			Severity: advice.Care,
+			Text:     "Calcium and phosphate fall out together where either is strong: add phosphate last and dilute.",
+		},
+	},
+	{
+		[]ions.Ion{ions.Calcium},
+		[]ions.Ion{ions.Fluoride},
+		advice.Caution{
+			ID:       "calcium-meets-fluoride",
+			Severity: advice.Care,
+			Text: "Strong solutions of calcium and fluoride make fluorspar, which does not dissolve again: fluoride goes " +
+				"into the full volume first.",
+		},
+	},
+	{
+		[]ions.Ion{ions.Magnesium},
+		[]ions.Ion{ions.Hydroxide, ions.Carbonate},
+		advice.Caution{
+			ID:       "magnesium-meets-base",
+			Severity: advice.Care,
+			Text: "A strong base or carbonate throws out magnesium as hydroxide or carbonate where it enters, as white " +
+				"clouds: dilute it and pour slowly.",
+		},
+	},
+	{
+		[]ions.Ion{ions.Strontium},
+		[]ions.Ion{ions.Sulfate},
+		advice.Caution{
+			ID:       "strontium-meets-sulfate",
+			Severity: advice.Care,
+			Text: "Strontium and sulfate make celestite, which hardly dissolves again: strontium goes in last of the " +
+				"chlorides, dilute.",
+		},
+	},
+	{
+		[]ions.Ion{ions.Barium},
+		[]ions.Ion{ions.Sulfate},
+		advice.Caution{
+			ID:       "barium-meets-sulfate",
+			Severity: advice.Care,
+			Text:     "Barium falls out with sulfate even in seawater: little of it will stay dissolved.",
+		},
+	},
 }
 
 var (
-	unhurried = advice.Caution{ID: "mix-before-animals", Severity: advice.Care, Text: "Never mix in water with animals. A slip of the balance or a wrong jar is not seen in the salinity: label everything, weigh twice, and measure calcium, magnesium and alkalinity of a first batch."}
-	onlyMajor = advice.Caution{ID: "major-ions-only", Severity: advice.Note, Text: "Such a mix holds the ions that were asked for and the impurities of the reagents, and no other trace element."}
-	reacting  = advice.Caution{ID: "acid-meets-weak-salt", Severity: advice.Danger, Text: "Acid sets free carbon dioxide, which foams, from carbonate and bicarbonate, poisonous hydrogen fluoride from fluoride, and iodine vapour from iodide and iodate: never in one cup, the acid last into the full volume."}
-	hardly    = advice.Caution{ID: "hardly-soluble", Severity: advice.Care, Text: "Gypsum hardly dissolves, the carbonates of calcium and magnesium in seawater of normal pH not at all: another source is better."}
+	unhurried = advice.Caution{
+		ID:       "mix-before-animals",
+		Severity: advice.Care,
+		Text: "Never mix in water with animals. A slip of the balance or a wrong jar is not seen in the salinity: " +
+			"label everything, weigh twice, and measure calcium, magnesium and alkalinity of a first batch.",
+	}
+	onlyMajor = advice.Caution{
+		ID:       "major-ions-only",
+		Severity: advice.Note,
+		Text: "Such a mix holds the ions that were asked for and the impurities of the reagents, and no other " +
+			"trace element.",
+	}
+	reacting = advice.Caution{
+		ID:       "acid-meets-weak-salt",
+		Severity: advice.Danger,
+		Text: "Acid sets free carbon dioxide, which foams, from carbonate and bicarbonate, poisonous hydrogen fluoride " +
+			"from fluoride, and iodine vapour from iodide and iodate: never in one cup, the acid last into the full volume.",
+	}
+	hardly = advice.Caution{
+		ID:       "hardly-soluble",
+		Severity: advice.Care,
+		Text: "Gypsum hardly dissolves, the carbonates of calcium and magnesium in seawater of normal pH not at all: " +
+			"another source is better.",
+	}
 )
 
 // Cautions returns what to mind with the batch: with the mixing, with pairs of
@@ -186,7 +276,13 @@ func (b Batch) Cautions() []advice.Caution {
 		}
 	}
 	if smallest.Mass < fineBalance {
-		list = append(list, advice.Caution{ID: "fine-balance", Severity: advice.Note, Text: "The " + input.Fixed(smallest.Mass.Milligrams(), 1) + " mg of " + smallest.Reagent.Compound.Formula() + " need a balance that reads a hundredth of that; or weigh ten times as much, dissolve it to a litre, and take 100 mL."})
+		list = append(list, advice.Caution{
+			ID:       "fine-balance",
+			Severity: advice.Note,
+			Text: "The " + input.Fixed(smallest.Mass.Milligrams(), 1) + " mg of " + smallest.Reagent.Compound.Formula() +
+				" need a balance that reads a " +
+				"hundredth of that; or weigh ten times as much, dissolve it to a litre, and take 100 mL.",
+		})
 	}
 	for _, pair := range enemies {
 		if b.meet(pair.a, pair.b) {
@@ -199,7 +295,12 @@ func (b Batch) Cautions() []advice.Caution {
 	list = append(list, b.chemistry()...)
 	if settled, err := b.Settled(); err == nil {
 		if err := ions.CheckRange(settled, b.Temperature); errors.Is(err, units.ErrRange) {
-			list = append(list, advice.Caution{ID: "density-extrapolated", Severity: advice.Note, Text: "The mix is outside the range of the model of its density, so the mass of water is less certain: " + err.Error() + "."})
+			list = append(list, advice.Caution{
+				ID:       "density-extrapolated",
+				Severity: advice.Note,
+				Text: "The mix is outside the range of the model of its density, so the mass of water is less " +
+					"certain: " + err.Error() + ".",
+			})
 		}
 	}
 	return append(list, b.ofReagents()...)
@@ -250,9 +351,12 @@ func (b Batch) chemistry() []advice.Caution {
 	ph, omega, when := poured.PH().Value(), poured.Aragonite(), "as it is poured together"
 	switch {
 	case ph > alkalineMix:
-		add("alkaline-mix", "Poured together the mix has pH "+input.Fixed(ph, 1)+" (total scale): chalk and magnesium hydroxide may fall out, and nothing should live in it before days of air have brought it near 8. Bicarbonate for carbonate or a base avoids it.")
+		add("alkaline-mix", "Poured together the mix has pH "+input.Fixed(ph, 1)+" (total scale): chalk and magnesium "+
+			"hydroxide may fall out, and nothing should live in it before days of air have brought it near 8. Bicarbonate for "+
+			"carbonate or a base avoids it.")
 	case ph < advice.LowestReefPH:
-		add("acid-mix", "Poured together the mix has pH "+input.Fixed(ph, 1)+" (total scale): nothing should live in it. Less acid, or more bicarbonate.")
+		add("acid-mix", "Poured together the mix has pH "+input.Fixed(ph, 1)+" (total scale): nothing should live in it. "+
+			"Less acid, or more bicarbonate.")
 	}
 	if aired, err := water.Equilibrate(outdoors, units.Atmosphere); err == nil {
 		if s, err := aired.System(); err == nil && s.Aragonite() > omega {
@@ -260,7 +364,9 @@ func (b Batch) chemistry() []advice.Caution {
 		}
 	}
 	if omega > advice.SustainedAragonite {
-		add("chalk-may-fall-out", "Aragonite has a saturation state of "+input.Fixed(omega, 1)+" "+when+": above about "+input.Number(advice.SustainedAragonite)+" chalk can fall out, with calcium and alkalinity. Less of one of the two.")
+		add("chalk-may-fall-out", "Aragonite has a saturation state of "+input.Fixed(omega,
+			1)+" "+when+": above about "+input.Number(advice.SustainedAragonite)+" chalk can fall out, with "+
+			"calcium and alkalinity. Less of one of the two.")
 	}
 	return list
 }
@@ -276,11 +382,13 @@ func (p Plan) Cautions() []advice.Caution {
 	var all, poison []string
 	for _, of := range p.Unasked {
 		all = append(all, of.String())
-		if _, common := component(of.ion); of.kind == oneIon && !common && of.ion != ions.Bromide && of.ion != ions.Strontium {
+		if _, common := component(of.ion); of.kind == oneIon && !common && of.ion != ions.Bromide &&
+			of.ion != ions.Strontium {
 			poison = append(poison, of.String())
 		}
 	}
-	c.Text = "The reagents bring " + strings.Join(all, ", ") + ", which no target names: see how much it is, or set a target."
+	c.Text = "The reagents bring " + strings.Join(all, ", ") + ", which no target names: see how much it is, or set " +
+		"a target."
 	if len(poison) > 0 {
 		c.Severity = advice.Danger
 		c.Text += " Of " + strings.Join(poison, ", ") + " little is poison to animals, or feeds what nobody wants."

@@ -73,7 +73,8 @@ var published = [...]struct {
 			{"SrCl2.6H2O", 0, 0.00009},
 		},
 		notes: []string{
-			"KCl is printed as 0.667 in one later copy; 0.677 is confirmed by a published variant of the recipe (Goyet and Poisson 1989).",
+			"KCl is printed as 0.667 in one later copy; 0.677 is confirmed by a published variant of the recipe (Goyet and " +
+				"Poisson 1989).",
 		},
 	},
 	{
@@ -93,7 +94,8 @@ var published = [...]struct {
 			{"NaF", 0.003, 0},
 		},
 		notes: []string{
-			"The five smallest salts are from memory; they agree with the stock solutions of the standard and with the recipe of Lyman and Fleming that it scales up.",
+			"The five smallest salts are from memory; they agree with the stock solutions of the standard and with the recipe " +
+				"of Lyman and Fleming that it scales up.",
 			"The standard then sets pH 8.2 with 0.1 N sodium hydroxide; its heavy metals, all below 0.1 mg/L, are left out.",
 		},
 	},
@@ -115,7 +117,8 @@ var published = [...]struct {
 		},
 		notes: []string{
 			"MgCl2, CaCl2 and SrCl2 are anhydrous; copies that call the same grams hydrates lose half of the magnesium.",
-			"KBr, SrCl2 and the third decimal of CaCl2 are from memory; they agree with the printed sum of 34.482 g and the chlorinity of 19.00.",
+			"KBr, SrCl2 and the third decimal of CaCl2 are from memory; they agree with the printed sum of 34.482 g and the " +
+				"chlorinity of 19.00.",
 		},
 	},
 	{
@@ -139,9 +142,10 @@ var published = [...]struct {
 		},
 	},
 	{
-		name:   "Dickson 1990",
-		source: "Dickson 1990, J. Chem. Thermodyn. 22, 113-127; the medium of the CO2 handbooks, DOE 1994 and Dickson, Sabine and Christian 2007",
-		basis:  PerKilogramOfWater,
+		name: "Dickson 1990",
+		source: "Dickson 1990, J. Chem. Thermodyn. 22, 113-127; the medium of the CO2 handbooks, DOE 1994 and Dickson, " +
+			"Sabine and Christian 2007",
+		basis: PerKilogramOfWater,
 		items: []entry{
 			{"NaCl", 0, 0.42764},
 			{"Na2SO4", 0, 0.02927},
@@ -150,13 +154,15 @@ var published = [...]struct {
 			{"CaCl2", 0, 0.01075},
 		},
 		notes: []string{
-			"A medium for pH buffers, of the ionic strength of seawater: no carbonate, boron, bromide, strontium or fluoride. Not for animals as it is.",
+			"A medium for pH buffers, of the ionic strength of seawater: no carbonate, boron, bromide, strontium or fluoride. " +
+				"Not for animals as it is.",
 		},
 	},
 	{
-		name:   "ESAW",
-		source: "Harrison, Waters and Taylor 1980, J. Phycol. 16, 28-35, as revised by Berges, Franklin and Harrison 2001, J. Phycol. 37, 1138-1145: major salts",
-		basis:  PerLitre,
+		name: "ESAW",
+		source: "Harrison, Waters and Taylor 1980, J. Phycol. 16, 28-35, as revised by Berges, Franklin and Harrison 2001, " +
+			"J. Phycol. 37, 1138-1145: major salts",
+		basis: PerLitre,
 		items: []entry{
 			{"NaCl", 21.194, 0},
 			{"Na2SO4", 3.55, 0},

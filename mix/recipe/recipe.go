@@ -212,7 +212,10 @@ func (r Recipe) Batch(s units.PracticalSalinity, v units.Volume, t units.Tempera
 	}
 	items := make([]Weighed, len(r.Items))
 	for i, item := range r.Items {
-		items[i] = Weighed{Reagent: salts.Reagent{Compound: item.Compound, Purity: units.Share(1)}, Moles: amounts[i] * s.Value() / own}
+		items[i] = Weighed{
+			Reagent: salts.Reagent{Compound: item.Compound, Purity: units.Share(1)},
+			Moles:   amounts[i] * s.Value() / own,
+		}
 	}
 	return batch(items, v, t)
 }

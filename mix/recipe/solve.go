@@ -205,7 +205,8 @@ func (t Target) check(before []Target) error {
 		input.Positive(name+".weight", t.Weight, ""),
 	}
 	if t.Amount == 0 && t.Tolerance == 0 {
-		list = append(list, input.Bad(name, "0 with no tolerance", "a tolerance above zero, by which a deviation is measured"))
+		list = append(list, input.Bad(name, "0 with no tolerance",
+			"a tolerance above zero, by which a deviation is measured"))
 	}
 	if slices.ContainsFunc(before, func(other Target) bool { return other.Of == t.Of }) {
 		list = append(list, input.Bad(name, "two of them", "one"))
@@ -321,7 +322,12 @@ const (
 func (job Job) carbonOf() (Target, bool) {
 	for _, t := range job.Targets {
 		if t.Of == Alkalinity() && t.Amount > 0 && !job.names(Carbon()) {
-			return Target{Carbon(), t.Amount * (leastCarbon + mostCarbon) / 2, t.Amount*(mostCarbon-leastCarbon)/2 + t.Tolerance, t.Weight * carbonWeight}, true
+			return Target{
+				Carbon(),
+				t.Amount * (leastCarbon + mostCarbon) / 2,
+				t.Amount*(mostCarbon-leastCarbon)/2 + t.Tolerance,
+				t.Weight * carbonWeight,
+			}, true
 		}
 	}
 	return Target{}, false
@@ -398,7 +404,10 @@ func (job Job) plan(moles []float64) (Plan, error) {
 			p.Unasked = append(p.Unasked, total)
 		}
 	}
-	p.Assumptions = []string{"What a reagent is not pure in is taken as water.", "Carbon is as the compounds bring it; the air changes it, and pH with it, within days."}
+	p.Assumptions = []string{
+		"What a reagent is not pure in is taken as water.",
+		"Carbon is as the compounds bring it; the air changes it, and pH with it, within days.",
+	}
 	if free && p.Cost.Currency != "" {
 		p.Assumptions = append(p.Assumptions, "Reagents without a price count as free.")
 	}

@@ -148,10 +148,12 @@ func (a Additive) check(field string) (assumed []string, err error) {
 				return nil, input.Bad(field, name+" twice in one solution", "each compound once")
 			}
 			if salt, clash := fallsOut(i.Compound, other.Compound); clash {
-				return nil, input.Bad(field, name+" and "+other.Compound.Formula()+" in one solution", "two bottles: "+salt+" would fall out")
+				return nil, input.Bad(field, name+" and "+other.Compound.Formula()+" in one solution",
+					"two bottles: "+salt+" would fall out")
 			}
 			if gas, clash := setsFree(i.Compound, other.Compound); clash {
-				return nil, input.Bad(field, name+" and "+other.Compound.Formula()+" in one solution", "two bottles: the acid would set free "+gas)
+				return nil, input.Bad(field, name+" and "+other.Compound.Formula()+" in one solution",
+					"two bottles: the acid would set free "+gas)
 			}
 		}
 		note, err := dissolves(field, i)
@@ -165,7 +167,9 @@ func (a Additive) check(field string) (assumed []string, err error) {
 	}
 	if len(a.stock) > 1 {
 		if content > densest {
-			return nil, input.Bad(field, input.Number(content.GramsPerLitre())+" g/L in all of "+a.String(), "at most "+input.Number(densest.GramsPerLitre())+" g/L, or two bottles: nobody can tell that so much dissolves together")
+			return nil, input.Bad(field, input.Number(content.GramsPerLitre())+" g/L in all of "+a.String(),
+				"at most "+input.Number(densest.GramsPerLitre())+" g/L, or two bottles: nobody "+
+					"can tell that so much dissolves together")
 		}
 		assumed = append(assumed, "Of "+a.String()+" it was checked that each dissolves by itself; together less may.")
 	}
@@ -187,7 +191,8 @@ func (a Additive) fits(step Amount, tank tested.Water) error {
 	if step.Volume <= tank.Volume()*mostVolume {
 		return nil
 	}
-	return input.Bad("additive", step.String()+" of "+a.String()+" in a day", "a stronger stock, of which "+input.Number(100*mostVolume)+" % of the tank are enough")
+	return input.Bad("additive", step.String()+" of "+a.String()+" in a day",
+		"a stronger stock, of which "+input.Number(100*mostVolume)+" % of the tank are enough")
 }
 
 // volumeCaution warns of more stock in a day than evaporates.
@@ -195,7 +200,16 @@ func volumeCaution(step Amount, tank tested.Water) []advice.Caution {
 	if step.Volume <= tank.Volume()*muchVolume {
 		return nil
 	}
-	return []advice.Caution{{ID: "large-volume", Severity: advice.Care, Text: step.String() + " of the stock a day are " + input.Fixed(float64(step.Volume/tank.Volume())*100, 1) + " % of the tank, more than usually evaporates: the level rises and salinity falls. Take out as much tank water first, or make a stronger stock."}}
+	return []advice.Caution{
+		{
+			ID:       "large-volume",
+			Severity: advice.Care,
+			Text: step.String() + " of the stock a day are " + input.Fixed(float64(step.Volume/tank.Volume())*100, 1) +
+				" % of the tank, more than " +
+				"usually evaporates: the level rises and salinity falls. Take out as much tank water first, or make a " +
+				"stronger stock.",
+		},
+	}
 }
 
 // setsFree tells whether one of two compounds is an acid that drives something
@@ -245,7 +259,14 @@ func (a Additive) limeCautions(step Amount) []advice.Caution {
 	}
 	hydroxide := lime.Mass(a.dry.Compound.Moles(step.Mass * units.Mass(a.dry.Purity.Value())))
 	litres := float64(hydroxide / saturated.Into(1*units.Kilogram))
-	return append(list, advice.Caution{ID: "lime-needs-water", Severity: advice.Danger, Text: step.String() + " of " + a.dry.Compound.Formula() + " dissolve in no less than " + input.Fixed(litres, 1) + " L of pure water, at 20 °C: dose them only as so much clear lime water in the place of top-off, never as powder or milk. More than evaporates in a day does not go."})
+	return append(list, advice.Caution{
+		ID:       "lime-needs-water",
+		Severity: advice.Danger,
+		Text: step.String() + " of " + a.dry.Compound.Formula() + " dissolve in no less than " + input.Fixed(litres, 1) +
+			" L of pure water, at 20 °C: " +
+			"dose them only as so much clear lime water in the place of top-off, never as powder or milk. More than " +
+			"evaporates in a day does not go.",
+	})
 }
 
 // reagents lists what the additive is made of.

@@ -15,18 +15,78 @@ import (
 
 // Cautions of dosing.
 var (
-	adviceFirst    = advice.Caution{ID: "advice-first", Severity: advice.Note, Text: "The safety data sheet of each product, local rules on chemicals and their disposal, and the advice of a veterinarian or chemist who knows the case come before this plan."}
-	fromChildren   = advice.Caution{ID: "keep-from-children", Severity: advice.Danger, Text: "Keep chemicals and stock solutions labelled, closed and locked away from children and pets, never in food containers or beside food."}
-	testFirst      = advice.Caution{ID: "test-first", Severity: advice.Care, Text: "Animals suffer from a wrong reading as from a wrong dose: test twice, with a fresh kit or a second method, before the first step, and again before every further one."}
-	slowly         = advice.Caution{ID: "dose-slowly", Severity: advice.Care, Text: "Dissolve in pure water first and pour slowly into strong flow, away from animals and heaters: where the dose falls the water is far from the average that is worked out here. Give calcium and alkalinity at different places, hours apart."}
-	traces         = advice.Caution{ID: "trace-element", Severity: advice.Danger, Text: "Traces of this feed, a little more poisons: never without a laboratory analysis, from a dilute stock, on a balance that resolves the dose ten times over."}
-	dust           = advice.Caution{ID: "irritating-dust", Severity: advice.Note, Text: "Do not breathe the dust of salts: pour low, wear goggles and gloves, with a mask for fine powders."}
-	iodine         = advice.Caution{ID: "iodine", Severity: advice.Danger, Text: "Iodide and iodate harm people in small amounts (thyroid) and must never meet acids or bleach, which set free iodine vapour; tinctures and antiseptics are no substitute."}
-	ironFalls      = advice.Caution{ID: "iron-falls-out", Severity: advice.Care, Text: "Iron without a chelator falls out of seawater within minutes to hours as hydroxide, and binds phosphate: what stays dissolved is far below what was dosed."}
-	unknownCarbon  = advice.Caution{ID: "ph-not-checked", Severity: advice.Care, Text: "pH and the risk of precipitation could not be worked out: test alkalinity and pH first."}
-	limeWater      = advice.Caution{ID: "lime-water", Severity: advice.Danger, Text: "Lime water is caustic (pH above 12): goggles and gloves, lid on, away from children; rinse eyes with running water for many minutes and see a doctor at once. Let it settle and use the clear part only: undissolved lime in the tank kills."}
-	limeOverdose   = advice.Caution{ID: "lime-overdose", Severity: advice.Danger, Text: "A stuck float valve or pump that pours the store of lime water into the tank can kill everything in it: keep the store small, feed it by a slow drip or a dosing pump with a limit, and dose at night when pH is lowest."}
-	limeOversupply = advice.Caution{ID: "lime-oversupply", Severity: advice.Care, Text: "All top-off as lime water of this strength gives more than the tank uses: alkalinity and calcium would climb. Dilute it."}
+	adviceFirst = advice.Caution{
+		ID:       "advice-first",
+		Severity: advice.Note,
+		Text: "The safety data sheet of each product, local rules on chemicals and their disposal, and the advice of a " +
+			"veterinarian or chemist who knows the case come before this plan.",
+	}
+	fromChildren = advice.Caution{
+		ID:       "keep-from-children",
+		Severity: advice.Danger,
+		Text: "Keep chemicals and stock solutions labelled, closed and locked away from children and pets, never in " +
+			"food containers or beside food.",
+	}
+	testFirst = advice.Caution{
+		ID:       "test-first",
+		Severity: advice.Care,
+		Text: "Animals suffer from a wrong reading as from a wrong dose: test twice, with a fresh kit or a second " +
+			"method, before the first step, and again before every further one.",
+	}
+	slowly = advice.Caution{
+		ID:       "dose-slowly",
+		Severity: advice.Care,
+		Text: "Dissolve in pure water first and pour slowly into strong flow, away from animals and heaters: where the " +
+			"dose falls the water is far from the average that is worked out here. Give calcium and alkalinity at different " +
+			"places, hours apart.",
+	}
+	traces = advice.Caution{
+		ID:       "trace-element",
+		Severity: advice.Danger,
+		Text: "Traces of this feed, a little more poisons: never without a laboratory analysis, from a dilute stock, " +
+			"on a balance that resolves the dose ten times over.",
+	}
+	dust = advice.Caution{
+		ID:       "irritating-dust",
+		Severity: advice.Note,
+		Text:     "Do not breathe the dust of salts: pour low, wear goggles and gloves, with a mask for fine powders.",
+	}
+	iodine = advice.Caution{
+		ID:       "iodine",
+		Severity: advice.Danger,
+		Text: "Iodide and iodate harm people in small amounts (thyroid) and must never meet acids or bleach, which set " +
+			"free iodine vapour; tinctures and antiseptics are no substitute.",
+	}
+	ironFalls = advice.Caution{
+		ID:       "iron-falls-out",
+		Severity: advice.Care,
+		Text: "Iron without a chelator falls out of seawater within minutes to hours as hydroxide, and binds " +
+			"phosphate: what stays dissolved is far below what was dosed.",
+	}
+	unknownCarbon = advice.Caution{
+		ID:       "ph-not-checked",
+		Severity: advice.Care,
+		Text:     "pH and the risk of precipitation could not be worked out: test alkalinity and pH first.",
+	}
+	limeWater = advice.Caution{
+		ID:       "lime-water",
+		Severity: advice.Danger,
+		Text: "Lime water is caustic (pH above 12): goggles and gloves, lid on, away from children; rinse eyes with " +
+			"running water for many minutes and see a doctor at once. Let it settle and use the clear part only: undissolved " +
+			"lime in the tank kills.",
+	}
+	limeOverdose = advice.Caution{
+		ID:       "lime-overdose",
+		Severity: advice.Danger,
+		Text: "A stuck float valve or pump that pours the store of lime water into the tank can kill everything in it: " +
+			"keep the store small, feed it by a slow drip or a dosing pump with a limit, and dose at night when pH is lowest.",
+	}
+	limeOversupply = advice.Caution{
+		ID:       "lime-oversupply",
+		Severity: advice.Care,
+		Text: "All top-off as lime water of this strength gives more than the tank uses: alkalinity and calcium would " +
+			"climb. Dilute it.",
+	}
 )
 
 // chemistryCautions are about the whole tank, from the chemistry of the steps.
@@ -37,10 +97,16 @@ func chemistryCautions(w tested.Water, tank found, held tested.Held, steps []Ste
 		list = append(list, advice.Caution{ID: id, Severity: severity, Text: text})
 	}
 	if ph := before.PH.Value(); ph < advice.LowestReefPH || ph > advice.HighestReefPH {
-		add("odd-ph", advice.Care, "The tank has pH "+input.Fixed(ph, 1)+" (total scale), by what was put in: animals of a reef do not stand that for long, and a wrong reading is likelier. Test pH and alkalinity again before anything is dosed.")
+		add("odd-ph", advice.Care, "The tank has pH "+input.Fixed(ph, 1)+" (total scale), by what was put in: animals of a "+
+			"reef do not stand that for long, and a wrong reading is likelier. Test pH and alkalinity again before anything "+
+			"is dosed.")
 	}
 	if most, _ := swing(held); apart(tank.now, tank.aired) > most {
-		add("air-moves-ph", advice.Care, "The tank is not in balance with the air that was stated: aeration alone takes pH from "+input.Fixed(before.PH.Value(), 2)+" to "+input.Fixed(tank.aired.PH.Value(), 2)+" (total scale), which the limit of a dose does not count. Check the pH and the CO2 of the room, and let the tank settle before anything is dosed.")
+		add("air-moves-ph", advice.Care, "The tank is not in balance with the air that was stated: aeration alone "+
+			"takes pH from "+input.Fixed(before.PH.Value(), 2)+" to "+input.Fixed(tank.aired.PH.Value(),
+			2)+" (total scale), which the "+
+			"limit of a dose does not count. Check the pH and the CO2 of the room, and let the tank settle before anything "+
+			"is dosed.")
 	}
 	if len(steps) == 0 {
 		return list
@@ -58,17 +124,28 @@ func chemistryCautions(w tested.Water, tank found, held tested.Held, steps []Ste
 	}
 	switch {
 	case omega >= advice.SpontaneousAragonite:
-		add("aragonite-falls-out", advice.Danger, "Aragonite reaches a saturation state of "+input.Fixed(omega, 1)+": above about "+input.Number(advice.SpontaneousAragonite)+" calcium carbonate forms in clear seawater (Marion, Millero and Feistel 2009; from memory), takes calcium and alkalinity with it and clouds the tank. Choose a lower level or smaller steps.")
+		add("aragonite-falls-out", advice.Danger,
+			"Aragonite reaches a saturation state of "+input.Fixed(omega,
+				1)+": above about "+input.Number(advice.SpontaneousAragonite)+" calcium carbonate forms in "+
+				"clear seawater (Marion, Millero and Feistel 2009; from memory), takes calcium and alkalinity with it and clouds "+
+				"the tank. Choose a lower level or smaller steps.")
 	case aired >= advice.SustainedAragonite && !(before.Aragonite >= aired):
-		add("aragonite-may-fall-out", advice.Care, "Aragonite stays at a saturation state of "+input.Fixed(aired, 1)+" afterwards: above about "+input.Number(advice.SustainedAragonite)+", with grains to start on, precipitation can run away (Moras et al. 2022; from memory). Heaters and pumps scale first.")
+		add("aragonite-may-fall-out", advice.Care,
+			"Aragonite stays at a saturation state of "+input.Fixed(aired,
+				1)+" afterwards: above about "+input.Number(advice.SustainedAragonite)+", with grains to start on, "+
+				"precipitation can run away (Moras et al. 2022; from memory). Heaters and pumps scale first.")
 	case omega >= advice.SustainedAragonite:
-		add("aragonite-passes-5", advice.Note, "Aragonite passes a saturation state of "+input.Fixed(omega, 1)+" until the tank is aired: good flow, and no sand or powder stirred up while dosing.")
+		add("aragonite-passes-5", advice.Note, "Aragonite passes a saturation state of "+input.Fixed(omega,
+			1)+" until the tank is aired: "+
+			"good flow, and no sand or powder stirred up while dosing.")
 	}
 	switch {
 	case brucite >= 1:
-		add("brucite-falls-out", advice.Danger, "The water becomes saturated with brucite, Mg(OH)2: a white flock of magnesium hydroxide falls out and pH is far above what animals stand. Smaller steps.")
+		add("brucite-falls-out", advice.Danger, "The water becomes saturated with brucite, Mg(OH)2: a white flock of "+
+			"magnesium hydroxide falls out and pH is far above what animals stand. Smaller steps.")
 	case highest >= advice.BrucitePH:
-		add("brucite-may-fall-out", advice.Care, "pH passes "+input.Fixed(advice.BrucitePH, 1)+", where magnesium hydroxide may fall out by some sources: smaller steps.")
+		add("brucite-may-fall-out", advice.Care, "pH passes "+input.Fixed(advice.BrucitePH, 1)+", where magnesium hydroxide "+
+			"may fall out by some sources: smaller steps.")
 	}
 	if gypsum >= 1 {
 		add("gypsum-falls-out", advice.Care, "The water may become saturated with gypsum: less calcium or sulfate.")
@@ -100,8 +177,10 @@ func ammoniaCautions(w tested.Water, before tested.Chemistry, steps []Step) []ad
 			input.Fixed(rise, 2) + ", which makes " + input.Fixed(100*(math.Pow(10, rise)-1), 0) +
 			" % more of any ammonia poisonous: have ammonia tested first."}}
 	case free.Exists() && free.MassPerLitre() > advice.FreeAmmonia && !(free.Base() > before.FreeAmmonia.Base()):
-		return []advice.Caution{{ID: "free-ammonia", Severity: advice.Danger, Text: "Free ammonia is " + mgL(free) + " mg/L, counted as NH3; above " +
-			input.Number(advice.FreeAmmonia.MilligramsPerLitre()) + " animals suffer (" + advice.CommonPractice + "). Remove it by water changes at the pH that the tank has."}}
+		return []advice.Caution{{ID: "free-ammonia", Severity: advice.Danger, Text: "Free ammonia is " + mgL(free) +
+			" mg/L, counted as NH3; above " +
+			input.Number(advice.FreeAmmonia.MilligramsPerLitre()) + " animals suffer (" + advice.CommonPractice +
+			"). Remove it by water changes at the pH that the tank has."}}
 	case free.Exists() && free.MassPerLitre() > advice.FreeAmmonia:
 		return []advice.Caution{{ID: "free-ammonia", Severity: advice.Danger, Text: "The doses raise free ammonia from " +
 			mgL(before.FreeAmmonia) + " to " + mgL(free) + " mg/L, counted as NH3; above " +
@@ -123,9 +202,12 @@ func ammoniaWithoutPH(w tested.Water, total tested.Level) []advice.Caution {
 	if !(ph < mostPH) { // NaN where there is less of it in all
 		return nil
 	}
-	return []advice.Caution{{ID: "free-ammonia", Severity: advice.Care, Text: "Ammonia is in the water and pH is not known: from pH " +
-		input.Fixed(math.Floor(10*ph)/10, 1) + " (total scale) on more than " + input.Number(advice.FreeAmmonia.MilligramsPerLitre()) +
-		" mg/L of it may be NH3, above which animals suffer (" + advice.CommonPractice + "). Test pH, and raise nothing that raises it."}}
+	return []advice.Caution{{ID: "free-ammonia", Severity: advice.Care,
+		Text: "Ammonia is in the water and pH is not known: from pH " +
+			input.Fixed(math.Floor(10*ph)/10, 1) + " (total scale) on more than " +
+			input.Number(advice.FreeAmmonia.MilligramsPerLitre()) +
+			" mg/L of it may be NH3, above which animals suffer (" + advice.CommonPractice +
+			"). Test pH, and raise nothing that raises it."}}
 }
 
 // sharpRise of a low pH at a dose is worth asking for ammonia: a quarter more of it
@@ -136,10 +218,20 @@ func (d Dose) cautions(held tested.Held, p DosePlan, tank found) []advice.Cautio
 	list := []advice.Caution{fromChildren, testFirst, slowly}
 	list = append(list, chemistryCautions(d.Tank, tank, held, p.Steps)...)
 	if p.LimitedBy != "" && len(p.Steps) > 30 {
-		list = append(list, advice.Caution{ID: "many-steps", Severity: advice.Care, Text: "So many steps change what is not tested as well: water changes, or a salt mix that has more of it, may be the better way."})
+		list = append(list, advice.Caution{
+			ID:       "many-steps",
+			Severity: advice.Care,
+			Text: "So many steps change what is not tested as well: water changes, or a salt mix that has more of it, may " +
+				"be the better way.",
+		})
 	}
 	if r := p.Salinity; r.Lasting.Value()-r.Before.Value() > advice.LastingSalinity {
-		list = append(list, advice.Caution{ID: "salinity-rises", Severity: advice.Care, Text: "Salinity ends " + input.Fixed(r.Lasting.Value()-r.Before.Value(), 2) + " higher for good: take out tank water and top off with pure water."})
+		list = append(list, advice.Caution{
+			ID:       "salinity-rises",
+			Severity: advice.Care,
+			Text: "Salinity ends " + input.Fixed(r.Lasting.Value()-r.Before.Value(), 2) + " higher for good: take out " +
+				"tank water and top off with pure water.",
+		})
 	}
 	list = append(list, d.tooHigh()...)
 	if len(p.Steps) > 0 {
@@ -178,7 +270,15 @@ func (d Dose) tooHigh() []advice.Caution {
 	if !(d.To.Base() > bound.Base()) {
 		return nil
 	}
-	return []advice.Caution{{ID: "goal-too-high", Severity: advice.Danger, Text: "The goal of " + d.To.String() + " is above " + short(bound) + ", what a reef of this salinity is kept at even by those who keep it high (common practice): animals may die of it. Look for a wrong unit or a slip before anything is dosed."}}
+	return []advice.Caution{
+		{
+			ID:       "goal-too-high",
+			Severity: advice.Danger,
+			Text: "The goal of " + d.To.String() + " is above " + short(bound) + ", what a reef of this salinity is kept " +
+				"at even by those who keep it high (common practice): animals may die of it. Look for a wrong unit or a slip " +
+				"before anything is dosed.",
+		},
+	}
 }
 
 func forParameter(p tested.Parameter) []advice.Caution {

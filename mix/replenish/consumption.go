@@ -102,7 +102,8 @@ func Consumption(l Log) (Demand, error) {
 		return Demand{}, err
 	}
 	d := Demand{Assumptions: []string{
-		"The tank used the same amount every day from the first test to the last, and kept its volume of " + input.Number(l.Volume.Litres()) + " L.",
+		"The tank used the same amount every day from the first test to the last, and kept its " +
+			"volume of " + input.Number(l.Volume.Litres()) + " L.",
 		"A test at the moment of a dose or a water change was done before it.",
 		"Levels of tests at different salinities are compared as they are: top off to one salinity before testing.",
 	}}
@@ -133,15 +134,30 @@ func Consumption(l Log) (Demand, error) {
 		d.Uses = append(d.Uses, u)
 	}
 	if len(d.Uses) == 0 {
-		return Demand{}, input.Bad("tests", input.Number(float64(len(l.Tests)))+" tests", "one parameter at least tested at three times, or at two with the uncertainty of the kit")
+		return Demand{}, input.Bad("tests", input.Number(float64(len(l.Tests)))+" tests", "one parameter at least tested "+
+			"at three times, or at two with the uncertainty of the kit")
 	}
 	d.calcify()
 	d.Cautions = []advice.Caution{testFirst, adviceFirst}
 	if enlarged {
-		d.Cautions = append([]advice.Caution{{ID: "tests-scatter", Severity: advice.Care, Text: "Some tests scatter more than their stated uncertainties explain: an entry may be missing or wrong, or the use has changed. Uncertainties were enlarged; look before dosing more."}}, d.Cautions...)
+		d.Cautions = append([]advice.Caution{
+			{
+				ID:       "tests-scatter",
+				Severity: advice.Care,
+				Text: "Some tests scatter more than their stated uncertainties explain: an entry may be missing or wrong, or " +
+					"the use has changed. Uncertainties were enlarged; look before dosing more.",
+			},
+		}, d.Cautions...)
 	}
 	if c := d.Calcification; c != nil && !c.Consistent {
-		d.Cautions = append([]advice.Caution{{ID: "not-two-to-one", Severity: advice.Care, Text: "Alkalinity and calcium are not used two to one, beyond what the tests leave open: check both tests and the strength of the additives before the doses are changed."}}, d.Cautions...)
+		d.Cautions = append([]advice.Caution{
+			{
+				ID:       "not-two-to-one",
+				Severity: advice.Care,
+				Text: "Alkalinity and calcium are not used two to one, beyond what the tests leave open: check both tests " +
+					"and the strength of the additives before the doses are changed.",
+			},
+		}, d.Cautions...)
 	}
 	return d, nil
 }
@@ -182,7 +198,8 @@ func fit(p tested.Parameter, as tested.Level, tests []line, now line, stated boo
 	qr.Factorize(x)
 	var solution mat.VecDense
 	if err := qr.SolveVecTo(&solution, false, y); err != nil {
-		return Use{}, input.Bad("tests."+string(p), "tests that give no line", "tests further apart, or fewer water changes of nearly the whole tank")
+		return Use{}, input.Bad("tests."+string(p), "tests that give no line", "tests further apart, or fewer water "+
+			"changes of nearly the whole tank")
 	}
 	start, rate := solution.AtVec(0), solution.AtVec(1)
 
@@ -260,9 +277,12 @@ func (d *Demand) calcify() {
 	if nitrate, tested := d.Of(tested.Nitrate); tested {
 		c.ByNitrogen = as.WithBase(-equivalentsPerNitrate * nitrate.PerDay.Base())
 		c.NitrogenUncertainty = as.WithBase(equivalentsPerNitrate * nitrate.Uncertainty.Base())
-		d.Assumptions = append(d.Assumptions, "Nitrate that accumulates comes from food and costs one equivalent of alkalinity per mole, nitrate that goes gives it back (Wolf-Gladrow et al. 2007); a filter of sulfur would cost alkalinity instead.")
+		d.Assumptions = append(d.Assumptions, "Nitrate that accumulates comes from food and costs one equivalent of "+
+			"alkalinity per mole, nitrate that goes gives it back (Wolf-Gladrow et al. 2007); a filter of sulfur would cost "+
+			"alkalinity instead.")
 	} else {
-		d.Assumptions = append(d.Assumptions, "Nitrate was not followed: what the nitrogen cycle takes of the alkalinity, 0.45 dKH for 10 mg/L of nitrate, is counted as calcification.")
+		d.Assumptions = append(d.Assumptions, "Nitrate was not followed: what the nitrogen cycle takes of the alkalinity, "+
+			"0.45 dKH for 10 mg/L of nitrate, is counted as calcification.")
 	}
 	left := alkalinity.PerDay.Base() - c.ByNitrogen.Base()
 	variance := alkalinity.use + c.NitrogenUncertainty.Base()*c.NitrogenUncertainty.Base()

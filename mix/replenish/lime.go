@@ -79,7 +79,8 @@ func Lime(w LimeWater) (LimeSupply, error) {
 	}
 	content *= units.MassPerLitre(w.Saturation.Value())
 	perDay := units.Volume(w.TopOff.LitresPerDay()) * units.Litre
-	per := lime.Dose(units.AmountPerKilogram(lime.Moles(content.Mass(1*units.Litre))) * units.MolePerKilogram) // µmol in a litre
+	moles := lime.Moles(content.Mass(1 * units.Litre))
+	per := lime.Dose(units.AmountPerKilogram(moles) * units.MolePerKilogram) // µmol in a litre
 	brings := per.Scale(perDay.Litres())
 
 	s, assumed, err := start(w.Tank, w.Air)
@@ -107,7 +108,10 @@ func Lime(w LimeWater) (LimeSupply, error) {
 		return LimeSupply{}, err
 	}
 	supply.Assumptions = append([]string{
-		"The lime water is clear, settled at " + input.Number(w.Temperature.Celsius()) + " °C and " + input.Number(w.Saturation.Percent()) + " % saturated: " + input.Fixed(content.GramsPerLitre(), 2) + " g of Ca(OH)2 in a litre. Left open to the air it grows weaker, as a crust of calcium carbonate forms.",
+		"The lime water is clear, settled at " + input.Number(w.Temperature.Celsius()) + " °C and " +
+			input.Number(w.Saturation.Percent()) + " % saturated: " + input.Fixed(content.GramsPerLitre(), 2) +
+			" g of Ca(OH)2 in a litre. " +
+			"Left open to the air it grows weaker, as a crust of calcium carbonate forms.",
 		"All the top-off is lime water, and the tank holds " + input.Number(w.Tank.Volume().Litres()) + " L.",
 		"Limits: " + saySwing(w.Limits.List()) + ".",
 	}, assumed...)
@@ -124,7 +128,8 @@ func (w LimeWater) check() error {
 		input.Share("saturation", w.Saturation),
 	}
 	if noTank == nil && w.TopOff.LitresPerDay() > w.Tank.Volume().Litres() {
-		list = append(list, input.Bad("topOff", input.Number(w.TopOff.LitresPerDay())+" L/day", "at most the volume of the tank in a day"))
+		list = append(list, input.Bad("topOff", input.Number(w.TopOff.LitresPerDay())+
+			" L/day", "at most the volume of the tank in a day"))
 	}
 	switch {
 	case !w.Demand.Exists():
@@ -197,17 +202,34 @@ func (l *LimeSupply) cautions(w LimeWater, tank found) []advice.Caution {
 	if w.Demand.Exists() {
 		climbs -= w.Demand.Base()
 	}
-	switch text := "alkalinity would climb by " + short(l.Alkalinity.WithBase(climbs)) + " a day, more than the limit of " + counted(limit) + " (" + origin + "). Dilute the lime water, or mix it into a part of the top-off only."; {
+	switch text := "alkalinity would climb by " + short(l.Alkalinity.WithBase(climbs)) +
+		" a day, more than the limit of " + counted(limit) + " (" + origin + "). Dilute the lime water, or " +
+		"mix it into a part of the top-off only."; {
 	case limited && climbs > limit.Base() && l.Share.Value() > 0:
-		list = append(list, advice.Caution{ID: "lime-climbs", Severity: advice.Danger, Text: "All top-off as lime water of this strength gives more than the tank uses: " + text})
+		list = append(list, advice.Caution{
+			ID:       "lime-climbs",
+			Severity: advice.Danger,
+			Text:     "All top-off as lime water of this strength gives more than the tank uses: " + text,
+		})
 	case limited && climbs > limit.Base():
-		list = append(list, advice.Caution{ID: "lime-climbs", Severity: advice.Care, Text: "Unless the tank uses it, " + text})
+		list = append(list, advice.Caution{
+			ID:       "lime-climbs",
+			Severity: advice.Care,
+			Text:     "Unless the tank uses it, " + text,
+		})
 	case l.Share.Value() > 1:
 		list = append(list, limeOversupply)
 	}
 	list = append(list, chemistryCautions(w.Tank, tank, w.Limits.List(), []Step{{AtOnce: l.AtOnce, Aired: l.Aired}})...)
-	if l.AllDay.Brucite.Likely >= 1 || l.AllDay.Aragonite >= advice.SpontaneousAragonite || l.AllDay.PH.Value() >= advice.BrucitePH {
-		list = append(list, advice.Caution{ID: "never-at-once", Severity: advice.Danger, Text: "The lime water of one day, in one go, would take the tank to pH " + input.Fixed(l.AllDay.PH.Value(), 1) + " (total scale): minerals fall out and animals die. Keep less than that in the store that a fault could empty."})
+	if l.AllDay.Brucite.Likely >= 1 || l.AllDay.Aragonite >= advice.SpontaneousAragonite ||
+		l.AllDay.PH.Value() >= advice.BrucitePH {
+		list = append(list, advice.Caution{
+			ID:       "never-at-once",
+			Severity: advice.Danger,
+			Text: "The lime water of one day, in one go, would take the " +
+				"tank to pH " + input.Fixed(l.AllDay.PH.Value(), 1) + " (total scale): minerals fall " +
+				"out and animals die. Keep less than that in the store that a fault could empty.",
+		})
 	}
 	return append(list, testFirst)
 }

@@ -55,7 +55,8 @@ func (l Log) check() error {
 		field := input.At("changes", i)
 		list = append(list, when(field+".at", c.At))
 		if !(c.Swapped >= 0 && c.Swapped <= l.Volume) {
-			list = append(list, input.Bad(field+".swapped", c.Swapped.String(), "zero to the volume of the tank, "+l.Volume.String()))
+			list = append(list, input.Bad(field+".swapped", c.Swapped.String(),
+				"zero to the volume of the tank, "+l.Volume.String()))
 		}
 		for _, f := range c.Fresh {
 			list = append(list, f.Check(field+".fresh"))
@@ -102,7 +103,8 @@ func when(field string, t time.Time) error {
 		return input.Bad(field, "no time", "when it was")
 	}
 	if t.Year() < firstYear || t.Year() > lastYear {
-		return input.Bad(field, "the year "+input.Number(float64(t.Year())), "a year from "+input.Number(firstYear)+" to "+input.Number(lastYear))
+		return input.Bad(field, "the year "+input.Number(float64(t.Year())),
+			"a year from "+input.Number(firstYear)+" to "+input.Number(lastYear))
 	}
 	return nil
 }

@@ -54,7 +54,8 @@ func Maintain(u Upkeep) (UpkeepPlan, error) {
 	assumed, noAdditive := u.Additive.check("additive")
 	err := input.Join(
 		checkTank(u.Tank, u.Air), u.Limits.Check("limits"), noAdditive,
-		cmp.Or(use.CheckCounting("use"), use.Must("use", use.Base() > 0 && !math.IsInf(use.Base(), 0), "above zero: there is nothing to give back")))
+		cmp.Or(use.CheckCounting("use"), use.Must("use", use.Base() > 0 &&
+			!math.IsInf(use.Base(), 0), "above zero: there is nothing to give back")))
 	if err != nil {
 		return UpkeepPlan{}, err
 	}
@@ -99,7 +100,8 @@ func Maintain(u Upkeep) (UpkeepPlan, error) {
 		return UpkeepPlan{}, err
 	}
 	p.Assumptions = append([]string{
-		"The tank is well mixed and holds " + input.Number(u.Tank.Volume().Litres()) + " L of water; topping off keeps that volume, and the water of a dose takes the place of top-off.",
+		"The tank is well mixed and holds " + input.Number(u.Tank.Volume().Litres()) + " L of water; topping off keeps " +
+			"that volume, and the water of a dose takes the place of top-off.",
 		"It goes on using " + use.String() + " a day.",
 		"Limits: " + saySwing(u.Limits.List()) + ".",
 	}, append(assumed, more...)...)
@@ -128,8 +130,9 @@ func (u Upkeep) cut(p *UpkeepPlan, s state, tank found, brings ions.Composition)
 		}
 	}
 	most, origin := swing(held)
-	return input.Bad("additive", u.Additive.String(), "a milder one, or a limit of your own: even in "+input.Number(mostParts)+
-		" parts a day each dose would move pH by more than "+input.Number(most)+" ("+origin+")")
+	return input.Bad("additive", u.Additive.String(),
+		"a milder one, or a limit of your own: even in "+input.Number(mostParts)+
+			" parts a day each dose would move pH by more than "+input.Number(most)+" ("+origin+")")
 }
 
 func (u Upkeep) cautions(p UpkeepPlan, tank found) []advice.Caution {
@@ -137,13 +140,29 @@ func (u Upkeep) cautions(p UpkeepPlan, tank found) []advice.Caution {
 	list := []advice.Caution{fromChildren, testFirst, slowly}
 	list = append(list, chemistryCautions(u.Tank, tank, held, []Step{{AtOnce: p.AtOnce, Aired: p.Aired}})...)
 	if limit, origin, limited := held.PerDay(u.Use.PerDay.Parameter()); limited && u.Use.PerDay.Base() > limit.Base() {
-		list = append(list, advice.Caution{ID: "large-use", Severity: advice.Care, Text: "The tank uses more in a day than it should move in one (" + counted(limit) + ", " + origin + "): a missed day will show. Dose in many parts, by a pump that stops when it fails."})
+		list = append(list, advice.Caution{
+			ID:       "large-use",
+			Severity: advice.Care,
+			Text: "The tank uses more in a day than it should move in one (" + counted(limit) + ", " + origin +
+				"): a missed day will show. " +
+				"Dose in many parts, by a pump that stops when it fails.",
+		})
 	}
 	if r := p.PerMonth; r.Lasting.Value()-r.Before.Value() > advice.LastingSalinity {
-		list = append(list, advice.Caution{ID: "salinity-rises", Severity: advice.Care, Text: "What is left of the doses raises salinity by " + input.Fixed(r.Lasting.Value()-r.Before.Value(), 2) + " a month: measure it, and take out tank water for pure water."})
+		list = append(list, advice.Caution{
+			ID:       "salinity-rises",
+			Severity: advice.Care,
+			Text: "What is left of the doses raises salinity by " + input.Fixed(r.Lasting.Value()-r.Before.Value(), 2) +
+				" a month: measure it, and " +
+				"take out tank water for pure water.",
+		})
 	}
 	if p.Parts == 0 && tested.Alkalinity.In(u.Additive.per()) != 0 {
-		list = append(list, advice.Caution{ID: "many-parts", Severity: advice.Care, Text: "How far a dose moves pH is not known: give the day's dose in many small parts."})
+		list = append(list, advice.Caution{
+			ID:       "many-parts",
+			Severity: advice.Care,
+			Text:     "How far a dose moves pH is not known: give the day's dose in many small parts.",
+		})
 	}
 	list = append(list, volumeCaution(p.PerDay, u.Tank)...)
 	list = append(list, u.Additive.limeCautions(p.PerDay)...)

@@ -113,7 +113,8 @@ func Plan(d Dose) (DosePlan, error) {
 }
 
 func noCarbon() error {
-	return input.Bad("tank.carbon", "nothing", "the alkalinity, and a pH or the CO2 of the air: without them nobody can tell what the dose does to pH")
+	return input.Bad("tank.carbon", "nothing", "the alkalinity, and a pH or the CO2 of the air: without them nobody can "+
+		"tell what the dose does to pH")
 }
 
 // check refuses what cannot be planned. It returns the present level and how
@@ -135,13 +136,15 @@ func (d Dose) check() (present tested.Level, strength float64, assumed []string,
 		return fail(input.Bad("additive", d.Additive.String(), "one that raises "+string(d.To.Parameter())))
 	}
 	if !(d.To.Base() >= present.Base()) {
-		return fail(d.To.Must("to", false, "at least the present "+present.String()+": a dose cannot lower it, a water change can"))
+		return fail(d.To.Must("to", false, "at least the present "+present.String()+
+			": a dose cannot lower it, a water change can"))
 	}
 	return present, strength, assumed, nil
 }
 
 // spread cuts the dose into the fewest equal steps that respect the limits.
-func (d Dose) spread(p *DosePlan, held tested.Held, s state, tank found, present tested.Level, brings ions.Composition, total float64) error {
+func (d Dose) spread(p *DosePlan, held tested.Held, s state, tank found, present tested.Level, brings ions.Composition,
+	total float64) error {
 	var fewest int
 	if fewest, p.LimitedBy = d.byLevels(held, brings); fewest > mostSteps {
 		return d.tooLong(present, p.LimitedBy)
@@ -203,7 +206,8 @@ func (d Dose) byLevels(held tested.Held, brings ions.Composition) (n int, limite
 
 func (d Dose) tooLong(present tested.Level, limitedBy string) error {
 	return input.Bad("to."+string(d.To.Parameter()), d.To.String(),
-		"a level nearer to the present "+present.String()+": within the limits it takes more than a year ("+limitedBy+"); or a milder additive, or a limit of your own")
+		"a level nearer to the present "+present.String()+": within the limits it takes more than a year ("+limitedBy+
+			"); or a milder additive, or a limit of your own")
 }
 
 // jumps tells whether a step moves the pH by more than it may.
@@ -301,13 +305,16 @@ func (s state) rise(brings, leaves ions.Composition) (SalinityRise, error) {
 
 func (d Dose) assumptions(held tested.Held, raises []tested.Level) []string {
 	list := []string{
-		"The tank is well mixed and holds " + input.Number(d.Tank.Volume().Litres()) + " L of water; topping off keeps that volume, and the water of a dose takes the place of top-off.",
+		"The tank is well mixed and holds " + input.Number(d.Tank.Volume().Litres()) + " L of water; topping off keeps " +
+			"that volume, and the water of a dose takes the place of top-off.",
 		"What the tank uses up during the steps is not counted: dose that besides.",
-		"Salinity is by the mass of salts, as if what is added were sea salt; instruments see single salts a little differently.",
+		"Salinity is by the mass of salts, as if what is added were sea salt; instruments see single salts a little " +
+			"differently.",
 		"Limits: " + sayLimits(held, raises) + ".",
 	}
 	for _, r := range d.Additive.reagents() {
-		list = append(list, "The product of "+r.Compound.Formula()+" is "+input.Number(r.Purity.Percent())+" % of that; the rest of it counts as water.")
+		list = append(list, "The product of "+r.Compound.Formula()+" is "+input.Number(r.Purity.Percent())+
+			" % of that; the rest of it counts as water.")
 	}
 	for _, r := range raises {
 		switch r.Parameter() {
@@ -318,7 +325,8 @@ func (d Dose) assumptions(held tested.Held, raises []tested.Level) []string {
 		}
 	}
 	if d.To.Parameter() == tested.Nitrate || tested.Nitrate.In(d.Additive.per()) > 0 {
-		list = append(list, "Nitrate that is taken up or denitrified gives back one equivalent of alkalinity per mole (Wolf-Gladrow et al. 2007); dissolving it changes none.")
+		list = append(list, "Nitrate that is taken up or denitrified gives back one equivalent of alkalinity per mole "+
+			"(Wolf-Gladrow et al. 2007); dissolving it changes none.")
 	}
 	return list
 }

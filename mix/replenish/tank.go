@@ -51,13 +51,16 @@ func start(tank tested.Water, air carbonate.XCO2) (s state, assumed []string, er
 	_, hasAlkalinity := tank.Level(tested.Alkalinity)
 	hasCarbon := tank.Carbon != carbonate.Known{}
 	if !hasAlkalinity || !hasCarbon && air == 0 {
-		return s, []string{"Alkalinity, and pH or the CO2 of the air, are not both known: pH and saturation states were not worked out."}, nil
+		return s, []string{
+			"Alkalinity, and pH or the CO2 of the air, are not both known: pH and saturation states were not worked out.",
+		}, nil
 	}
 	if !hasCarbon {
 		if tank, err = tank.Aired(air, units.Atmosphere); err != nil {
 			return s, nil, input.In("tank", err)
 		}
-		assumed = append(assumed, "The tank is in balance with air of "+input.Number(air.PPM())+" ppm CO2 at sea level: no pH was given.")
+		assumed = append(assumed, "The tank is in balance with air of "+input.Number(air.PPM())+
+			" ppm CO2 at sea level: no pH was given.")
 	}
 	system, err := tank.System()
 	if err != nil {

@@ -183,7 +183,11 @@ func Judge(r Readings, limit Limits) (Checkup, error) {
 }
 
 func (r Readings) sediment(limit Limits) (Finding, error) {
-	f := Finding{Stage: StageSediment, Sentence: "Two pressures, before the sediment filter and behind the carbon while water flows, would tell whether they are clogged."}
+	f := Finding{
+		Stage: StageSediment,
+		Sentence: "Two pressures, before the sediment filter and behind the carbon while water flows, would tell whether " +
+			"they are clogged.",
+	}
 	if err := input.NotNegative("gaugeStep", float64(r.GaugeStep), "bar"); err != nil {
 		return f, err
 	}
@@ -202,13 +206,19 @@ func (r Readings) sediment(limit Limits) (Finding, error) {
 		return f, input.Bad("before", r.Before.String(), "at least the pressure behind, "+r.Behind.String())
 	}
 	f.Verdict = judge(float64(drop), doubt, float64(limit.PressureDrop))
-	f.Sentence = "Sediment filter and carbon take " + input.Fixed(drop.Bars(), 2) + " ± " + input.Fixed(coverage*doubt, 2) + " bar; the limit is " + input.Number(limit.PressureDrop.Bars()) + " bar: " +
-		choose(f.Verdict, "they are free.", "compare again in a week, or read a finer gauge.", "replace the sediment filter first, and the carbon if that does not help.")
+	f.Sentence = "Sediment filter and carbon take " + input.Fixed(drop.Bars(), 2) + " ± " +
+		input.Fixed(coverage*doubt, 2) + " bar; the limit is " + input.Number(limit.PressureDrop.Bars()) + " bar: " +
+		choose(f.Verdict, "they are free.", "compare again in a week, or read a finer gauge.", "replace the sediment filter "+
+			"first, and the carbon if that does not help.")
 	return f, nil
 }
 
 func (r Readings) carbon(limit Limits) (Finding, error) {
-	f := Finding{Stage: StageCarbon, Sentence: "A test of total chlorine behind the carbon would tell whether it still protects the membrane; dissolved-solids readings do not."}
+	f := Finding{
+		Stage: StageCarbon,
+		Sentence: "A test of total chlorine behind the carbon would tell whether it still protects the membrane; " +
+			"dissolved-solids readings do not.",
+	}
 	if err := input.NotNegative("chlorineStep", float64(r.ChlorineStep), "mg/L"); err != nil {
 		return f, err
 	}
@@ -223,15 +233,23 @@ func (r Readings) carbon(limit Limits) (Finding, error) {
 	}
 	doubt := displayed(float64(r.ChlorineStep))
 	f.Verdict = judge(float64(r.Chlorine), doubt, float64(limit.Chlorine))
-	f.Sentence = "Behind the carbon are " + input.Number(float64(r.Chlorine)) + " ± " + input.Fixed(coverage*doubt, 3) + " mg/L of chlorine; the limit is " + input.Number(float64(limit.Chlorine)) + " mg/L: " +
-		choose(f.Verdict, "it still works.", "repeat with a finer test at full flow.", "replace it now, before the membrane is damaged.")
+	f.Sentence = "Behind the carbon are " + input.Number(float64(r.Chlorine)) + " ± " + input.Fixed(coverage*doubt, 3) +
+		" mg/L of chlorine; the limit is " + input.Number(float64(limit.Chlorine)) + " mg/L: " +
+		choose(f.Verdict, "it still works.", "repeat with a finer test at full flow.",
+			"replace it now, before the membrane is damaged.")
 	return f, nil
 }
 
 func membraneFinding(held, u units.Fraction, limit Limits) Finding {
-	f := Finding{Stage: StageMembrane, Verdict: judge(float64(1-held.Value()), u.Value(), float64(1-limit.Rejection.Value()))}
-	f.Sentence = "The membrane holds back " + input.Fixed(held.Percent(), 1) + " ± " + input.Fixed(coverage*u.Percent(), 1) + " % of the salt; the limit is " + input.Number(limit.Rejection.Percent()) + " %: " +
-		choose(f.Verdict, "it is sound.", "read again after half an hour of running, with a finer meter if there is one.", "check its seals, the pressure and the waste flow, then replace it.")
+	f := Finding{
+		Stage:   StageMembrane,
+		Verdict: judge(float64(1-held.Value()), u.Value(), float64(1-limit.Rejection.Value())),
+	}
+	f.Sentence = "The membrane holds back " + input.Fixed(held.Percent(), 1) + " ± " +
+		input.Fixed(coverage*u.Percent(), 1) + " % of the salt; the limit is " + input.Number(limit.Rejection.Percent()) +
+		" %: " +
+		choose(f.Verdict, "it is sound.", "read again after half an hour of running, with a finer meter if "+
+			"there is one.", "check its seals, the pressure and the waste flow, then replace it.")
 	return f
 }
 
@@ -247,13 +265,16 @@ func (r Readings) resin(limit Limits) (Finding, error) {
 	scale := r.AfterResin.Scale()
 	most := onScale(limit.AfterResin, scale)
 	f.Verdict = judge(r.AfterResin.PPM(), doubt, most)
-	if gained := r.AfterResin.PPM() - onScale(r.AfterMembrane, scale); f.Verdict != Keep && gained > r.Step { // more than two roundings can make
+	if gained := r.AfterResin.PPM() - onScale(r.AfterMembrane, scale); f.Verdict != Keep &&
+		gained > r.Step { // more than two roundings can make
 		f.Verdict = Replace
 		f.Sentence = "Behind the resin is more salt than before it: it is used up and gives back what it took. Replace it."
 		return f, nil
 	}
-	f.Sentence = "Behind the resin are " + input.Number(r.AfterResin.PPM()) + " ± " + input.Fixed(coverage*doubt, 1) + " ppm; the limit is " + input.Number(most) + " ppm: " +
-		choose(f.Verdict, "it still works.", "have the next filling at hand and read again soon, with a finer meter if there is one.", "replace it.")
+	f.Sentence = "Behind the resin are " + input.Number(r.AfterResin.PPM()) + " ± " + input.Fixed(coverage*doubt, 1) +
+		" ppm; the limit is " + input.Number(most) + " ppm: " +
+		choose(f.Verdict, "it still works.", "have the next filling at hand and read again soon, with a finer meter if "+
+			"there is one.", "replace it.")
 	return f, nil
 }
 

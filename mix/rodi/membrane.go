@@ -58,14 +58,16 @@ func rejection(field string, feed, product units.TDS, step float64) (r, uncertai
 		return nan, nan, err
 	}
 	if step > feed.PPM() {
-		return nan, nan, input.Bad("step", input.Number(step)+" ppm", "no more than the "+input.Number(feed.PPM())+" ppm of the feed")
+		return nan, nan, input.Bad("step", input.Number(step)+" ppm",
+			"no more than the "+input.Number(feed.PPM())+" ppm of the feed")
 	}
 	f, p := float64(feed.Conductivity()), float64(product.Conductivity())
 	if err := input.Positive("feed", f, "mS/cm"); err != nil { // which a reading of 5e-324 ppm is not
 		return nan, nan, err
 	}
 	if !(p <= f) {
-		return nan, nan, input.Bad(field, product.String(), "at most the feed, "+feed.String()+": are the readings exchanged?")
+		return nan, nan, input.Bad(field, product.String(),
+			"at most the feed, "+feed.String()+": are the readings exchanged?")
 	}
 	passed := p / f
 	u := displayed(step)
@@ -132,7 +134,8 @@ func (m Membrane) check() error {
 		return input.Bad("rejection", m.Rejection.String(), "0 to 100 %")
 	}
 	if k := m.Flux.orUsual(); !(k.Cold >= 0 && k.Cold <= 10000 && k.Warm >= 0 && k.Warm <= 10000) {
-		return input.Bad("flux", input.Number(k.Cold)+" K and "+input.Number(k.Warm)+" K", "0 to 10000 K, usually near 2700 K")
+		return input.Bad("flux", input.Number(k.Cold)+" K and "+input.Number(k.Warm)+" K",
+			"0 to 10000 K, usually near 2700 K")
 	}
 	if err := input.NotNegative("most", float64(m.Most), "bar"); err != nil {
 		return err
@@ -161,7 +164,8 @@ type throughput struct {
 func (m Membrane) run(f Feed, back units.GaugePressure, ratio float64, waste units.Flow) (throughput, error) {
 	rated := m.Rated.net()
 	if !(rated > 0) {
-		return throughput{}, input.Bad("membrane.rated.pressure", m.Rated.Pressure.String(), "more than the osmotic pressure of its test water")
+		return throughput{}, input.Bad("membrane.rated.pressure", m.Rated.Pressure.String(),
+			"more than the osmotic pressure of its test water")
 	}
 	x := throughput{factor: TemperatureFactor(f.Temperature, m.Flux)}
 	perBar := float64(m.Rated.Flow) / float64(rated) * x.factor / TemperatureFactor(m.Rated.Temperature, m.Flux)
@@ -200,7 +204,8 @@ func (m Membrane) run(f Feed, back units.GaugePressure, ratio float64, waste uni
 		x.rejection = units.Share(1 - g*b/(1+b))
 	}
 	if !(x.rejection.Value() >= 0) {
-		return throughput{}, input.Bad("feed.pressure", f.Pressure.String(), "enough to hold salt back: at this pressure and recovery the membrane does not")
+		return throughput{}, input.Bad("feed.pressure", f.Pressure.String(), "enough to hold salt back: at this pressure "+
+			"and recovery the membrane does not")
 	}
 	return x, nil
 }

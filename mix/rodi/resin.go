@@ -24,7 +24,8 @@ type Resin struct {
 // resin, a thousand grains of calcium carbonate per cubic foot: 1 eq/L is
 // 21.87 of it [MIC]. The grain is 64.79891 mg exactly, the equivalent half a
 // mole of calcium carbonate.
-const KilograinPerCubicFoot = units.MolePerLitre * units.AmountPerLitre(64.79891/(units.AsCalciumCarbonate/2)/units.MolarMass(units.CubicFoot))
+const KilograinPerCubicFoot = units.MolePerLitre *
+	units.AmountPerLitre(64.79891/(units.AsCalciumCarbonate/2)/units.MolarMass(units.CubicFoot))
 
 // MixedBed returns the capacity of a mixed bed that holds as many equivalents of
 // cation as of anion resin, and the share of cation resin in its volume.
@@ -90,7 +91,8 @@ func (r Resin) check() error {
 		return err
 	}
 	if !(r.Capacity > 0 && r.Capacity <= 5*units.MolePerLitre) {
-		return input.Bad("capacity", r.Capacity.String(), "above 0 and up to 5000 mmol of charge per litre; 500 to 800 is usual in a mixed bed")
+		return input.Bad("capacity", r.Capacity.String(), "above 0 and up to 5000 mmol of charge per litre; 500 to 800 is "+
+			"usual in a mixed bed")
 	}
 	if err := input.Share("usable", r.Usable); err != nil {
 		return err
@@ -112,7 +114,8 @@ func (r Resin) check() error {
 func FreeCarbonDioxide(a units.Alkalinity, ph carbonate.NBSPH, t units.Temperature) units.AmountPerLitre {
 	c := carbonate.At(units.Practical(0), t, carbonate.Options{K1K2: carbonate.Millero1979})
 	h := math.Pow(10, -ph.Value())
-	hydrogenCarbonate := (a.MilliequivalentsPerLitre()/1000 - c.KW/h + h) / (1 + 2*c.K2/h) // mol/L, a kilogram to the litre
+	// mol/L, a kilogram to the litre
+	hydrogenCarbonate := (a.MilliequivalentsPerLitre()/1000 - c.KW/h + h) / (1 + 2*c.K2/h)
 	gas := units.AmountPerLitre(hydrogenCarbonate*h/c.K1) * units.MolePerLitre
 	if !(gas >= 0 && gas <= math.MaxFloat64) {
 		return input.NaN[units.AmountPerLitre]()

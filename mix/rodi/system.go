@@ -77,7 +77,9 @@ func (s System) Produce(f Feed) (Product, error) {
 		return Product{}, err
 	}
 	if most := s.Membrane.Most; most > 0 && f.Pressure > most {
-		return Product{}, input.Bad("feed.pressure", f.Pressure.String(), "at most the "+most.String()+" that membrane and housing bear: set a pressure reducer before them")
+		return Product{}, input.Bad("feed.pressure", f.Pressure.String(),
+			"at most the "+most.String()+" that membrane and housing "+
+				"bear: set a pressure reducer before them")
 	}
 	run, err := s.Membrane.run(f, s.BackPressure, s.WasteRatio, s.Waste)
 	if err != nil {
@@ -179,7 +181,8 @@ func (s System) cost(p Product) (units.Money, error) {
 			total.Currency = part.price.Currency
 		}
 		if part.price.Currency != total.Currency {
-			return units.Money{}, input.Bad(part.field, part.price.String(), "a price in "+total.Currency+" like those before it")
+			return units.Money{}, input.Bad(part.field, part.price.String(),
+				"a price in "+total.Currency+" like those before it")
 		}
 		total.Amount += part.price.Amount / part.lasts.Litres()
 		if err := input.NotNegative(part.field, total.Amount, total.Currency+" a litre"); err != nil {
@@ -191,7 +194,13 @@ func (s System) cost(p Product) (units.Money, error) {
 
 // temperatureRange is what thin-film membranes and the plastic of their housings
 // bear (common practice).
-var temperatureRange = units.Range{Quantity: "temperature", Min: 0, Max: hottest, Unit: "°C", Source: "thin-film membranes, common practice"}
+var temperatureRange = units.Range{
+	Quantity: "temperature",
+	Min:      0,
+	Max:      hottest,
+	Unit:     "°C",
+	Source:   "thin-film membranes, common practice",
+}
 
 func (f Feed) check() error {
 	return input.Join(
@@ -217,7 +226,8 @@ func (s System) check() error {
 		input.NotNegative("wasteRatio", s.WasteRatio, ""),
 		input.NotNegative("waste", float64(s.Waste), "L/h"))
 	if waste == nil && (s.WasteRatio > 0) == (s.Waste > 0) {
-		waste = input.Bad("wasteRatio", input.Number(s.WasteRatio)+" and a waste of "+s.Waste.String(), "one of the two above zero")
+		waste = input.Bad("wasteRatio", input.Number(s.WasteRatio)+" and a waste of "+s.Waste.String(),
+			"one of the two above zero")
 	}
 	return input.Join(append(list, waste,
 		input.NotNegative("backPressure", float64(s.BackPressure), "bar"),
@@ -257,24 +267,31 @@ func (s System) assumptions(f Feed) []string {
 	k := s.Membrane.Flux.orUsual()
 	list := []string{
 		"Flow rises with temperature by " + input.Number(k.Cold) + " K below 25 °C and " + input.Number(k.Warm) +
-			" K above" + defaulted(s.Membrane.Flux == FluxConstants{}, ": usual constants, other membranes differ by 4 % at 15 °C and 8 % at 5 °C") + ".",
-		"The membrane is as good as its rating, and warmth helps water and salt through it alike. Its product carries so little salt that its own osmotic pressure is left out.",
+			" K above" + defaulted(s.Membrane.Flux == FluxConstants{}, ": usual constants, other membranes differ by 4 % at "+
+			"15 °C and 8 % at 5 °C") + ".",
+		"The membrane is as good as its rating, and warmth helps water and salt through it alike. Its product carries so " +
+			"little salt that its own osmotic pressure is left out.",
 		"Salt is counted as the meter sees it, and for osmotic pressure as sodium chloride. Silica and gases are not seen.",
 	}
 	if s.Membrane.Rejection.Value() > 0 {
 		list = append(list, "The rejection is the one measured, for these conditions.")
 	}
 	if s.Membrane.Rated.Feed == (units.TDS{}) {
-		list = append(list, "The salt of the rating's test water was not given, so its osmotic pressure is left out: flow comes out a few per cent low.")
+		list = append(list, "The salt of the rating's test water was not given, so its osmotic pressure is left out: flow "+
+			"comes out a few per cent low.")
 	}
 	if s.Resin != (Resin{}) {
-		list = append(list, "The resin takes up 1 meq/L per 100 µS/cm, within 20 %, and a site per molecule of carbon dioxide"+
-			defaulted(f.CarbonDioxide == 0, "; that of the feed is not known and was left out: the resin will last less, often half")+".")
+		list = append(list, "The resin takes up 1 meq/L per 100 µS/cm, within 20 %, and a site per molecule of "+
+			"carbon dioxide"+
+			defaulted(f.CarbonDioxide == 0, "; that of the feed is not known and was left out: the resin will last less, "+
+				"often half")+".")
 	}
 	if f.Chlorine+f.Chloramine > 0 && s.Carbon != (Carbon{}) {
-		list = append(list, "The carbon removes what its label says at the label's flow; sediment and organic matter shorten that.")
+		list = append(list, "The carbon removes what its label says at the label's flow; sediment and organic matter "+
+			"shorten that.")
 	}
-	return append(list, "The cost is that of water and of the stages with a price and a known life; work, electricity and the system itself are not in it.")
+	return append(list, "The cost is that of water and of the stages with a price and a known life; work, electricity "+
+		"and the system itself are not in it.")
 }
 
 func defaulted(yes bool, text string) string {

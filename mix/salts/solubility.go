@@ -43,7 +43,8 @@ func (c Compound) Solubility(t units.Temperature) (units.MassPerKilogram, error)
 	s := gramsAt(curve, m, t.Celsius())
 	share := s / (100 + s) * c.MolarMass().GramsPerMole() / m
 	if !(share < 1) {
-		return none, input.Bad("temperature", t.String(), "a lower one: "+c.Formula()+" melts in its own water of crystallisation")
+		return none, input.Bad("temperature", t.String(),
+			"a lower one: "+c.Formula()+" melts in its own water of crystallisation")
 	}
 	return units.MassPerKilogram(share*1000) * units.GramPerKilogram, nil
 }

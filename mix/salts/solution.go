@@ -43,7 +43,8 @@ func Dissolve(c Compound, m, water units.Mass, t units.Temperature) (Solution, e
 	}
 	s := Solution{c, units.MassPerKilogram(m/(m+water)*1000) * units.GramPerKilogram, t}
 	if s.Content > most.Content {
-		return Solution{}, input.Bad("solution."+c.Formula(), input.Number(m.Grams())+" g", "at most "+input.Number(most.Into(water).Grams())+" g in so much water")
+		return Solution{}, input.Bad("solution."+c.Formula(), input.Number(m.Grams())+" g",
+			"at most "+input.Number(most.Into(water).Grams())+" g in so much water")
 	}
 	return s, nil
 }
@@ -65,7 +66,8 @@ func Stock(c Compound, perLitre units.MassPerLitre, t units.Temperature) (Soluti
 	strongest, err := most.PerLitre()
 	if err != nil { // saturated is beyond the measured densities
 		if limit := most.Content.GramsPerKilogram() * heaviest; perLitre.GramsPerLitre() > limit {
-			return Solution{}, input.Bad("content", input.Number(perLitre.GramsPerLitre())+" g/L of "+c.Formula(), "at most what dissolves, certainly below "+input.Number(limit)+" g/L")
+			return Solution{}, input.Bad("content", input.Number(perLitre.GramsPerLitre())+" g/L of "+c.Formula(),
+				"at most what dissolves, certainly below "+input.Number(limit)+" g/L")
 		}
 		fit, known := c.Anhydrous().laliberte()
 		if !known || t.Celsius() < fit.coldest || t.Celsius() > fit.hottest {
@@ -75,13 +77,19 @@ func Stock(c Compound, perLitre units.MassPerLitre, t units.Temperature) (Soluti
 		if strongest, err = most.PerLitre(); err != nil {
 			return Solution{}, err
 		}
-		measured := units.Range{Quantity: "content", Max: math.Floor(strongest.GramsPerLitre()), Unit: "g/L", Source: "density of stronger " + c.Formula() + " not measured"}
+		measured := units.Range{
+			Quantity: "content",
+			Max:      math.Floor(strongest.GramsPerLitre()),
+			Unit:     "g/L",
+			Source:   "density of stronger " + c.Formula() + " not measured",
+		}
 		if err := measured.Check(perLitre.GramsPerLitre()); err != nil {
 			return Solution{}, err
 		}
 	}
 	if perLitre > strongest {
-		return Solution{}, input.Bad("content", input.Number(perLitre.GramsPerLitre())+" g/L of "+c.Formula(), "at most "+input.Number(strongest.GramsPerLitre())+" g/L")
+		return Solution{}, input.Bad("content", input.Number(perLitre.GramsPerLitre())+" g/L of "+c.Formula(),
+			"at most "+input.Number(strongest.GramsPerLitre())+" g/L")
 	}
 	excess := func(grams float64) float64 {
 		s := Solution{c, units.MassPerKilogram(grams) * units.GramPerKilogram, t}
@@ -156,12 +164,24 @@ func (s Solution) Density() (units.Density, error) {
 	fit, known := s.Compound.Anhydrous().laliberte()
 	most := s.Compound.content(fit.most)
 	if !known && s.Content > most {
-		return none, input.Bad("solution."+s.Compound.Formula(), s.Content.String(), "a solute with measured densities, or at most "+most.String())
+		return none, input.Bad("solution."+s.Compound.Formula(), s.Content.String(),
+			"a solute with measured densities, or at most "+most.String())
 	}
-	if err := (units.Range{Quantity: "temperature", Min: fit.coldest, Max: fit.hottest, Unit: "°C", Source: fit.source}).Check(t); err != nil {
+	if err := (units.Range{
+		Quantity: "temperature",
+		Min:      fit.coldest,
+		Max:      fit.hottest,
+		Unit:     "°C",
+		Source:   fit.source,
+	}).Check(t); err != nil {
 		return none, err
 	}
-	if err := (units.Range{Quantity: "content", Max: most.GramsPerKilogram(), Unit: "g/kg", Source: fit.source}).Check(s.Content.GramsPerKilogram()); err != nil {
+	if err := (units.Range{
+		Quantity: "content",
+		Max:      most.GramsPerKilogram(),
+		Unit:     "g/kg",
+		Source:   fit.source,
+	}).Check(s.Content.GramsPerKilogram()); err != nil {
 		return none, err
 	}
 	water := poly.P5(t, &kellCoef) / (1 + kellDivisor*t)

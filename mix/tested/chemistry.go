@@ -70,7 +70,8 @@ func (w Water) System() (carbonate.System, error) {
 }
 
 func noCarbon() error {
-	return input.Bad("carbon", "nothing", "one more thing than the alkalinity: a pH, the DIC, or the CO2 of the air by Aired")
+	return input.Bad("carbon", "nothing", "one more thing than the alkalinity: a pH, the DIC, or the CO2 of the "+
+		"air by Aired")
 }
 
 // constituents returns the contents that the CO₂ system takes from tests.

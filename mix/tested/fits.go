@@ -36,7 +36,8 @@ func Extrapolated(s *carbonate.System) []string {
 	if err != nil || carbonate.CheckRange(c.Salinity, c.Temperature, w.Options) != nil {
 		return out
 	}
-	return append(out, "With the constants of "+other.String()+", which hold here, the pH is "+input.Fixed(again.PH().Value(), 2)+
+	return append(out, "With the constants of "+other.String()+", which hold here, the pH is "+
+		input.Fixed(again.PH().Value(), 2)+
 		" instead of "+input.Fixed(s.PH().Value(), 2)+" and the saturation of aragonite "+input.Fixed(again.Aragonite(), 2)+
 		" instead of "+input.Fixed(s.Aragonite(), 2)+".")
 }

@@ -180,7 +180,8 @@ func parseAlkalinity(s string) (Level, error) {
 	for h := DKH; h <= CaCO3; h++ {
 		// What reads as one of a unit is written in that unit.
 		number, _, _ := strings.Cut(s, " ")
-		if one, err := units.Parse[units.Alkalinity]("1 " + strings.TrimSpace(strings.TrimPrefix(s, number))); err == nil && one.MilliequivalentsPerLitre() == hardnesses[h].unit.MilliequivalentsPerLitre() {
+		if one, err := units.Parse[units.Alkalinity]("1 " + strings.TrimSpace(strings.TrimPrefix(s, number))); err == nil &&
+			one.MilliequivalentsPerLitre() == hardnesses[h].unit.MilliequivalentsPerLitre() {
 			l = l.In(h)
 		}
 	}

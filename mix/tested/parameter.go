@@ -58,7 +58,12 @@ type facts struct {
 var known = [...]facts{
 	{name: Alkalinity},
 	{Calcium, []ions.Ion{ions.Calcium}, []counting{{"Ca", units.AsCalcium}, {"CaCO3", units.AsCalciumCarbonate}}, true},
-	{Magnesium, []ions.Ion{ions.Magnesium}, []counting{{"Mg", units.AsMagnesium}, {"CaCO3", units.AsCalciumCarbonate}}, true},
+	{
+		Magnesium,
+		[]ions.Ion{ions.Magnesium},
+		[]counting{{"Mg", units.AsMagnesium}, {"CaCO3", units.AsCalciumCarbonate}},
+		true,
+	},
 	{Potassium, []ions.Ion{ions.Potassium}, []counting{{"K", units.AsPotassium}}, true},
 	{Strontium, []ions.Ion{ions.Strontium}, []counting{{"Sr", units.AsStrontium}}, true},
 	{Bromide, []ions.Ion{ions.Bromide}, []counting{{"Br", units.AsBromide}}, true},
@@ -69,7 +74,12 @@ var known = [...]facts{
 	{Nitrate, []ions.Ion{ions.Nitrate}, []counting{{"NO3", units.AsNitrate}, {"NO3-N", units.AsNitrogen}}, false},
 	{Phosphate, []ions.Ion{ions.Phosphate}, []counting{{"PO4", units.AsPhosphate}, {"PO4-P", units.AsPhosphorus}}, false},
 	{Silicate, []ions.Ion{ions.Silicate}, []counting{{"SiO2", units.AsSilica}, {"Si", units.AsSilicon}}, false},
-	{Ammonia, []ions.Ion{ions.Ammonium}, []counting{{"NH3-N", units.AsNitrogen}, {"NH3", units.AsAmmonia}, {"NH4", units.AsAmmonium}}, false},
+	{
+		Ammonia,
+		[]ions.Ion{ions.Ammonium},
+		[]counting{{"NH3-N", units.AsNitrogen}, {"NH3", units.AsAmmonia}, {"NH4", units.AsAmmonium}},
+		false,
+	},
 	{OrganicAlkalinity, nil, nil, false},
 	{FreeAmmonia, nil, []counting{{"free NH3", units.AsAmmonia}, {"free NH3-N", units.AsNitrogen}}, false},
 }

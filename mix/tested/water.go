@@ -140,7 +140,8 @@ func (w Water) Draw(v units.Volume) (Water, error) {
 	if !(v >= 0 && v <= all*(1+rounding)) {
 		return Water{}, input.Bad("drawn", v.String(), "zero to the "+input.Fixed(all.Litres(), 2)+" L that there are")
 	}
-	w.Portion = w.Portion.OfMass(max(0, w.Portion.Mass-w.Portion.OfVolume(v).Mass)) // drawing all may leave a rounding error
+	w.Portion = w.Portion.OfMass(max(0,
+		w.Portion.Mass-w.Portion.OfVolume(v).Mass)) // drawing all may leave a rounding error
 	return w, nil
 }
 
@@ -182,7 +183,8 @@ func (w Water) FillTo(mark units.Volume, with Water) (poured units.Volume, full 
 	short := mark - w.Volume()
 	if !(short >= -rounding*mark) {
 		return input.NaN[units.Volume](), Water{}, input.Bad("mark", mark.String(),
-			"no less than the "+input.Fixed(w.Volume().Litres(), 2)+" L that there are: above the mark there is nothing to top off")
+			"no less than the "+input.Fixed(w.Volume().Litres(), 2)+" L that there are: above the mark there is nothing "+
+				"to top off")
 	}
 	if short <= 0 {
 		return 0, w, nil
@@ -211,7 +213,8 @@ func (w Water) Evaporate(lost units.Volume) (Water, error) {
 	}
 	left := w.Portion.Mass - pure.OfVolume(lost).Mass
 	if !(left > 0) {
-		return Water{}, input.Bad("lost", lost.String(), "less than the "+input.Fixed(w.Volume().Litres(), 2)+" L that there are")
+		return Water{}, input.Bad("lost", lost.String(), "less than the "+input.Fixed(w.Volume().Litres(), 2)+
+			" L that there are")
 	}
 	s, err := seawater.FromAbsolute(units.Absolute(float64(w.Portion.Salt())/float64(left)*1000), w.Portion.Temperature())
 	if err != nil {

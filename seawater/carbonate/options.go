@@ -213,7 +213,12 @@ func (d *domain) check(prefix string, s units.PracticalSalinity, t units.Tempera
 		return nil
 	}
 	source := prefix + d.name
-	if err := (units.Range{Quantity: "practical salinity", Min: d.sMin, Max: d.sMax, Source: source}).Check(s.Value()); err != nil {
+	if err := (units.Range{
+		Quantity: "practical salinity",
+		Min:      d.sMin,
+		Max:      d.sMax,
+		Source:   source,
+	}).Check(s.Value()); err != nil {
 		return err
 	}
 	return (units.Range{Quantity: "temperature", Min: d.tMin, Max: d.tMax, Unit: "°C", Source: source}).Check(t.Celsius())
@@ -241,7 +246,11 @@ func CheckRange(s units.PracticalSalinity, t units.Temperature, o Options) error
 }
 
 func badOptions() error {
-	return &units.InputError{Field: "options", Got: "an unknown set of constants", Want: "one of those that the package names"}
+	return &units.InputError{
+		Field: "options",
+		Got:   "an unknown set of constants",
+		Want:  "one of those that the package names",
+	}
 }
 
 // left asks each fit of the CO2 system that something in the water needs, and
@@ -280,7 +289,11 @@ func CheckVapourRange(s units.PracticalSalinity, t units.Temperature) error {
 // CheckAmmoniaRange is CheckRange for a fit of the constant of ammonium.
 func CheckAmmoniaRange(s units.PracticalSalinity, t units.Temperature, k KNH4) error {
 	if int(k) >= len(knh4Domains) {
-		return &units.InputError{Field: "options", Got: "an unknown fit of ammonium", Want: "one of those that the package names"}
+		return &units.InputError{
+			Field: "options",
+			Got:   "an unknown fit of ammonium",
+			Want:  "one of those that the package names",
+		}
 	}
 	return knh4Domains[k].check("ammonium: ", s, t)
 }

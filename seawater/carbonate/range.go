@@ -44,7 +44,8 @@ func (s *System) CheckRange() error {
 //
 // Where the one ends and the other begins, they are apart by up to 0.02 in pH from
 // alkalinity and DIC, and by 6 % in saturation in balance with air (at salinity 43
-// and 2 °C; 0.01 and 2 % elsewhere): choose once for all waters that are compared. At salinity 5 and 25 °C, alkalinity 2300 µmol/kg and
+// and 2 °C; 0.01 and 2 % elsewhere): choose once for all waters that are compared.
+// At salinity 5 and 25 °C, alkalinity 2300 µmol/kg and
 // 420 µatm of CO2, Lueker2000 gives pH 8.215 and aragonite 2.49, Waters2014Total 8.251
 // and 2.02.
 func Suited(s units.PracticalSalinity, t units.Temperature) K1K2 {

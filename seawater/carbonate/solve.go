@@ -101,14 +101,19 @@ func (c *Constants) check(n *Nutrients) error {
 		return nil
 	case !n.sound():
 		return badNutrients()
-	case !(constant(c.KP1) && constant(c.KP2) && constant(c.KP3) && constant(c.KSi) && constant(c.KNH4) && constant(c.KH2S)):
+	case !(constant(c.KP1) && constant(c.KP2) && constant(c.KP3) && constant(c.KSi) && constant(c.KNH4) &&
+		constant(c.KH2S)):
 		return c.badConstant()
 	}
 	return nil
 }
 
 func badNutrients() error {
-	return &units.InputError{Field: "nutrients", Got: "a content below zero or without meaning", Want: "zero or more, in µmol/kg"}
+	return &units.InputError{
+		Field: "nutrients",
+		Got:   "a content below zero or without meaning",
+		Want:  "zero or more, in µmol/kg",
+	}
 }
 
 // badTotal names the first total that no water has, or the reason why At made
@@ -133,7 +138,8 @@ func (c *Constants) noWater() error {
 		return err
 	}
 	if !possible(c.Salinity, c.Temperature) {
-		return &units.InputError{Field: "constants", Got: "salinity " + c.Salinity.String() + " and " + c.Temperature.String(),
+		return &units.InputError{Field: "constants", Got: "salinity " + c.Salinity.String() + " and " +
+			c.Temperature.String(),
 			Want: "a salinity and a temperature that the fits can be asked for"}
 	}
 	return nil
@@ -182,7 +188,11 @@ func (c *Constants) pair(first, second Known, n *Nutrients) (pair, error) {
 		p.a, p.b = p.b, p.a
 	}
 	if p.a.kind == p.b.kind {
-		return p, &units.InputError{Field: "pair", Got: first.String() + " and " + second.String(), Want: "two different quantities"}
+		return p, &units.InputError{
+			Field: "pair",
+			Got:   first.String() + " and " + second.String(),
+			Want:  "two different quantities",
+		}
 	}
 	p.balance.of(c, n)
 	if reason := p.solve(); reason != "" {

@@ -183,7 +183,11 @@ func (k *ConstantUncertainty) check(known ...Known) error {
 		}
 	}
 	if !amount(k.Organic) {
-		return &units.InputError{Field: "uncertainty of the organic alkalinity", Got: k.Organic.String(), Want: "zero or more"}
+		return &units.InputError{
+			Field: "uncertainty of the organic alkalinity",
+			Got:   k.Organic.String(),
+			Want:  "zero or more",
+		}
 	}
 	return nil
 }
@@ -225,7 +229,11 @@ func (c *Constants) Consistency(three [3]Known, n Nutrients, k ConstantUncertain
 	out.Consistent = true
 	for i, x := range three {
 		if !(x.uncertainty > 0) {
-			return Consistency{}, &units.InputError{Field: kindNames[x.kind] + " uncertainty", Got: number(x.uncertainty), Want: "above zero"}
+			return Consistency{}, &units.InputError{
+				Field: kindNames[x.kind] + " uncertainty",
+				Got:   number(x.uncertainty),
+				Want:  "above zero",
+			}
 		}
 		if err := x.check(); err != nil {
 			return Consistency{}, err

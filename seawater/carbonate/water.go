@@ -146,7 +146,11 @@ func (w Water) Precipitate(x units.AmountPerKilogram) Water {
 // mixture; otherwise it becomes a measured one.
 func (w Water) Blend(m units.Mass, other Water, m2 units.Mass, t units.Temperature) (Water, error) {
 	if !(m >= 0 && m2 >= 0 && m+m2 > 0 && m+m2 <= math.MaxFloat64) {
-		return noWater(), &units.InputError{Field: "masses", Got: m.String() + " and " + m2.String(), Want: "masses of zero or more, not both zero"}
+		return noWater(), &units.InputError{
+			Field: "masses",
+			Got:   m.String() + " and " + m2.String(),
+			Want:  "masses of zero or more, not both zero",
+		}
 	}
 	if err := w.mixable(); err != nil {
 		return noWater(), input.In("first", err)
@@ -159,7 +163,11 @@ func (w Water) Blend(m units.Mass, other Water, m2 units.Mass, t units.Temperatu
 	}
 	o, p := &w.Options, &other.Options
 	if o.K1K2 != p.K1K2 || o.KS != p.KS || o.KF != p.KF || o.KNH4 != p.KNH4 || o.BoronRatio != p.BoronRatio {
-		return noWater(), &units.InputError{Field: "options", Got: "different constants in the two waters", Want: "the same ones"}
+		return noWater(), &units.InputError{
+			Field: "options",
+			Got:   "different constants in the two waters",
+			Want:  "the same ones",
+		}
 	}
 	y := float64(m2 / (m + m2))
 	x := 1 - y

@@ -37,7 +37,8 @@ func (u Uncertainty) check() error {
 
 // solver finds a salinity in g/kg. Thermometer and cell are changes of the offsets of the
 // meter.
-type solver func(reading float64, t units.Temperature, thermometer units.TemperatureDifference, cell units.Fraction) float64
+type solver func(reading float64, t units.Temperature, thermometer units.TemperatureDifference,
+	cell units.Fraction) float64
 
 // propagate returns sa and its standard uncertainty to first order, with
 // difference quotients for the derivatives.
@@ -49,12 +50,15 @@ func propagate(sa units.AbsoluteSalinity, reading float64, t units.Temperature, 
 	)
 	var byReading float64
 	if h := part * reading; h > 0 {
-		byReading = (salinity(reading+h, t, 0, units.Share(0)) - salinity(reading-h, t, 0, units.Share(0))) / (2 * h) * u.Reading
+		byReading = (salinity(reading+h, t, 0, units.Share(0)) - salinity(reading-h, t, 0,
+			units.Share(0))) / (2 * h) * u.Reading
 	} else { // nothing is below a reading of zero, which is salinity 0
 		byReading = salinity(u.Reading, t, 0, units.Share(0))
 	}
-	byTemperature := (salinity(reading, t.Add(kelvin), 0, units.Share(0)) - salinity(reading, t.Add(-kelvin), 0, units.Share(0))) / (2 * kelvin.CelsiusDegrees())
-	byThermometer := (salinity(reading, t, kelvin, units.Share(0)) - salinity(reading, t, -kelvin, units.Share(0))) / (2 * kelvin.CelsiusDegrees())
+	byTemperature := (salinity(reading, t.Add(kelvin), 0, units.Share(0)) - salinity(reading, t.Add(-kelvin), 0,
+		units.Share(0))) / (2 * kelvin.CelsiusDegrees())
+	byThermometer := (salinity(reading, t, kelvin, units.Share(0)) - salinity(reading, t, -kelvin,
+		units.Share(0))) / (2 * kelvin.CelsiusDegrees())
 	byCell := (salinity(reading, t, 0, units.Share(part)) - salinity(reading, t, 0, units.Share(-part))) / (2 * part)
 	uncertainty = units.Absolute(math.Hypot(
 		math.Hypot(byReading, byTemperature*u.Temperature.CelsiusDegrees()),

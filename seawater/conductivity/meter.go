@@ -98,7 +98,8 @@ func (m Meter) Salinity(reading units.Conductivity, t units.Temperature) (units.
 }
 
 // Estimate is Salinity with its standard uncertainty.
-func (m Meter) Estimate(reading units.Conductivity, t units.Temperature, u Uncertainty) (sa, uncertainty units.AbsoluteSalinity, err error) {
+func (m Meter) Estimate(reading units.Conductivity, t units.Temperature,
+	u Uncertainty) (sa, uncertainty units.AbsoluteSalinity, err error) {
 	err = u.check()
 	if err == nil {
 		sa, err = m.Salinity(reading, t)
@@ -106,9 +107,10 @@ func (m Meter) Estimate(reading units.Conductivity, t units.Temperature, u Uncer
 	if err != nil {
 		return noSalinity(), noSalinity(), err
 	}
-	return propagate(sa, float64(reading), t, u, func(reading float64, t units.Temperature, thermometer units.TemperatureDifference, cell units.Fraction) float64 {
-		return plainSalinity(m.moved(thermometer, cell).measured(units.Conductivity(reading), t), t)
-	})
+	return propagate(sa, float64(reading), t, u,
+		func(reading float64, t units.Temperature, thermometer units.TemperatureDifference, cell units.Fraction) float64 {
+			return plainSalinity(m.moved(thermometer, cell).measured(units.Conductivity(reading), t), t)
+		})
 }
 
 // Calibrated returns the meter with the cell offset that makes it show reading in
@@ -144,7 +146,8 @@ func (m Meter) shows(c units.Conductivity, t units.Temperature) units.Conductivi
 }
 
 func (m Meter) measured(reading units.Conductivity, t units.Temperature) units.Conductivity {
-	return units.Conductivity(m.Compensation.undo(float64(reading), t.Add(m.ThermometerOffset)) / (1 + m.CellOffset.Value()))
+	return units.Conductivity(m.Compensation.undo(float64(reading),
+		t.Add(m.ThermometerOffset)) / (1 + m.CellOffset.Value()))
 }
 
 // moved returns the meter with other offsets.

@@ -38,7 +38,8 @@ func (m SalinityMeter) Reading(sa units.AbsoluteSalinity, t units.Temperature) (
 
 // checkReading refuses a number that is beyond the scale.
 func (m SalinityMeter) checkReading(reading units.PracticalSalinity, t units.Temperature) error {
-	return input.As("reading", pss78.CheckRange(units.Practical(reading.Value()*(1-beyond)), t.Add(m.ThermometerOffset), 0))
+	return input.As("reading", pss78.CheckRange(units.Practical(reading.Value()*(1-beyond)), t.Add(m.ThermometerOffset),
+		0))
 }
 
 // Salinity returns the salinity of the seawater of temperature t in which the
@@ -58,7 +59,8 @@ func (m SalinityMeter) Salinity(reading units.PracticalSalinity, t units.Tempera
 }
 
 // Estimate is Salinity with its standard uncertainty.
-func (m SalinityMeter) Estimate(reading units.PracticalSalinity, t units.Temperature, u Uncertainty) (sa, uncertainty units.AbsoluteSalinity, err error) {
+func (m SalinityMeter) Estimate(reading units.PracticalSalinity, t units.Temperature,
+	u Uncertainty) (sa, uncertainty units.AbsoluteSalinity, err error) {
 	err = u.check()
 	if err == nil {
 		sa, err = m.Salinity(reading, t)
@@ -66,15 +68,17 @@ func (m SalinityMeter) Estimate(reading units.PracticalSalinity, t units.Tempera
 	if err != nil {
 		return noSalinity(), noSalinity(), err
 	}
-	return propagate(sa, reading.Value(), t, u, func(reading float64, t units.Temperature, thermometer units.TemperatureDifference, cell units.Fraction) float64 {
-		m := SalinityMeter{units.Share(m.CellOffset.Value() + cell.Value()), m.ThermometerOffset + thermometer}
-		return plainSalinity(m.measured(units.Practical(reading), t), t)
-	})
+	return propagate(sa, reading.Value(), t, u,
+		func(reading float64, t units.Temperature, thermometer units.TemperatureDifference, cell units.Fraction) float64 {
+			m := SalinityMeter{units.Share(m.CellOffset.Value() + cell.Value()), m.ThermometerOffset + thermometer}
+			return plainSalinity(m.measured(units.Practical(reading), t), t)
+		})
 }
 
 // Calibrated returns the meter with the cell offset that makes it show reading in
 // seawater of a known salinity at the temperature t.
-func (m SalinityMeter) Calibrated(reading units.PracticalSalinity, sa units.AbsoluteSalinity, t units.Temperature) (SalinityMeter, error) {
+func (m SalinityMeter) Calibrated(reading units.PracticalSalinity, sa units.AbsoluteSalinity,
+	t units.Temperature) (SalinityMeter, error) {
 	m.CellOffset = units.Share(0)
 	err := m.check(t)
 	if err == nil {

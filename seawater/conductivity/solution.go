@@ -15,7 +15,7 @@ type Solution uint8
 const (
 	SodiumChloride             Solution = iota + 1
 	PotassiumChloride                   // as in calibration fluids
-	SulfateBicarbonateChloride          // by mass 40 % sodium sulfate, 40 % sodium hydrogen carbonate, 20 % sodium chloride: a natural fresh water
+	SulfateBicarbonateChloride          // by mass 40 % Na2SO4, 40 % NaHCO3, 20 % NaCl: a natural fresh water
 )
 
 // Conductivity returns the conductivity at 25 °C of the solution that holds so
@@ -84,7 +84,8 @@ func (s Solution) CheckRange(content units.MassPerLitre) error {
 	case SulfateBicarbonateChloride:
 		return mixtureRange.Check(content.GramsPerLitre())
 	}
-	return input.Bad("solution", input.Number(float64(s)), "SodiumChloride, PotassiumChloride or SulfateBicarbonateChloride")
+	return input.Bad("solution", input.Number(float64(s)), "SodiumChloride, PotassiumChloride or "+
+		"SulfateBicarbonateChloride")
 }
 
 var (

@@ -82,7 +82,13 @@ func (s Standard) CheckRange(t units.Temperature) error {
 
 var (
 	molalRange = units.Range{Quantity: "temperature", Min: 0, Max: 50, Unit: "°C", Source: "Pratt et al. 2001"}
-	demalRange = units.Range{Quantity: "temperature", Min: 15, Max: 35, Unit: "°C", Source: "demal standards, as tabulated"}
+	demalRange = units.Range{
+		Quantity: "temperature",
+		Min:      15,
+		Max:      35,
+		Unit:     "°C",
+		Source:   "demal standards, as tabulated",
+	}
 )
 
 // mS/cm per powers of t - 25 °C. Fitted here to the tables of [PKWB], 0 to 50 °C;

@@ -46,7 +46,8 @@ func (m TDSMeter) Measured(reading units.TDS, t units.Temperature) (units.Conduc
 // the water for which a display of the given step in ppm shows reading, rounded
 // to the nearest. Zero is nothing to half a step. A display that drops digits
 // instead of rounding leaves room for a whole step above: ask with twice the step.
-func (m TDSMeter) Between(reading units.TDS, step float64, t units.Temperature) (least, most units.Conductivity, err error) {
+func (m TDSMeter) Between(reading units.TDS, step float64,
+	t units.Temperature) (least, most units.Conductivity, err error) {
 	err = m.checkReading(reading)
 	if err == nil {
 		err = input.Positive("step", step, "ppm")
@@ -83,7 +84,8 @@ func (m TDSMeter) Salinity(reading units.TDS, t units.Temperature) (units.Absolu
 }
 
 // Estimate is Salinity with its standard uncertainty.
-func (m TDSMeter) Estimate(reading units.TDS, t units.Temperature, u Uncertainty) (sa, uncertainty units.AbsoluteSalinity, err error) {
+func (m TDSMeter) Estimate(reading units.TDS, t units.Temperature,
+	u Uncertainty) (sa, uncertainty units.AbsoluteSalinity, err error) {
 	err = m.checkReading(reading)
 	if err != nil {
 		return noSalinity(), noSalinity(), err
@@ -106,7 +108,8 @@ func (m TDSMeter) Calibrated(reading units.TDS, truth units.Conductivity, t unit
 
 func (m TDSMeter) check() error {
 	if !(m.Scale > 0 && m.Scale <= largestScale) {
-		return input.Bad("scale", input.Number(float64(m.Scale)), "the factor of the meter in ppm per µS/cm, such as 0.5 or 0.7")
+		return input.Bad("scale", input.Number(float64(m.Scale)), "the factor of the meter in ppm per µS/cm, such as "+
+			"0.5 or 0.7")
 	}
 	return checkAt25(m.Meter.Compensation)
 }
@@ -119,7 +122,8 @@ func (m TDSMeter) checkReading(reading units.TDS) error {
 		return err
 	}
 	if reading.Scale() != m.Scale {
-		return input.Bad("reading", reading.String(), "a reading on the scale of this meter, x"+input.Number(float64(m.Scale)))
+		return input.Bad("reading", reading.String(),
+			"a reading on the scale of this meter, x"+input.Number(float64(m.Scale)))
 	}
 	return input.NotNegative("reading", reading.PPM(), "ppm")
 }
@@ -127,7 +131,8 @@ func (m TDSMeter) checkReading(reading units.TDS) error {
 // checkAt25 refuses what dissolved solids are not counted at.
 func checkAt25(k Compensation) error {
 	if k.Scheme != Raw && k.Reference != units.Celsius(25) {
-		return input.Bad("compensation.reference", k.Reference.String(), "25 °C, to which the factors of dissolved solids belong")
+		return input.Bad("compensation.reference", k.Reference.String(),
+			"25 °C, to which the factors of dissolved solids belong")
 	}
 	return nil
 }
@@ -192,7 +197,8 @@ func (m SaltMeter) Salinity(reading units.MassPerLitre, t units.Temperature) (un
 // Estimate is Salinity with its standard uncertainty, that of the reading being in
 // mg/L. It does not hold that of the curve of the salt, which a meter graduated by
 // another table of it may miss by a few per cent.
-func (m SaltMeter) Estimate(reading units.MassPerLitre, t units.Temperature, u Uncertainty) (sa, uncertainty units.AbsoluteSalinity, err error) {
+func (m SaltMeter) Estimate(reading units.MassPerLitre, t units.Temperature,
+	u Uncertainty) (sa, uncertainty units.AbsoluteSalinity, err error) {
 	err = u.check()
 	if err == nil {
 		sa, err = m.Salinity(reading, t)
@@ -200,15 +206,17 @@ func (m SaltMeter) Estimate(reading units.MassPerLitre, t units.Temperature, u U
 	if err != nil {
 		return noSalinity(), noSalinity(), err
 	}
-	return propagate(sa, float64(reading), t, u, func(reading float64, t units.Temperature, thermometer units.TemperatureDifference, cell units.Fraction) float64 {
-		c := m.Solution.Conductivity(units.MassPerLitre(reading))
-		return plainSalinity(m.Meter.moved(thermometer, cell).measured(c, t), t)
-	})
+	return propagate(sa, float64(reading), t, u,
+		func(reading float64, t units.Temperature, thermometer units.TemperatureDifference, cell units.Fraction) float64 {
+			c := m.Solution.Conductivity(units.MassPerLitre(reading))
+			return plainSalinity(m.Meter.moved(thermometer, cell).measured(c, t), t)
+		})
 }
 
 // Calibrated returns the meter with the cell offset that makes it show reading in
 // a water whose conductivity at the temperature t is truth.
-func (m SaltMeter) Calibrated(reading units.MassPerLitre, truth units.Conductivity, t units.Temperature) (SaltMeter, error) {
+func (m SaltMeter) Calibrated(reading units.MassPerLitre, truth units.Conductivity,
+	t units.Temperature) (SaltMeter, error) {
 	err := m.check()
 	if err == nil {
 		err = input.In("reading", m.Solution.CheckRange(reading))

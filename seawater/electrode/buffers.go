@@ -25,7 +25,7 @@ const (
 	PhysiologicalPhosphate                   // 7.413: 0.008695 mol KH2PO4 and 0.03043 mol Na2HPO4 (from memory)
 	Borax                                    // 9.180: 0.01 mol Na2B4O7
 	Carbonate                                // 10.012: 0.025 mol NaHCO3 and 0.025 mol Na2CO3
-	TrisInWater                              // 7.699: 0.01667 mol tris and 0.05 mol its hydrochloride (from memory), no seawater
+	TrisInWater                              // 7.699: 0.01667 mol tris, 0.05 mol its hydrochloride (from memory)
 	TechnicalPhosphate                       // 7.000: 0.026 mol KH2PO4 and 0.041 mol Na2HPO4 per litre, to three decimals
 	Bottle4                                  // 4.00, two decimals
 	Bottle7                                  // 7.00, two decimals; up to 0.015 above TechnicalPhosphate, at 45 °C

@@ -51,32 +51,60 @@ func (c Calibration[S]) Findings() Findings {
 	var slope, offset, points Finding
 	switch s := c.Slope.Value(); {
 	case s > highestSlope:
-		slope = Finding{Doubtful, "The slope is steeper than an electrode can be: a buffer or its temperature is not what it is taken for. Calibrate again in fresh buffers."}
+		slope = Finding{
+			Doubtful,
+			"The slope is steeper than an electrode can be: a buffer or its temperature is not what it is taken for. " +
+				"Calibrate again in fresh buffers.",
+		}
 	case s >= goodSlope:
 		slope = Finding{Good, "The slope is that of a sound electrode."}
 	case s >= cleanSlope:
-		slope = Finding{Clean, "The slope is low: clean and soak the electrode as its maker says, and calibrate again in fresh buffers."}
+		slope = Finding{
+			Clean,
+			"The slope is low: clean and soak the electrode as its maker says, and calibrate again in fresh buffers.",
+		}
 	default:
-		slope = Finding{Replace, "The slope is too low: replace the electrode if it is the same after cleaning, in fresh buffers."}
+		slope = Finding{
+			Replace,
+			"The slope is too low: replace the electrode if it is the same after cleaning, in fresh buffers.",
+		}
 	}
 	atNeutral := c.Offset - c.perUnit(units.Celsius(25))*units.Voltage(7-c.Isopotential.Value())
 	switch e := float64(atNeutral); {
 	case e >= -goodOffset && e <= goodOffset:
 		offset = Finding{Good, "The offset is that of a sound electrode."}
 	case e >= -cleanOffset && e <= cleanOffset:
-		offset = Finding{Clean, "The offset is large: clean the junction and refill the electrode, if it can be, and calibrate again."}
+		offset = Finding{
+			Clean,
+			"The offset is large: clean the junction and refill the electrode, if it can be, and calibrate again.",
+		}
 	default:
-		offset = Finding{Replace, "The offset is too large: the reference is spent or poisoned. Replace the electrode if it is the same after cleaning, in fresh buffers."}
+		offset = Finding{
+			Replace,
+			"The offset is too large: the reference is spent or poisoned. Replace the electrode if it is the same after " +
+				"cleaning, in fresh buffers.",
+		}
 	}
 	switch r := float64(c.Residual); {
 	case r == 0:
-		points = Finding{Unknown, "Through one or two points there always is a line: a third buffer tells whether all are sound."}
+		points = Finding{
+			Unknown,
+			"Through one or two points there always is a line: a third buffer tells whether all are sound.",
+		}
 	case r > 0 && r <= goodResidual:
 		points = Finding{Good, "The points lie on one line."}
 	case r > 0 && r <= cleanResidual:
-		points = Finding{Clean, "The points lie badly on one line: clean the electrode, wait for steady readings, and calibrate again in fresh buffers."}
+		points = Finding{
+			Clean,
+			"The points lie badly on one line: clean the electrode, wait for steady readings, and calibrate again in " +
+				"fresh buffers.",
+		}
 	default:
-		points = Finding{Doubtful, "The points do not lie on one line: a buffer is not what it is taken for, or was not read until it was steady. Calibrate again in fresh buffers."}
+		points = Finding{
+			Doubtful,
+			"The points do not lie on one line: a buffer is not what it is taken for, or was not read until it was steady. " +
+				"Calibrate again in fresh buffers.",
+		}
 	}
 	return Findings{slope, offset, points}
 }

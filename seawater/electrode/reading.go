@@ -52,7 +52,8 @@ func (c Calibration[S]) Reading(ph S, t units.Temperature) (units.Voltage, error
 // It is the uncertainty of the pH at the temperature t, on the scale of the buffers.
 // What the junction of the electrode does between a dilute buffer and seawater is
 // not in it: TotalFromNBS adds that.
-func (c Calibration[S]) Estimate(reading units.Voltage, t units.Temperature, u Uncertainty) (ph S, uncertainty float64, err error) {
+func (c Calibration[S]) Estimate(reading units.Voltage, t units.Temperature,
+	u Uncertainty) (ph S, uncertainty float64, err error) {
 	err = u.check()
 	if err == nil {
 		err = c.checkUncertainties()

@@ -24,7 +24,8 @@ const Junction = 0.05
 //	source   carbonate.NBSPH.Total, fH [T82]
 //	range    20 <= S <= 42
 //	outside  a *units.RangeError: nobody knows
-func TotalFromNBS(ph carbonate.NBSPH, uncertainty float64, c *carbonate.Constants) (total carbonate.TotalPH, standard float64, err error) {
+func TotalFromNBS(ph carbonate.NBSPH, uncertainty float64,
+	c *carbonate.Constants) (total carbonate.TotalPH, standard float64, err error) {
 	nothing, nan := carbonate.PHTotal(math.NaN()), math.NaN()
 	if err := checkConstants(c); err != nil {
 		return nothing, nan, err
@@ -57,7 +58,8 @@ func TotalFromNBS(ph carbonate.NBSPH, uncertainty float64, c *carbonate.Constant
 //
 // At t the constants are those of the same authors, in c.Options; constants of the
 // caller's own serve the sample only. The error is that of carbonate.Constants.Solve.
-func AtTemperature(ph carbonate.TotalPH, alkalinity units.AmountPerKilogram, n carbonate.Nutrients, c *carbonate.Constants, t units.Temperature) (carbonate.TotalPH, error) {
+func AtTemperature(ph carbonate.TotalPH, alkalinity units.AmountPerKilogram, n carbonate.Nutrients,
+	c *carbonate.Constants, t units.Temperature) (carbonate.TotalPH, error) {
 	nothing := carbonate.PHTotal(math.NaN())
 	if err := checkConstants(c); err != nil {
 		return nothing, err

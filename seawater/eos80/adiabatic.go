@@ -30,7 +30,8 @@ func AdiabaticLapseRate(s units.PracticalSalinity, t units.Temperature, p units.
 //	units    S PSS-78, pressures dbar above the surface, result °C ITS-90
 //	range    30 <= S <= 40, 2 <= t <= 30 °C, 0 <= p <= 10000 dbar
 //	outside  extrapolates (CheckAdiabatic tells); S < 0, NaN or Inf: NaN
-func PotentialTemperature(s units.PracticalSalinity, t units.Temperature, p, reference units.SeaPressure) units.Temperature {
+func PotentialTemperature(s units.PracticalSalinity, t units.Temperature,
+	p, reference units.SeaPressure) units.Temperature {
 	if !possible(s, t, p) || !possible(s, t, reference) {
 		return units.Celsius(math.NaN())
 	}

@@ -144,7 +144,8 @@ func (a Aeration) check() error {
 		return err
 	}
 	if !(a.Air > 0 && a.Air <= 1e6) {
-		return input.Bad("air", input.Number(a.Air.PPM())+" µmol/mol", "the carbon dioxide of the room, such as 420 or 800 µmol/mol")
+		return input.Bad("air", input.Number(a.Air.PPM())+" µmol/mol", "the carbon dioxide of the room, such as 420 or 800 "+
+			"µmol/mol")
 	}
 	if err := barometer.Check(a.Pressure.Hectopascals()); err != nil {
 		return err

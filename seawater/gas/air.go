@@ -100,7 +100,8 @@ func humidityRatio(vapour, p units.AirPressure) float64 {
 // Shah's formula of evaporation wants this density. With that of the moist air
 // (weighing.Air.Density) it gives 18 to 100 % too little.
 func (a Air) DryDensity() units.Density {
-	return units.Density(float64(a.Pressure) * 100 / (dryGasConstant * a.Temperature.Kelvin() * (1 + vapourBulk*a.HumidityRatio())))
+	bulk := 1 + vapourBulk*a.HumidityRatio()
+	return units.Density(float64(a.Pressure) * 100 / (dryGasConstant * a.Temperature.Kelvin() * bulk))
 }
 
 // Enthalpy returns the heat in the air and its vapour, above that of dry air and
@@ -152,7 +153,8 @@ var magnusCoef = [...]float64{6.41542, 17.62, 243.12}
 func HumidityFromWetBulb(dry, wet units.Temperature, p units.AirPressure) units.Fraction {
 	t, tw := dry.Celsius(), wet.Celsius()
 	ws := Air{wet, p, units.Share(1)}.HumidityRatio()
-	w := ((evaporationHeat0-wetBulbVapourSlip*tw)*ws - dryHeat*(t-tw)) / (evaporationHeat0 + vapourHeat*t - wetBulbWaterHeat*tw)
+	w := ((evaporationHeat0-wetBulbVapourSlip*tw)*ws - dryHeat*(t-tw)) /
+		(evaporationHeat0 + vapourHeat*t - wetBulbWaterHeat*tw)
 	f := units.Share(float64(p/SaturationPressure(dry)) * (w / (vapourRatio + w)))
 	if !(w >= 0 && tw <= t && (Air{dry, p, units.Share(0)}).possible()) {
 		return units.Share(math.NaN())

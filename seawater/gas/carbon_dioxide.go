@@ -18,7 +18,8 @@ import (
 //	units    x µmol/mol of dry air, p hPa, result µmol/kg
 //	range    -1 <= t <= 45 °C, 0 <= S <= 45
 //	outside  extrapolates (CheckRange tells); no such water or air: NaN
-func CarbonDioxideSaturation(s units.PracticalSalinity, t units.Temperature, p units.AirPressure, air carbonate.XCO2) units.AmountPerKilogram {
+func CarbonDioxideSaturation(s units.PracticalSalinity, t units.Temperature, p units.AirPressure,
+	air carbonate.XCO2) units.AmountPerKilogram {
 	if !possible(s, t) || !(air >= 0 && air <= 1e6) {
 		return units.AmountPerKilogram(math.NaN())
 	}

@@ -54,7 +54,12 @@ func (w Surface) Evaporate(a Air) (Evaporation, error) {
 	s, t, v := w.Salinity, w.Temperature, w.Draught
 	shah := ShahRate(s, t, a) * (1 + carrierDraught/carrierStill*v.MetresPerSecond())
 	low, high := min(shah/2, shah*2), max(shah/2, shah*2)
-	for _, e := range [...]float64{VDIRate(s, t, a, VDIStill), CarrierRate(s, t, a, v, CarrierQuiet), CarrierRate(s, t, a, v, CarrierActive), blunt(s, t, a, v)} {
+	for _, e := range [...]float64{
+		VDIRate(s, t, a, VDIStill),
+		CarrierRate(s, t, a, v, CarrierQuiet),
+		CarrierRate(s, t, a, v, CarrierActive),
+		blunt(s, t, a, v),
+	} {
 		low, high = min(low, e), max(high, e)
 	}
 	// Fresh water of the room, kg/L, and the heat of one kg in Wh.
@@ -66,7 +71,8 @@ func (w Surface) Evaporate(a Air) (Evaporation, error) {
 	}
 	e := Evaporation{Low: of(low), Likely: of(shah), High: of(high)}
 	if !(math.Abs(float64(e.High.Heat)) <= math.MaxFloat64 && math.Abs(float64(e.Low.Heat)) <= math.MaxFloat64) {
-		return noEvaporation(), input.Bad("surface", w.Area.String()+" in a draught of "+v.String(), "an area and a speed of a room")
+		return noEvaporation(), input.Bad("surface", w.Area.String()+" in a draught of "+v.String(),
+			"an area and a speed of a room")
 	}
 	return e, nil
 }
@@ -152,7 +158,8 @@ func ShahRate(s units.PracticalSalinity, t units.Temperature, a Air) float64 {
 	rhoR := float64(a.Pressure-pa) * 100 / (dryGasConstant * a.Temperature.Kelvin())
 	free := 0.
 	if rhoR > rhoW {
-		free = shahFactor * rhoW * math.Pow(rhoR-rhoW, shahPower) * (humidityRatio(pw, a.Pressure) - humidityRatio(pa, a.Pressure))
+		free = shahFactor * rhoW * math.Pow(rhoR-rhoW,
+			shahPower) * (humidityRatio(pw, a.Pressure) - humidityRatio(pa, a.Pressure))
 	}
 	forced := shahForced * float64(pw-pa) * 100
 	if math.Abs(forced) > math.Abs(free) {

@@ -56,7 +56,8 @@ func FitDeficit(log []Reading, saturation units.Fraction) (TransferFit, error) {
 	for i := range log {
 		if !(side*float64(saturation.Value()-log[i].Oxygen.Value()) > 0) {
 			return noFit(), input.Bad(line(i)+"oxygen", percent(log[i].Oxygen),
-				"a reading on the same side of saturation ("+percent(saturation)+") as the first; end the log before, or fit the saturation too")
+				"a reading on the same side of saturation ("+percent(saturation)+") as the first; end the log before, or fit the "+
+					"saturation too")
 		}
 	}
 	var a, b, sum, center, spread float64 // ln deficit = a + b (t - center)
@@ -289,5 +290,11 @@ func sound(x float64) bool { return x >= 0 && x <= math.MaxFloat64 }
 func noFit() TransferFit {
 	nan := math.NaN()
 	f := units.Share(nan)
-	return TransferFit{Rate: TransferRate(nan), Uncertainty: TransferRate(nan), Saturation: f, SaturationUncertainty: f, Scatter: f}
+	return TransferFit{
+		Rate:                  TransferRate(nan),
+		Uncertainty:           TransferRate(nan),
+		Saturation:            f,
+		SaturationUncertainty: f,
+		Scatter:               f,
+	}
 }

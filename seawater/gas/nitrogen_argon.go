@@ -33,7 +33,8 @@ func ArgonHammeEmerson(s units.PracticalSalinity, t units.Temperature) units.Amo
 	return hammeEmerson(s, t, &argonA, &argonB)
 }
 
-func hammeEmerson(s units.PracticalSalinity, t units.Temperature, a *[4]float64, b *[3]float64) units.AmountPerKilogram {
+func hammeEmerson(s units.PracticalSalinity, t units.Temperature, a *[4]float64,
+	b *[3]float64) units.AmountPerKilogram {
 	if !possible(s, t) {
 		return units.AmountPerKilogram(math.NaN())
 	}

@@ -80,6 +80,18 @@ var (
 var (
 	waterTemperature = units.Range{Quantity: "water temperature", Min: -2, Max: 40, Unit: "°C", Source: "TEOS-10"}
 	waterSalinity    = units.Range{Quantity: "practical salinity", Min: 0, Max: 42, Source: "PSS-78"}
-	roomTemperature  = units.Range{Quantity: "air temperature", Min: 0, Max: 60, Unit: "°C", Source: sourceHW83 + ", over liquid water"}
-	barometer        = units.Range{Quantity: "air pressure", Min: 300, Max: 1100, Unit: "hPa", Source: "US Standard Atmosphere 1976, 9 km to the Dead Sea"}
+	roomTemperature  = units.Range{
+		Quantity: "air temperature",
+		Min:      0,
+		Max:      60,
+		Unit:     "°C",
+		Source:   sourceHW83 + ", over liquid water",
+	}
+	barometer = units.Range{
+		Quantity: "air pressure",
+		Min:      300,
+		Max:      1100,
+		Unit:     "hPa",
+		Source:   "US Standard Atmosphere 1976, 9 km to the Dead Sea",
+	}
 )

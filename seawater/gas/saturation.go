@@ -24,7 +24,8 @@ import (
 //	range    CheckRange tells
 //	outside  extrapolates; no such water, pressure at or below that of the vapour (boiling) or
 //	         above 10000 hPa: NaN
-func (g Species) Saturation(s units.PracticalSalinity, t units.Temperature, p units.AirPressure) units.AmountPerKilogram {
+func (g Species) Saturation(s units.PracticalSalinity, t units.Temperature,
+	p units.AirPressure) units.AmountPerKilogram {
 	c := g.atOneAtmosphere(s, t)
 	if c != c {
 		return c
@@ -44,7 +45,8 @@ func (g Species) Saturation(s units.PracticalSalinity, t units.Temperature, p un
 // Saturations is Saturation for a log: it sets dst[i] to the content at s[i] and t[i],
 // all under one pressure. It stops at the end of the shortest of the three and returns
 // how many it set, as copy does. It allocates nothing.
-func (g Species) Saturations(dst []units.AmountPerKilogram, s []units.PracticalSalinity, t []units.Temperature, p units.AirPressure) int {
+func (g Species) Saturations(dst []units.AmountPerKilogram, s []units.PracticalSalinity, t []units.Temperature,
+	p units.AirPressure) int {
 	n := min(len(dst), len(s), len(t))
 	dst, s, t = dst[:n], s[:n], t[:n] // spares the loop its bounds checks
 	for i := range dst {
@@ -89,7 +91,8 @@ func ratio(a, b float64) units.Fraction {
 //	units    S PSS-78, t °C ITS-90, c µmol/kg, result hPa
 //	range    CheckRange tells
 //	outside  extrapolates; no such water, an infinite content: NaN
-func (g Species) PartialPressure(s units.PracticalSalinity, t units.Temperature, c units.AmountPerKilogram) units.AirPressure {
+func (g Species) PartialPressure(s units.PracticalSalinity, t units.Temperature,
+	c units.AmountPerKilogram) units.AirPressure {
 	if !possible(s, t) || math.IsInf(float64(c), 0) {
 		return units.AirPressure(math.NaN())
 	}
@@ -99,7 +102,8 @@ func (g Species) PartialPressure(s units.PracticalSalinity, t units.Temperature,
 
 // Dissolved returns the content that is in balance with a partial pressure of the
 // gas. It is the inverse of PartialPressure.
-func (g Species) Dissolved(s units.PracticalSalinity, t units.Temperature, p units.AirPressure) units.AmountPerKilogram {
+func (g Species) Dissolved(s units.PracticalSalinity, t units.Temperature,
+	p units.AirPressure) units.AmountPerKilogram {
 	if !possible(s, t) || math.IsInf(float64(p), 0) {
 		return units.AmountPerKilogram(math.NaN())
 	}

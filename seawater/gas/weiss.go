@@ -42,7 +42,8 @@ func (g Species) SaturationWeiss(s units.PracticalSalinity, t units.Temperature)
 		return units.AmountPerLitre(math.NaN())
 	}
 	c, h := &weissCoef[g], (t68(t)+zeroCelsius)/100
-	return g.FromMillilitresPerLitre(math.Exp(c.a[0] + c.a[1]/h + c.a[2]*math.Log(h) + c.a[3]*h + s.Value()*poly.P2(h, &c.b)))
+	return g.FromMillilitresPerLitre(math.Exp(c.a[0] + c.a[1]/h + c.a[2]*math.Log(h) + c.a[3]*h + s.Value()*poly.P2(h,
+		&c.b)))
 }
 
 // BunsenWeiss returns the volume of oxygen, nitrogen or argon, at 0 °C and one

@@ -48,7 +48,8 @@ func (h Hydrometer) Salinity(reading float64, t units.Temperature) (units.Absolu
 }
 
 // Estimate is Salinity with its standard uncertainty.
-func (h Hydrometer) Estimate(reading float64, t units.Temperature, u Uncertainty) (sa, uncertainty units.AbsoluteSalinity, err error) {
+func (h Hydrometer) Estimate(reading float64, t units.Temperature,
+	u Uncertainty) (sa, uncertainty units.AbsoluteSalinity, err error) {
 	if err := h.check(); err != nil {
 		return noSalinity(), noSalinity(), err
 	}
@@ -72,7 +73,8 @@ func (h Hydrometer) Calibrated(reading float64, sa units.AbsoluteSalinity, t uni
 
 func (h Hydrometer) check() error {
 	if !h.Pair.Liquid.IsSet() || !h.Pair.Water.IsSet() {
-		return input.Bad("pair", "none, or half of one", `the pair of temperatures that is marked on the hydrometer, such as 25/25 °C or 60/60 °F`)
+		return input.Bad("pair", "none, or half of one",
+			`the pair of temperatures that is marked on the hydrometer, such as 25/25 °C or 60/60 °F`)
 	}
 	if err := temperatureRange.Check(h.Pair.Liquid.Celsius()); err != nil {
 		return input.In("pair", err)
@@ -123,7 +125,8 @@ func (h DensityHydrometer) Salinity(reading units.Density, t units.Temperature) 
 }
 
 // Estimate is Salinity with its standard uncertainty.
-func (h DensityHydrometer) Estimate(reading units.Density, t units.Temperature, u Uncertainty) (sa, uncertainty units.AbsoluteSalinity, err error) {
+func (h DensityHydrometer) Estimate(reading units.Density, t units.Temperature,
+	u Uncertainty) (sa, uncertainty units.AbsoluteSalinity, err error) {
 	if err := h.check(); err != nil {
 		return noSalinity(), noSalinity(), err
 	}
@@ -132,7 +135,8 @@ func (h DensityHydrometer) Estimate(reading units.Density, t units.Temperature, 
 
 // Calibrated returns the hydrometer with the offset that makes it show reading
 // in water of a known salinity at the temperature t.
-func (h DensityHydrometer) Calibrated(reading units.Density, sa units.AbsoluteSalinity, t units.Temperature) (DensityHydrometer, error) {
+func (h DensityHydrometer) Calibrated(reading units.Density, sa units.AbsoluteSalinity,
+	t units.Temperature) (DensityHydrometer, error) {
 	h.Offset = 0
 	if err := h.check(); err != nil {
 		h.Offset = units.Density(math.NaN())
@@ -185,10 +189,12 @@ func (d Densitometer) Salinity(reading units.Density, t units.Temperature) (unit
 
 // Estimate is Salinity with its standard uncertainty. There is no body, so the
 // uncertainty of the expansion is not used and has to be zero.
-func (d Densitometer) Estimate(reading units.Density, t units.Temperature, u Uncertainty) (sa, uncertainty units.AbsoluteSalinity, err error) {
+func (d Densitometer) Estimate(reading units.Density, t units.Temperature,
+	u Uncertainty) (sa, uncertainty units.AbsoluteSalinity, err error) {
 	err = d.check()
 	if err == nil && u.Expansion != 0 {
-		err = input.Bad("uncertainty.expansion", input.Number(float64(u.Expansion)), "zero: a densitometer has no body that grows")
+		err = input.Bad("uncertainty.expansion", input.Number(float64(u.Expansion)),
+			"zero: a densitometer has no body that grows")
 	}
 	if err != nil {
 		return noSalinity(), noSalinity(), err
@@ -198,7 +204,8 @@ func (d Densitometer) Estimate(reading units.Density, t units.Temperature, u Unc
 
 // Calibrated returns the densitometer with the offset that makes it show reading
 // for water of a known salinity at the temperature t.
-func (d Densitometer) Calibrated(reading units.Density, sa units.AbsoluteSalinity, t units.Temperature) (Densitometer, error) {
+func (d Densitometer) Calibrated(reading units.Density, sa units.AbsoluteSalinity,
+	t units.Temperature) (Densitometer, error) {
 	offset, err := scale{unit: 1}.offsetFor(float64(reading), waterDensity, sa, t)
 	return Densitometer{units.Density(offset)}, err
 }

@@ -59,7 +59,8 @@ func (s scale) salinity(reading float64, t units.Temperature) (units.AbsoluteSal
 	if g := sa.GramsPerKilogram(); g > 0 && g < saltiest { // which spares the ends of the scale
 		return sa, nil
 	}
-	possible := units.Range{Quantity: "reading", Min: s.show(units.Absolute(0), t), Max: s.show(units.Absolute(saltiest), t),
+	possible := units.Range{Quantity: "reading", Min: s.show(units.Absolute(0), t),
+		Max:    s.show(units.Absolute(saltiest), t),
 		Source: "from pure water to 120 g/kg at this temperature"}
 	if err := possible.Check(reading); err != nil {
 		return noSalinity(), err
@@ -73,7 +74,8 @@ func (s scale) salinity(reading float64, t units.Temperature) (units.AbsoluteSal
 // estimate propagates to first order, with
 //
 //	∂SA/∂R = unit/(growth ρ β), ∂SA/∂t = (α - g/growth)/β, ∂SA/∂g = -(t - Ta)/(growth β)
-func (s scale) estimate(reading float64, t units.Temperature, u Uncertainty) (sa, uncertainty units.AbsoluteSalinity, err error) {
+func (s scale) estimate(reading float64, t units.Temperature,
+	u Uncertainty) (sa, uncertainty units.AbsoluteSalinity, err error) {
 	err = u.check()
 	if err == nil {
 		sa, err = s.salinity(reading, t)
@@ -108,7 +110,8 @@ func (s scale) offsetFor(reading, water float64, sa units.AbsoluteSalinity, t un
 	if offset := reading - truth; math.Abs(offset) <= mostOffset*water {
 		return offset, nil
 	}
-	return math.NaN(), input.Bad("reading", input.Number(reading), "within 5 % of "+input.Number(truth)+", what a true instrument shows")
+	return math.NaN(), input.Bad("reading", input.Number(reading),
+		"within 5 % of "+input.Number(truth)+", what a true instrument shows")
 }
 
 func (u Uncertainty) check() error {
@@ -144,7 +147,8 @@ func checkBody(e Expansion, offset, water float64) error {
 
 func checkOffset(offset, water float64) error {
 	if !(math.Abs(offset) <= mostOffset*water) {
-		return input.Bad("offset", input.Number(offset), "within "+input.Number(mostOffset*water)+" of nothing, 5 % of pure water")
+		return input.Bad("offset", input.Number(offset),
+			"within "+input.Number(mostOffset*water)+" of nothing, 5 % of pure water")
 	}
 	return nil
 }

@@ -337,7 +337,9 @@ func (c *closing) origins(out *Closure) {
 	list := ""
 	for i := Ion(0); i < count; i++ {
 		if off := c.moved(int(i)) / c.u[i]; !c.reported[i] && c.u[i] > 0 && c.u[i] < freely && math.Abs(off) > 3 {
-			c.assume(species[i].name + " was not reported and would have to be " + input.Fixed(100*float64(c.total.content[i]/c.start.content[i]), 0) + " % of what belongs to the chloride: measure it, or doubt the rest")
+			c.assume(species[i].name + " was not reported and would have to be " +
+				input.Fixed(100*float64(c.total.content[i]/c.start.content[i]), 0) + " % of what belongs to the " +
+				"chloride: measure it, or doubt the rest")
 		}
 		switch {
 		case c.reported[i]:

@@ -69,7 +69,7 @@ type Closure struct {
 	ImbalanceUncertainty units.AmountPerKilogram
 
 	Fits    []Fit    // every content and property that was measured, in the order of the report
-	Suspect string   // the measurement that fits worst: by the charges, by the sea, or by more than 3 standard uncertainties
+	Suspect string   // that fits worst: by the charges, the sea, or by more than 3 standard uncertainties
 	Doubts  []string // of measurements that differ from the sea by more than a factor of 2.4
 	Assumed []string // everything that was inferred or assumed
 
@@ -341,7 +341,8 @@ func twice(m Measurement) error {
 // readTrace lets a trace pass.
 func (c *closing) readTrace(l line) error {
 	if !l.scale.mass || l.Value*l.scale.size > mostTrace.MilligramsPerLitre() {
-		return input.Bad(l.Quantity, input.Number(l.Value)+" "+l.Unit, "less than 1 mg/L of an element that the sums leave out")
+		return input.Bad(l.Quantity, input.Number(l.Value)+" "+
+			l.Unit, "less than 1 mg/L of an element that the sums leave out")
 	}
 	c.assume("traces of elements that are not among the ions are left out")
 	return nil
@@ -352,7 +353,8 @@ func (c *closing) readTrace(l line) error {
 func (c *closing) readWhole() error {
 	if !c.t.IsSet() {
 		if needs := c.needsTemperature(); needs != "" {
-			return input.Bad("temperature", "nothing", `the temperature of the sample for its `+needs+`, such as "temperature, 25, °C"`)
+			return input.Bad("temperature", "nothing", `the temperature of the sample for its `+needs+
+				`, such as "temperature, 25, °C"`)
 		}
 		c.t = units.Celsius(20)
 		if c.litres {
@@ -482,7 +484,8 @@ func (l *line) convertWhole(c *closing) error {
 	l.u = math.Abs(l.read(l.Value+l.Uncertainty) - l.value)
 	most := highestShown * referenceUnit
 	if !(l.value > 0 && l.value < most) {
-		return input.Bad(l.Quantity, input.Number(l.Value)+" "+l.Unit, "what seawater up to salinity 60 has at this temperature")
+		return input.Bad(l.Quantity, input.Number(l.Value)+" "+
+			l.Unit, "what seawater up to salinity 60 has at this temperature")
 	}
 	if l.Uncertainty == 0 || math.IsNaN(l.u) {
 		l.u = bulkUncertainty * l.value
@@ -584,7 +587,12 @@ func (c *closing) inferBoth() error {
 		}
 	}
 	if best == nil {
-		return &UnclosedError{"sodium and chloride are missing; it takes one of them, or salinity, density, conductivity, chlorinity or refractive index", c.imbalance(), ""}
+		return &UnclosedError{
+			"sodium and chloride are missing; it takes one of them, or salinity, density, conductivity, chlorinity or " +
+				"refractive index",
+			c.imbalance(),
+			"",
+		}
 	}
 	set := func(chloride float64) {
 		c.total.content[Sodium] = units.AmountPerKilogram(c.sodiumFor(chloride))
@@ -644,7 +652,11 @@ func (c *closing) compare() error {
 		c.uq = math.Hypot(c.uq, coefficient(i)*c.u[i])
 	}
 	if !(math.Abs(c.q) <= worst*c.uq) {
-		return &UnclosedError{"a value or a unit must be wrong, as the charges are off by more than ten times their uncertainty", c.imbalance(), c.suspect()}
+		return &UnclosedError{
+			"a value or a unit must be wrong, as the charges are off by more than ten times their uncertainty",
+			c.imbalance(),
+			c.suspect(),
+		}
 	}
 	return nil
 }

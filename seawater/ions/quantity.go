@@ -120,13 +120,16 @@ var elements = [...]struct {
 
 // traces are elements of which seawater and tanks hold next to nothing.
 const traces = "Ag|Al|As|Au|Be|Bi|Cd|Ce|Co|Cr|Cs|Ga|Ge|Hg|La|Nb|Ni|Pb|Rb|Sb|Sc|Se|Sn|Te|Ti|Tl|U|V|W|Y|Zr|" +
-	"silver|aluminium|aluminum|arsenic|beryllium|bismuth|cadmium|cobalt|chromium|caesium|cesium|mercury|lanthanum|nickel|lead|rubidium|antimony|scandium|selenium|tin|titanium|thallium|uranium|vanadium|tungsten|yttrium|zirconium"
+	"silver|aluminium|aluminum|arsenic|beryllium|bismuth|cadmium|cobalt|chromium|caesium|" +
+	"cesium|mercury|lanthanum|nickel|lead|rubidium|antimony|scandium|selenium|tin|titanium|" +
+	"thallium|uranium|vanadium|tungsten|yttrium|zirconium"
 
 // mostTrace is how much of a trace is let pass: a mg/L adds 0.001 g/kg.
 const mostTrace = 1 * units.MilligramPerLitre
 
 // wantQuantity is said of a text without meaning.
-const wantQuantity = `an element or ion such as "Ca" or "SO4", alkalinity, pH, DIC, temperature, salinity, density, conductivity, chlorinity or refractive index`
+const wantQuantity = `an element or ion such as "Ca" or "SO4", alkalinity, pH, DIC, temperature, ` +
+	`salinity, density, conductivity, chlorinity or refractive index`
 
 // meaning reads the quantity of a Measurement.
 func meaning(text string) (quantity, error) {
@@ -156,7 +159,8 @@ func meaning(text string) (quantity, error) {
 	}
 	switch {
 	case base == "N" || strings.EqualFold(base, "nitrogen"):
-		return quantity{}, input.Bad("quantity", input.Quoted(text), `the ion that holds it: "nitrate as N", "nitrite as N" or "ammonium as N"`)
+		return quantity{}, input.Bad("quantity", input.Quoted(text),
+			`the ion that holds it: "nitrate as N", "nitrite as N" or "ammonium as N"`)
 	case !found:
 		return quantity{}, input.Bad("quantity", input.Quoted(text), wantQuantity)
 	}
@@ -274,7 +278,8 @@ func contentUnit(field, unit string) (scale, error) {
 		return scale{x.MillimolesPerKilogram(), false, false}, nil
 	}
 	if strings.HasPrefix(unit, "pp") {
-		return scale{}, input.Bad(field+".unit", input.Quoted(unit), `"mg/L" or "mg/kg", "ug/L" or "ug/kg": the two differ by 2.5 % in seawater`)
+		return scale{}, input.Bad(field+".unit", input.Quoted(unit),
+			`"mg/L" or "mg/kg", "ug/L" or "ug/kg": the two differ by 2.5 % in seawater`)
 	}
 	return scale{}, input.Bad(field+".unit", input.Quoted(unit), wantContent)
 }
@@ -299,7 +304,8 @@ func alkalinityUnit(field, unit string) (scale, error) {
 	}
 	s, err := contentUnit(field, unit)
 	if err != nil || s.mass {
-		return scale{}, input.Bad(field+".unit", input.Quoted(unit), `a unit such as "meq/L", "dKH", "ppm CaCO3" or "umol/kg"`)
+		return scale{}, input.Bad(field+".unit", input.Quoted(unit),
+			`a unit such as "meq/L", "dKH", "ppm CaCO3" or "umol/kg"`)
 	}
 	return s, nil
 }
@@ -320,7 +326,8 @@ func (q *quantity) reader(m Measurement, t units.Temperature) (whole, func(float
 		if x, err := units.Parse[units.MassPerKilogram]("1 " + m.Unit); err == nil {
 			return byMass, func(v float64) float64 { return v * x.GramsPerKilogram() }, nil
 		}
-		return 0, nil, wanted(`"PSS-78" for the practical salinity of a meter, or "g/kg" for the mass of all that is dissolved`)
+		return 0, nil, wanted(`"PSS-78" for the practical salinity of a meter, ` +
+			`or "g/kg" for the mass of all that is dissolved`)
 	case byChlorinity:
 		x, err := units.Parse[units.MassPerKilogram]("1 " + m.Unit)
 		if err != nil {
@@ -380,5 +387,6 @@ func totalPH(m Measurement, k *carbonate.Constants) (carbonate.TotalPH, error) {
 	case "nbs":
 		return carbonate.PHNBS(m.Value).Total(k), nil
 	}
-	return carbonate.PHTotal(math.NaN()), input.Bad(m.Quantity+".unit", input.Quoted(m.Unit), `the scale: "total", or "NBS" for an electrode set in dilute buffers`)
+	return carbonate.PHTotal(math.NaN()), input.Bad(m.Quantity+
+		".unit", input.Quoted(m.Unit), `the scale: "total", or "NBS" for an electrode set in dilute buffers`)
 }

@@ -230,7 +230,10 @@ func (c Composition) Readings(t units.Temperature) (Readings, error) {
 	for p := range r.By {
 		shown := c.Shown(Property(p), t)
 		if math.IsNaN(shown.GramsPerKilogram()) {
-			return noReadings(), &units.RangeError{Range: units.Range{Quantity: Property(p).String() + " as salinity", Max: highestShown, Source: "reference waters"}, Got: math.NaN()}
+			return noReadings(), &units.RangeError{
+				Range: units.Range{Quantity: Property(p).String() + " as salinity", Max: highestShown, Source: "reference waters"},
+				Got:   math.NaN(),
+			}
 		}
 		correction := r.Dissolved.GramsPerKilogram() - shown.GramsPerKilogram()
 		r.By[p] = Reading{
@@ -250,7 +253,8 @@ func noReadings() Readings {
 	nan := units.Absolute(math.NaN())
 	r := Readings{
 		Temperature: units.Celsius(math.NaN()), Dissolved: nan,
-		Density: input.NaN[units.Density](), Conductivity: input.NaN[units.Conductivity](), Index: refractometer.InAir(math.NaN()),
+		Density: input.NaN[units.Density](), Conductivity: input.NaN[units.Conductivity](),
+		Index: refractometer.InAir(math.NaN()),
 	}
 	for p := range r.By {
 		r.By[p] = Reading{nan, nan, nan}
@@ -357,9 +361,27 @@ func (c *Composition) cations() float64 {
 const unbalanced = 0.005
 
 var (
-	temperatures = units.Range{Quantity: "temperature", Min: 5, Max: 35, Unit: "°C", Source: "comparison with TEOS-10 and PSS-78"}
-	strengths    = units.Range{Quantity: "ionic strength", Min: 0.05, Max: 1.1, Unit: "mol/kg of water", Source: "fit of the volumes"}
-	saltShares   = units.Range{Quantity: "share of sodium chloride in the charge", Min: 50, Max: 100, Unit: "%", Source: "the model is one of waters in which sodium chloride prevails"}
+	temperatures = units.Range{
+		Quantity: "temperature",
+		Min:      5,
+		Max:      35,
+		Unit:     "°C",
+		Source:   "comparison with TEOS-10 and PSS-78",
+	}
+	strengths = units.Range{
+		Quantity: "ionic strength",
+		Min:      0.05,
+		Max:      1.1,
+		Unit:     "mol/kg of water",
+		Source:   "fit of the volumes",
+	}
+	saltShares = units.Range{
+		Quantity: "share of sodium chloride in the charge",
+		Min:      50,
+		Max:      100,
+		Unit:     "%",
+		Source:   "the model is one of waters in which sodium chloride prevails",
+	}
 )
 
 // MarshalText writes what String returns.

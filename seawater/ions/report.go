@@ -115,7 +115,8 @@ func readLine(line string) (Measurement, error) {
 	var none Measurement
 	f, separator := split(line)
 	if len(f) < 2 || len(f) > 4 {
-		return none, input.Bad("measurement", input.Quoted(line), `quantity, value, unit and perhaps uncertainty, such as "Ca, 412, mg/L, 4"`)
+		return none, input.Bad("measurement", input.Quoted(line),
+			`quantity, value, unit and perhaps uncertainty, such as "Ca, 412, mg/L, 4"`)
 	}
 	m := Measurement{Quantity: f[0]}
 	if m.Quantity == "" || len(m.Quantity) > mostText {
@@ -136,7 +137,8 @@ func readLine(line string) (Measurement, error) {
 	m.Value = x
 	if len(f) > 3 && separator == "," {
 		if _, err := number(f[2]); err == nil {
-			return none, input.Bad(m.Quantity, input.Quoted(f[1]+","+f[2]), "a point for decimals, or semicolons between the fields")
+			return none, input.Bad(m.Quantity, input.Quoted(f[1]+","+f[2]),
+				"a point for decimals, or semicolons between the fields")
 		}
 	}
 	if len(f) > 2 {

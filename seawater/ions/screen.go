@@ -38,8 +38,10 @@ func (c *closing) doubts() (list []string, worst string) {
 		if !(off > slip) || !l.Below && math.Abs(value-sea*strength) <= 3*l.u {
 			continue
 		}
-		list = append(list, l.Quantity+": "+input.Number(l.Value)+" "+l.Unit+" is "+strconv.FormatFloat(value/(sea*strength), 'g', 2, 64)+
-			" times what goes with the rest of the report in the sea: look for a slipped point, a unit, or what it is counted as")
+		list = append(list, l.Quantity+": "+input.Number(l.Value)+" "+l.Unit+" is "+strconv.FormatFloat(value/(sea*strength),
+			'g', 2, 64)+
+			" times what goes with the rest of the report in the sea: look for a slipped point, a unit, or what it is "+
+			"counted as")
 		if off > largest {
 			largest, worst = off, l.Quantity
 		}

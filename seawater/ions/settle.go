@@ -49,7 +49,8 @@ func (c Composition) Settled(t units.Temperature) (Composition, error) {
 		c.content[Hydroxide] = 0
 	}
 	if !(c.content[Hydroxide] >= 0) {
-		return invalid(), input.Bad("alkalinity", input.Number(float64(weak))+" µmol/kg", "a water that is not acid by its free hydrogen ions")
+		return invalid(), input.Bad("alkalinity", input.Number(float64(weak))+" µmol/kg",
+			"a water that is not acid by its free hydrogen ions")
 	}
 	return c, nil
 }

@@ -4,7 +4,12 @@ import "example.org/wellmixed/units"
 
 // The range of the scale [U37, U44], carried from salinity 2 down to 0 by [HDW].
 var (
-	salinityRange    = units.Range{Quantity: "practical salinity", Min: 0, Max: 42, Source: "PSS-78; Hill et al. 1986 below 2"}
+	salinityRange = units.Range{
+		Quantity: "practical salinity",
+		Min:      0,
+		Max:      42,
+		Source:   "PSS-78; Hill et al. 1986 below 2",
+	}
 	temperatureRange = units.Range{Quantity: "temperature", Min: -2, Max: 35, Unit: "°C", Source: "PSS-78"}
 	pressureRange    = units.Range{Quantity: "sea pressure", Min: 0, Max: 10000, Unit: "dbar", Source: "PSS-78"}
 )

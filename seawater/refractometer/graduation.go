@@ -198,7 +198,8 @@ func (g Graduation) check() error {
 		return nil
 	}
 	if err := first(gravityTemperature.Check(g.pair.Liquid.Celsius()), gravityTemperature.Check(g.pair.Water.Celsius()),
-		input.Set("temperature of the liquid", g.pair.Liquid), input.Set("temperature of the water", g.pair.Water)); err != nil {
+		input.Set("temperature of the liquid", g.pair.Liquid),
+		input.Set("temperature of the water", g.pair.Water)); err != nil {
 		return input.In("graduation", err)
 	}
 	return nil

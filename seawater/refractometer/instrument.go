@@ -167,7 +167,8 @@ func (i Instrument) checkZero() error {
 	if z.none() {
 		return nil
 	}
-	if err := first(input.Set(temperatureName, z.Temperature), z.Standard.check(z.Temperature), i.Compensation.checkPrism(z.Temperature)); err != nil {
+	if err := first(input.Set(temperatureName, z.Temperature), z.Standard.check(z.Temperature),
+		i.Compensation.checkPrism(z.Temperature)); err != nil {
 		return err
 	}
 	if _, ok := i.Graduation.onScale(i.Graduation.read(z.Mark)); !ok {

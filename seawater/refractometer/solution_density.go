@@ -10,8 +10,20 @@ import (
 // The coefficients c0 to c4 of [L09]: sodium chloride from 0 °C and to 26.6 %,
 // sucrose from 15 °C and to 50 %.
 var (
-	saltDensityCoef  = [...]float64{-0.00324112223655149, 0.0636354335906616, 1.01371399467365, 0.0145951015210159, 3317.34854426537}
-	sugarDensityCoef = [...]float64{532.919899042424, 13692.5881480438, 12.6127261369233, 0.0266415899284128, 649.049186827162}
+	saltDensityCoef = [...]float64{
+		-0.00324112223655149,
+		0.0636354335906616,
+		1.01371399467365,
+		0.0145951015210159,
+		3317.34854426537,
+	}
+	sugarDensityCoef = [...]float64{
+		532.919899042424,
+		13692.5881480438,
+		12.6127261369233,
+		0.0266415899284128,
+		649.049186827162,
+	}
 )
 
 // solution is what the density of solutions of one solute depends on at one

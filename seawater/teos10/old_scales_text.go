@@ -26,7 +26,8 @@ func (c Chlorinity) MarshalText() ([]byte, error) {
 
 // UnmarshalText reads "19.374 g/kg Cl" or, as in old books, "19.374 ‰ Cl".
 func (c *Chlorinity) UnmarshalText(text []byte) (err error) {
-	c.gramsPerKilogram, err = readOld("chlorinity", string(text), chlorinityNames[:], `a chlorinity such as "19.374 g/kg Cl"`)
+	c.gramsPerKilogram, err = readOld("chlorinity", string(text), chlorinityNames[:],
+		`a chlorinity such as "19.374 g/kg Cl"`)
 	return err
 }
 

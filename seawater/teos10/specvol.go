@@ -197,8 +197,10 @@ func volumeSlope(w, y, z float64) float64 {
 
 // volumeIntegral returns the integral of v over z from the surface down.
 func volumeIntegral(w, y, z float64) float64 {
-	c0 := polyP6(y, &v00) + z*(poly.P5(y, &v01)*(1./2)+z*(poly.P4(y, &v02)*(1./3)+z*(poly.P2(y, &v03)*(1./4)+z*(polyP1(y, &v04)*(1./5)+z*(v05[0]*(1./6)+z*v06[0]*(1./7))))))
-	c1 := poly.P5(y, &v10) + z*(poly.P4(y, &v11)*(1./2)+z*(poly.P3(y, &v12)*(1./3)+z*(polyP1(y, &v13)*(1./4)+z*v14[0]*(1./5))))
+	c0 := polyP6(y, &v00) + z*(poly.P5(y, &v01)*(1./2)+z*(poly.P4(y,
+		&v02)*(1./3)+z*(poly.P2(y, &v03)*(1./4)+z*(polyP1(y, &v04)*(1./5)+z*(v05[0]*(1./6)+z*v06[0]*(1./7))))))
+	c1 := poly.P5(y, &v10) + z*(poly.P4(y, &v11)*(1./2)+z*(poly.P3(y,
+		&v12)*(1./3)+z*(polyP1(y, &v13)*(1./4)+z*v14[0]*(1./5))))
 	c2 := poly.P4(y, &v20) + z*(poly.P3(y, &v21)*(1./2)+z*(poly.P2(y, &v22)*(1./3)+z*v23[0]*(1./4)))
 	c3 := poly.P3(y, &v30) + z*(poly.P2(y, &v31)*(1./2)+z*polyP1(y, &v32)*(1./3))
 	c4 := poly.P2(y, &v40) + z*(polyP1(y, &v41)*(1./2)+z*v42[0]*(1./3))

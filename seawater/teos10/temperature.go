@@ -41,7 +41,8 @@ func (t PotentialTemperature) Celsius() float64 { return t.celsius }
 //	units    SA g/kg, t °C ITS-90, p dbar; result °C
 //	range    0 <= SA <= 120, -12.15 <= t <= 40, p <= 9989 (100 MPa)
 //	outside  extrapolates (CheckRangeExact tells); meaningless input: NaN
-func ConservativeFromInSitu(sa units.AbsoluteSalinity, t units.Temperature, p units.SeaPressure) ConservativeTemperature {
+func ConservativeFromInSitu(sa units.AbsoluteSalinity, t units.Temperature,
+	p units.SeaPressure) ConservativeTemperature {
 	x, y, z := reduce(sa, t.Celsius(), p.Decibars())
 	var c column
 	if z == 0 {
@@ -68,7 +69,8 @@ func ConservativeFromInSitu(sa units.AbsoluteSalinity, t units.Temperature, p un
 //	range    0 <= SA <= 120, -12.15 <= t <= 40, p <= 9989 (100 MPa); inverse to 1e-12 K
 //	outside  extrapolates (CheckRangeExact tells); NaN if no temperature has this CT;
 //	         meaningless input: NaN
-func InSituFromConservative(sa units.AbsoluteSalinity, ct ConservativeTemperature, p units.SeaPressure) units.Temperature {
+func InSituFromConservative(sa units.AbsoluteSalinity, ct ConservativeTemperature,
+	p units.SeaPressure) units.Temperature {
 	x, _, z := reduce(sa, ct.celsius, p.Decibars())
 	return units.Celsius(kelvinUnit * sunk(x, potential(x, ct.celsius), z))
 }

@@ -4,7 +4,9 @@
 // A [Kit] is a titration to a change of colour, with drops or with a burette: what
 // one drop is worth, what the count says, how well it is known.
 //
-//	kit := titration.Kit{Sample: 5 * units.Millilitre, Titrant: 36 * units.MillimolePerLitre, Step: 0.05 * units.Millilitre}
+//	kit := titration.Kit{
+//		Sample: 5 * units.Millilitre, Titrant: 36 * units.MillimolePerLitre, Step: 0.05 * units.Millilitre,
+//	}
 //	alkalinity, u, err := kit.Alkalinity(kit.Counted(8), titration.Uncertainty{})
 //
 // No count finds the error of the end point itself. A [Vessel] computes it, with the

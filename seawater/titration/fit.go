@@ -351,10 +351,17 @@ func (v *Vessel) report(m *model, x *theta) (Fit, error) {
 		}
 	}
 	f.Standard = FitUncertainty{
-		Alkalinity: units.AmountPerKilogram(math.Sqrt(f.Covariance[0][0])), DIC: units.AmountPerKilogram(math.Sqrt(f.Covariance[1][1])),
-		E0: units.Voltage(math.Sqrt(f.Covariance[2][2])), PK1: math.Sqrt(f.Covariance[3][3]),
+		Alkalinity: units.AmountPerKilogram(math.Sqrt(f.Covariance[0][0])),
+		DIC:        units.AmountPerKilogram(math.Sqrt(f.Covariance[1][1])),
+		E0:         units.Voltage(math.Sqrt(f.Covariance[2][2])), PK1: math.Sqrt(f.Covariance[3][3]),
 	}
-	for _, x := range [...]float64{float64(f.Standard.Alkalinity), float64(f.Standard.DIC), float64(f.Standard.E0), f.Standard.PK1, f.K1} {
+	for _, x := range [...]float64{
+		float64(f.Standard.Alkalinity),
+		float64(f.Standard.DIC),
+		float64(f.Standard.E0),
+		f.Standard.PK1,
+		f.K1,
+	} {
 		if !(x <= math.MaxFloat64) {
 			return noFit(), units.ErrNoConvergence
 		}

@@ -12,7 +12,7 @@ type Gran struct {
 	Alkalinity  units.AmountPerKilogram
 	Uncertainty units.AmountPerKilogram // standard, from the scatter about the line: the line itself is off too
 	Equivalence units.Mass              // acid at which the line crosses zero
-	E0          units.Voltage           // of the electrode; for points given as pH, what the meter is off, RT/F ln 10 a unit
+	E0          units.Voltage           // of the electrode; for points as pH, what the meter is off, RT/F ln 10 a unit
 	Points      int                     // in the window
 }
 
@@ -89,7 +89,8 @@ func (v *Vessel) gran(list []sample) (Gran, error) {
 	slope := mf / mm
 	zero := meanM - meanF/slope
 	if !(slope > 0 && zero > 0 && zero < float64(list[len(list)-1].acid)) {
-		return noGran(), input.Bad("points", "a line without a zero between no acid and the last point", "points behind the equivalence point, at pH 3 to 3.5")
+		return noGran(), input.Bad("points", "a line without a zero between no acid and the last point",
+			"points behind the equivalence point, at pH 3 to 3.5")
 	}
 	var scatter float64
 	for i := range list {
@@ -113,7 +114,8 @@ func (v *Vessel) gran(list []sample) (Gran, error) {
 		}
 	}
 	g.E0 = units.Voltage(v.slope() * e0 / float64(count))
-	if !(math.Abs(float64(g.E0)) <= math.MaxFloat64 && g.Alkalinity <= math.MaxFloat64 && g.Uncertainty <= math.MaxFloat64) {
+	if !(math.Abs(float64(g.E0)) <= math.MaxFloat64 && g.Alkalinity <= math.MaxFloat64 &&
+		g.Uncertainty <= math.MaxFloat64) {
 		return noGran(), units.ErrNoConvergence
 	}
 	return g, nil

@@ -80,7 +80,8 @@ func (k Kit) Amount(v units.Volume, u Uncertainty) (c, uncertainty units.AmountP
 		err = input.NotNegative("volume of titrant", v.Millilitres(), "mL")
 	}
 	if err == nil && v > most*k.Sample {
-		err = input.Bad("volume of titrant", v.String(), "a volume, such as 0.4 mL or kit.Drops(8), of no more than 100 samples")
+		err = input.Bad("volume of titrant", v.String(), "a volume, such as 0.4 mL or kit.Drops(8), of no more than "+
+			"100 samples")
 	}
 	if err == nil && v < k.Blank {
 		err = input.Bad("volume of titrant", v.String(), "no less than the blank")
@@ -101,7 +102,8 @@ func (k Kit) Amount(v units.Volume, u Uncertainty) (c, uncertainty units.AmountP
 	relative := math.Hypot(math.Hypot(u.Delivered.Value(), u.Strength.Value()), float64(u.Sample/k.Sample))
 	uncertainty = units.AmountPerLitre(math.Hypot(float64(counted), float64(c)*relative))
 	if !(uncertainty <= math.MaxFloat64) {
-		return input.NaN[units.AmountPerLitre](), input.NaN[units.AmountPerLitre](), input.Bad("uncertainty", uncertainty.String(), "uncertainties of this world")
+		return input.NaN[units.AmountPerLitre](), input.NaN[units.AmountPerLitre](), input.Bad("uncertainty",
+			uncertainty.String(), "uncertainties of this world")
 	}
 	return c, uncertainty, nil
 }
@@ -197,7 +199,8 @@ func (k Kit) Vessel(water, acid units.Density, c carbonate.Constants, n carbonat
 func (k Kit) found(v units.Volume) (units.AmountPerLitre, error) {
 	c := float64(k.Titrant) * float64(v/k.Sample)
 	if !(math.Abs(c) <= math.MaxFloat64) {
-		return input.NaN[units.AmountPerLitre](), input.Bad("titrant", k.Titrant.String()+", "+v.String()+" for "+k.Sample.String(), "amounts of this world")
+		return input.NaN[units.AmountPerLitre](), input.Bad("titrant",
+			k.Titrant.String()+", "+v.String()+" for "+k.Sample.String(), "amounts of this world")
 	}
 	return units.AmountPerLitre(c), nil
 }

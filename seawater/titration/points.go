@@ -101,7 +101,8 @@ type TooFewPointsError struct {
 
 // Error reads "too few points: 1 in pH 3 to 3.5, 3 needed".
 func (e *TooFewPointsError) Error() string {
-	return ErrTooFewPoints.Error() + ": " + input.Number(float64(e.Got)) + " in " + e.Window.String() + ", " + input.Number(float64(e.Need)) + " needed"
+	return ErrTooFewPoints.Error() + ": " + input.Number(float64(e.Got)) + " in " + e.Window.String() + ", " +
+		input.Number(float64(e.Need)) + " needed"
 }
 
 // Is makes errors.Is true for both kinds.
@@ -154,7 +155,8 @@ func (v *Vessel) samples(points []Point, need int) ([]sample, error) {
 		case i > 0 && p.acid <= points[i-1].acid:
 			return nil, bad("acid", p.acid.String(), "more than at the point before")
 		case i > 0 && lnH < list[i-1].lnH-backlash*math.Ln10:
-			return nil, bad("reading", input.Number(p.x), "no less acid than at the point before: pH falls and the voltage rises with the acid")
+			return nil, bad("reading", input.Number(p.x), "no less acid than at the point before: pH falls and the voltage "+
+				"rises with the acid")
 		}
 	}
 	return list, nil

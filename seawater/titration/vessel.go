@@ -226,7 +226,8 @@ func (v *Vessel) dicOf(d *dilution, ph, first carbonate.TotalPH) (units.AmountPe
 	}
 	dic := (d.added + d.growth*a - a0) / (b0 - b)
 	if !(b0-b > 1e-6 && dic > 0 && dic <= math.MaxFloat64) {
-		return 0, input.Bad("pH of the sample", first.String(), "the pH before any acid, above that of the end point, and acid that goes with it")
+		return 0, input.Bad("pH of the sample", first.String(), "the pH before any acid, above that of the end point, and "+
+			"acid that goes with it")
 	}
 	return units.AmountPerKilogram(dic), nil
 }

@@ -83,7 +83,13 @@ var (
 	airTemperature  = units.Range{Quantity: "temperature", Min: 15, Max: 27, Unit: "°C", Source: cipm}
 	airPressure     = units.Range{Quantity: "pressure", Min: 600, Max: 1100, Unit: "hPa", Source: cipm}
 	airHumidity     = units.Range{Quantity: "relative humidity", Min: 0, Max: 1, Source: cipm}
-	roomTemperature = units.Range{Quantity: "temperature", Min: 0, Max: 40, Unit: "°C", Source: "CIPM-2007, extrapolated from 15 to 27 °C"}
+	roomTemperature = units.Range{
+		Quantity: "temperature",
+		Min:      0,
+		Max:      40,
+		Unit:     "°C",
+		Source:   "CIPM-2007, extrapolated from 15 to 27 °C",
+	}
 )
 
 // possible keeps to air in which the formula means something at all.

@@ -14,7 +14,8 @@ import (
 //	symbol   V = W/ρb (ρb - ρa)/(ρ - ρa)
 //	source   [I4787], ρ [R13]
 //	units    result at the temperature t
-func Dispensed(reading units.Mass, sa units.AbsoluteSalinity, t units.Temperature, air Air, u Uncertainty) (v, uncertainty units.Volume, err error) {
+func Dispensed(reading units.Mass, sa units.AbsoluteSalinity, t units.Temperature, air Air,
+	u Uncertainty) (v, uncertainty units.Volume, err error) {
 	err = input.Positive("reading", reading.Grams(), "g")
 	if err == nil {
 		err = checkWater(sa, t)
@@ -26,7 +27,8 @@ func Dispensed(reading units.Mass, sa units.AbsoluteSalinity, t units.Temperatur
 		err = u.check()
 	}
 	if err == nil && (u.Capacity != 0 || u.Expansion != 0) {
-		err = input.Bad("uncertainty: capacity, expansion", u.Capacity.String()+", "+input.Number(float64(u.Expansion))+" 1/K", "zero: no vessel takes part")
+		err = input.Bad("uncertainty: capacity, expansion",
+			u.Capacity.String()+", "+input.Number(float64(u.Expansion))+" 1/K", "zero: no vessel takes part")
 	}
 	if err != nil {
 		return input.NaN[units.Volume](), input.NaN[units.Volume](), err

@@ -49,7 +49,8 @@ func (f Flask) Salinity(reading units.Mass, t units.Temperature) (units.Absolute
 	if s := sa.GramsPerKilogram(); s > 0 && s < saltiest { // which spares the two ends
 		return sa, nil
 	}
-	possible := units.Range{Quantity: "reading", Min: f.shown(units.Absolute(0), t).Grams(), Max: f.shown(units.Absolute(saltiest), t).Grams(),
+	possible := units.Range{Quantity: "reading", Min: f.shown(units.Absolute(0), t).Grams(),
+		Max:  f.shown(units.Absolute(saltiest), t).Grams(),
 		Unit: "g", Source: "the flask full of pure water, and of water of 120 g/kg"}
 	if err := possible.Check(reading.Grams()); err != nil {
 		return noSalinity(), err
@@ -75,7 +76,8 @@ type Uncertainty struct {
 //	β ρ dSA = W' (dW/W - dV0/V0 - (t - t0)/growth dg) + (ρ α - W' g/growth) dt
 //
 // and for the air its density times 1 - W/(V ρb).
-func (f Flask) Estimate(reading units.Mass, t units.Temperature, u Uncertainty) (sa, uncertainty units.AbsoluteSalinity, err error) {
+func (f Flask) Estimate(reading units.Mass, t units.Temperature,
+	u Uncertainty) (sa, uncertainty units.AbsoluteSalinity, err error) {
 	err = u.check()
 	if err == nil {
 		sa, err = f.Salinity(reading, t)
@@ -89,7 +91,8 @@ func (f Flask) Estimate(reading units.Mass, t units.Temperature, u Uncertainty) 
 	byReading := net * float64(u.Reading/reading)
 	byCapacity := net * float64(u.Capacity/f.Vessel.Capacity)
 	byExpansion := net * t.Sub(f.Vessel.At).CelsiusDegrees() / growth * float64(u.Expansion)
-	byTemperature := (rho*teos10.ThermalExpansionExact(sa, t, 0) - net*float64(f.Vessel.Expansion)/growth) * u.Temperature.CelsiusDegrees()
+	byTemperature := (rho*teos10.ThermalExpansionExact(sa, t,
+		0) - net*float64(f.Vessel.Expansion)/growth) * u.Temperature.CelsiusDegrees()
 	byAir := (1 - float64(reading)/(float64(f.Vessel.Volume(t))*steel)) * float64(u.Air)
 	sum := root(byReading, byCapacity, byExpansion, byTemperature, byAir)
 	uncertainty = units.Absolute(sum / (rho * teos10.HalineContractionExact(sa, t, 0)))
