@@ -177,7 +177,7 @@ func TestREADME(t *testing.T) {
 }
 
 // placeholder is a number that a row takes from its tests.
-var placeholder = regexp.MustCompile(`\{(?:n [a-z A-Z]+[=~](?:[^{}]|\{\d\})+|[A-Za-z]+)\}`)
+var placeholder = regexp.MustCompile(`\{(?:n [a-z A-Z]+[=~](?:[^{}]|\{\d\})+|[A-Za-z][A-Za-z0-9]*)\}`)
 
 // count counts the rows of which a column is a text, "kind=printed", or matches a
 // pattern, "source~^ASHRAE".
