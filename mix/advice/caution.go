@@ -15,6 +15,8 @@ const (
 	Note   Severity = iota // good to know
 	Care                   // livestock or equipment can suffer
 	Danger                 // people can be hurt, or the whole tank can die
+
+	severities
 )
 
 // String returns "note", "care" or "danger".
@@ -31,16 +33,14 @@ func (s Severity) String() string {
 }
 
 // MarshalText writes the name of the severity.
-func (s Severity) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+func (s Severity) MarshalText() ([]byte, error) {
+	return input.WriteChoice("severity", s, Note, severities)
+}
 
 // UnmarshalText reads the name of a severity.
-func (s *Severity) UnmarshalText(text []byte) error {
-	for *s = Note; *s <= Danger; *s++ {
-		if s.String() == string(text) {
-			return nil
-		}
-	}
-	return input.Bad("severity", input.Quoted(string(text)), "note, care or danger")
+func (s *Severity) UnmarshalText(text []byte) (err error) {
+	*s, err = input.ReadChoice("severity", text, Note, severities)
+	return err
 }
 
 // Caution is a warning that goes with a plan: a stable identifier for
@@ -57,10 +57,12 @@ type Caution struct {
 // TooHeavy returns the caution for a mass of water that nobody should lift, and
 // whether it applies.
 func TooHeavy(m units.Mass) (Caution, bool) {
+	if !(m > LiftLimit) {
+		return Caution{}, false
+	}
 	return Caution{"heavy-water", Danger, input.Fixed(m.Kilograms(), 0) + " kg of water are too heavy to lift: " +
-			"pump them, or carry small parts well below " + input.Number(LiftLimit.Kilograms()) +
-			" kg, where the NIOSH lifting equation of 1994 starts under ideal conditions. Check that the floor carries it."},
-		m > LiftLimit
+		"pump them, or carry small parts well below " + input.Number(LiftLimit.Kilograms()) +
+		" kg, where the NIOSH lifting equation of 1994 starts under ideal conditions. Check that the floor carries it."}, true
 }
 
 // Once returns the cautions in their order, each once. Only those that are equal

@@ -55,11 +55,3 @@ func TestFigures(t *testing.T) {
 		assert.InDelta(t, c.want, c.got, 1e-12*c.want, "%s (%s)", c.figure, c.source)
 	}
 }
-
-func TestTooHeavy(t *testing.T) {
-	_, applies := advice.TooHeavy(23 * units.Kilogram)
-	assert.False(t, applies)
-	c, applies := advice.TooHeavy(23.1 * units.Kilogram)
-	assert.True(t, applies)
-	assert.Contains(t, c.Text, "23 kg of water are too heavy to lift: pump them, or carry small parts well below 23 kg")
-}

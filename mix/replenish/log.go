@@ -111,8 +111,6 @@ func when(field string, t time.Time) error {
 
 const firstYear, lastYear = 1900, 2150
 
-func ordinal(i int) string { return input.Number(float64(i + 1)) }
-
 // line is one test as a linear equation in what is sought:
 //
 //	level = keeps · (level at the start) - days · (use per day) + came

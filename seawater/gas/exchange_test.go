@@ -443,6 +443,12 @@ var tank = Surface{Salinity: units.Practical(35), Temperature: units.Celsius(26)
 func TestEvaporation(t *testing.T) {
 	e, err := tank.Evaporate(room)
 	require.NoError(t, err)
+	// The spread holds at least half and double of Shah's rate.
+	rate := ShahRate(tank.Salinity, tank.Temperature, room) * tank.Area.SquareMetres()
+	rho := 0.9978 // kg/L of water at 22 °C (Tanaka et al. 2001)
+	assert.InEpsilon(t, rate/rho, float64(e.Likely.TopOff), 1e-3)
+	assert.LessOrEqual(t, float64(e.Low.TopOff), rate/2/rho*1.001)
+	assert.GreaterOrEqual(t, float64(e.High.TopOff), rate*2/rho*0.999)
 	ordered := func(e Evaporation) {
 		t.Helper()
 		assert.LessOrEqual(t, float64(e.Low.TopOff), float64(e.Likely.TopOff))
