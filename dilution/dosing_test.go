@@ -12,6 +12,8 @@ import (
 
 	"example.org/wellmixed/dilution"
 	"example.org/wellmixed/internal/checks"
+	"example.org/wellmixed/mix"
+	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
 )
 
@@ -127,4 +129,37 @@ func TestNothingBesideAnError(t *testing.T) {
 	n, err := dilution.Periodic[float64]{Share: units.Share(1), Every: time.Hour}.Changes(math.Inf(1), 0)
 	assert.ErrorIs(t, err, units.ErrInput)
 	assert.Zero(t, n)
+}
+
+// A tracer tells a volume above zero and an uncertainty that is none below, and the salt
+// that went in comes back from them; or there is an error and NaN.
+func FuzzTracer(f *testing.F) {
+	f.Add(100.0, 34.5, 35.0, 0.05, 25.0, 0.95)
+	f.Add(-1.0, 35.0, 35.0, math.Inf(1), -3.0, 2.0)
+	f.Add(1e-300, 41.9999, 42.0, 0.0, 40.0, 0.5)
+	f.Fuzz(func(t *testing.T, added, before, after, reading, celsius, share float64) {
+		x := dilution.Tracer{
+			Salt: mix.Salt{SeaSalt: units.Share(share)}, Added: units.Mass(added),
+			Before: units.Practical(before), After: units.Practical(after),
+			Reading: units.Practical(reading), Temperature: units.Celsius(celsius),
+		}
+		v, u, err := x.Volume()
+		if err != nil {
+			require.True(t, math.IsNaN(float64(v)) && math.IsNaN(float64(u)))
+			return
+		}
+		require.GreaterOrEqual(t, float64(v), 0.0)
+		require.GreaterOrEqual(t, float64(u), 0.0)
+		if !(after-before > 1e-6 && added > 1e-100 && added < 1e100) {
+			return // too near to nothing to be weighed again
+		}
+		w, err := seawater.FromPractical(units.Practical(before), units.Celsius(celsius))
+		require.NoError(t, err)
+		tank := w.OfVolume(v)
+		salt := tank.Salt() + units.Mass(added*share)
+		got := float64(salt) / float64(tank.Mass+units.Mass(added)) * 1000
+		s, err := seawater.FromPractical(units.Practical(after), units.Celsius(celsius))
+		require.NoError(t, err)
+		require.InEpsilon(t, s.Absolute().GramsPerKilogram(), got, 1e-9)
+	})
 }

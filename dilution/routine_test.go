@@ -296,3 +296,31 @@ func FuzzForecast(f *testing.F) {
 		}
 	})
 }
+
+// What is doubted of a routine has an uncertainty that is none below zero and no NaN, or
+// there is an error and no list.
+func FuzzRoutineEstimates(f *testing.F) {
+	f.Add(uint64(1), 0.05, 0.1, 0.02, 0.5, int64(30*day), 40.0)
+	f.Add(uint64(2), -1.0, math.Inf(1), 0.0, math.NaN(), int64(1), 0.0)
+	f.Add(uint64(3), 0.5, 3.0, 1e9, 0.0, int64(day), 1e-9)
+	f.Fuzz(func(t *testing.T, seed uint64, tank, salinity, rate, level float64, span int64, high float64) {
+		if span > int64(60*day) {
+			return
+		}
+		var bytes [32]byte
+		binary.LittleEndian.PutUint64(bytes[:], seed)
+		r := random(t, rand.New(rand.NewChaCha8(bytes)))
+		list, err := r.Estimates(time.Duration(span), dilution.Bounds{High: dilution.Goal{Levels: nitrate(high)}},
+			dilution.RoutineDoubts{
+				Tank: units.Share(tank), Salinity: units.Practical(salinity), PerDay: nitrate(rate), Levels: nitrate(level),
+			})
+		if err != nil {
+			require.Empty(t, list)
+			return
+		}
+		for _, e := range list {
+			require.GreaterOrEqual(t, e.Uncertainty, 0.0, "%+v", e)
+			require.False(t, math.IsNaN(e.Value), "%+v", e)
+		}
+	})
+}
