@@ -1,6 +1,7 @@
 package replenish
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -33,6 +34,15 @@ func TestLowPHIsLimited(t *testing.T) {
 	assert.Equal(t, 3, len(plan.Steps))
 	assert.Equal(t, "pH, 0.2 at a dose (common practice)", plan.LimitedBy)
 	respects(t, d, plan)
+	for _, c := range plan.Cautions {
+		if c.ID == "ammonia-not-tested" { // ten times as much free ammonia with each unit of pH
+			var rise, more float64
+			_, err := fmt.Sscanf(c.Text, "A dose raises pH by %f, which makes %f %% more", &rise, &more)
+			require.NoError(t, err, c.Text)
+			assert.InDelta(t, 0.2, rise, 0.011)
+			assert.InDelta(t, 100*(math.Pow(10, rise)-1), more, 2.5)
+		}
+	}
 	assert.Contains(t, identifiers(plan.Cautions), "ammonia-not-tested")
 
 	d.Tank.Carbon, d.Air, d.Limits = carbonate.PH(carbonate.PHTotal(7.4)), 2500, limits(0.1)
@@ -411,6 +421,9 @@ func TestVolumesAndRises(t *testing.T) {
 		a := Amount{Volume: units.Volume(litres)}
 		assert.Equal(t, want.warned, len(volumeCaution(a, tank)) == 1, litres)
 		assert.Equal(t, want.refused, Additive{}.fits(a, tank) != nil, litres)
+		if want.warned {
+			assert.Contains(t, volumeCaution(a, tank)[0].Text, fmt.Sprintf("are %.1f %% of the tank", litres))
+		}
 	}
 	for rise, want := range map[float64]bool{0.499: false, 0.501: true} {
 		s := SalinityRise{Before: units.Practical(35), After: units.Practical(36), Lasting: units.Practical(35 + rise)}
