@@ -376,7 +376,7 @@ func times(of string, first, every time.Duration) error {
 func (l *Loss) check(r *Routine) error {
 	switch {
 	case !r.known(l.Of):
-		return input.Bad("loss.of", `"`+string(l.Of)+`"`, "a level that is known in the tank and in all new water")
+		return input.Bad("loss.of", input.Quoted(string(l.Of)), "a level that is known in the tank and in all new water")
 	case l.HalfLife < 0:
 		return input.Bad("loss.halfLife", l.HalfLife.String(), "a time above zero")
 	case l.HalfLife == 0 && !(l.PerDay.Value() > 0 && l.PerDay.Value() < 1):

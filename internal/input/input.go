@@ -138,3 +138,16 @@ func withUnit(x float64, unit string) string {
 	}
 	return Number(x) + " " + unit
 }
+
+// ParseNumber reads a number as people write it: no hexadecimal, no underscores, neither
+// infinite nor NaN.
+func ParseNumber(text string) (float64, error) {
+	if strings.Trim(text, "0123456789+-.eE") != "" {
+		return math.NaN(), Bad("number", Quoted(text), `a number such as "8.1"`)
+	}
+	x, err := strconv.ParseFloat(text, 64)
+	if err != nil {
+		return math.NaN(), Bad("number", Quoted(text), `a number such as "8.1"`)
+	}
+	return x, nil
+}

@@ -67,3 +67,16 @@ func TestSet(t *testing.T) {
 func TestNaN(t *testing.T) {
 	assert.True(t, math.IsNaN(NaN[units.Volume]().Litres()))
 }
+
+func TestParseNumber(t *testing.T) {
+	for text, want := range map[string]float64{"8.1": 8.1, "-1.5e-3": -0.0015, "+2": 2, ".5": 0.5} {
+		x, err := ParseNumber(text)
+		assert.NoError(t, err)
+		assert.Equal(t, want, x)
+	}
+	for _, text := range []string{"", "0x1p3", "1_000", "Inf", "NaN", "nan", "8,1", "1e999", "e", "--1"} {
+		x, err := ParseNumber(text)
+		assert.ErrorIs(t, err, units.ErrInput, text)
+		assert.True(t, math.IsNaN(x), text)
+	}
+}

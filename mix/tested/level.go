@@ -117,7 +117,7 @@ func (p Parameter) Parse(text string) (Level, error) {
 	s := strings.TrimSpace(text)
 	if before, of, found := strings.Cut(s, " of "); found {
 		if Parameter(strings.ToLower(strings.TrimSpace(of))) != p {
-			return Level{}, input.Bad(string(p), strconv.Quote(text), "a level of "+string(p))
+			return Level{}, input.Bad(string(p), input.Quoted(text), "a level of "+string(p))
 		}
 		s = before
 	}
@@ -136,21 +136,21 @@ func (p Parameter) Parse(text string) (Level, error) {
 		if bad, ok := err.(*units.InputError); ok && (strings.Contains(s, "ppm") || strings.Contains(s, "ppb")) {
 			want = bad.Want + ", as in " + p.example()
 		}
-		return Level{}, input.Bad(string(p), strconv.Quote(text), want)
+		return Level{}, input.Bad(string(p), input.Quoted(text), want)
 	}
 	f := p.facts()
 	if f == nil {
 		if symbol == "" || strings.EqualFold(symbol, string(p)) {
 			return p.OfMass(c), nil
 		}
-		return Level{}, input.Bad(string(p), strconv.Quote(text), "a level such as "+p.example())
+		return Level{}, input.Bad(string(p), input.Quoted(text), "a level such as "+p.example())
 	}
 	for i, way := range f.countings {
 		if way.is(symbol) || symbol == "" && i == 0 && f.bare {
 			return p.Of(c, way.mass), nil
 		}
 	}
-	return Level{}, input.Bad(string(p), strconv.Quote(text), "what the mass counts: "+p.example())
+	return Level{}, input.Bad(string(p), input.Quoted(text), "what the mass counts: "+p.example())
 }
 
 // is tells whether a symbol means this counting of a parameter that is known: "N"
@@ -231,7 +231,7 @@ func (l *Level) UnmarshalText(text []byte) error {
 			}
 		}
 	}
-	return input.Bad("level", strconv.Quote(s),
+	return input.Bad("level", input.Quoted(s),
 		`a level that says what it is of, such as "24 mg/L NO3", "8.2 dKH" or "146 mg/L CaCO3 of alkalinity"`)
 }
 

@@ -1,7 +1,6 @@
 package tested
 
 import (
-	"strconv"
 	"strings"
 
 	"example.org/wellmixed/internal/input"
@@ -112,7 +111,7 @@ func (p *Parameter) UnmarshalText(text []byte) error {
 	*p = ""
 	name := strings.TrimSpace(string(text))
 	if name == "" || strings.ContainsAny(name, "\"\n\r\t") || len(name) > longestName {
-		return input.Bad("parameter", strconv.Quote(name), `a name such as "calcium" or "nitrate"`)
+		return input.Bad("parameter", input.Quoted(name), `a name such as "calcium" or "nitrate"`)
 	}
 	*p = Parameter(name)
 	if lower := Parameter(strings.ToLower(name)); lower.facts() != nil {

@@ -2,7 +2,6 @@ package carbonate
 
 import (
 	"math"
-	"strconv"
 	"strings"
 
 	"example.org/wellmixed/internal/input"
@@ -57,9 +56,9 @@ func readPH(text, scale string) (float64, error) {
 	if name == "NIST" { // the same scale by its newer name
 		name = "NBS"
 	}
-	x, err := strconv.ParseFloat(number, 64)
+	x, err := input.ParseNumber(number)
 	if err != nil || !(math.Abs(x) <= 20) || !strings.EqualFold(name, scale) {
-		return math.NaN(), input.Bad("pH", `"`+text+`"`, want)
+		return math.NaN(), input.Bad("pH", input.Quoted(text), want)
 	}
 	return kept(x), nil
 }

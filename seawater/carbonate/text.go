@@ -112,7 +112,7 @@ func cutNumber(text string) (x float64, rest string, ok bool) {
 	if end < 0 {
 		end = len(text)
 	}
-	x, err := strconv.ParseFloat(text[:end], 64)
+	x, err := input.ParseNumber(text[:end])
 	return x, strings.TrimSpace(text[end:]), err == nil
 }
 

@@ -53,7 +53,7 @@ func (b *SeawaterBuffer) UnmarshalText(text []byte) error {
 	switch i := named(formulaNames[:], []byte(name)); {
 	case i == int(tris2018) && told:
 		number, known := strings.CutSuffix(molality, molesPerKilogram)
-		m, err := strconv.ParseFloat(number, 64)
+		m, err := input.ParseNumber(number)
 		if err == nil && known && m >= 0 && m <= 100 {
 			*b = SeawaterBuffer{formula: tris2018, salinity: s.Value(), molality: m}
 			return nil

@@ -34,7 +34,7 @@ func (b *Buffer) UnmarshalText(text []byte) error {
 	i := named(buffers[Phthalate:], text)
 	*b = Buffer(i + 1)
 	if i < 0 {
-		return input.Bad("buffer", `"`+string(text)+`"`, `a buffer such as "bottle 7" or "borax"`)
+		return input.Bad("buffer", input.Quoted(string(text)), `a buffer such as "bottle 7" or "borax"`)
 	}
 	return nil
 }
@@ -64,7 +64,7 @@ func (c *Condition) UnmarshalText(text []byte) error {
 	i := named(conditionNames[:], text)
 	*c = Condition(max(i, 0))
 	if i < 0 {
-		return input.Bad("condition", `"`+string(text)+`"`, "unknown, good, clean, replace or doubtful")
+		return input.Bad("condition", input.Quoted(string(text)), "unknown, good, clean, replace or doubtful")
 	}
 	return nil
 }

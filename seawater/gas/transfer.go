@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/units"
 )
 
@@ -111,12 +112,12 @@ func (k *TransferRate) UnmarshalText(text []byte) error {
 	if end < 0 {
 		end = len(s)
 	}
-	x, err := strconv.ParseFloat(s[:end], 64)
+	x, err := input.ParseNumber(s[:end])
 	unit := rateUnit(strings.TrimSpace(s[end:]))
 	*k = TransferRate(x) * unit
 	if err != nil || unit == 0 || math.IsNaN(float64(*k)) || math.IsInf(float64(*k), 0) {
 		*k = TransferRate(math.NaN())
-		return &units.InputError{Field: "transfer rate", Got: strconv.Quote(string(text)), Want: `a rate such as "3.5 1/h"`}
+		return &units.InputError{Field: "transfer rate", Got: input.Quoted(string(text)), Want: `a rate such as "3.5 1/h"`}
 	}
 	return nil
 }

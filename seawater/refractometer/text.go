@@ -59,7 +59,7 @@ func readIndex(text, medium string) (float64, error) {
 		return 0, nil
 	}
 	number, found := strings.CutSuffix(text, medium)
-	n, err := strconv.ParseFloat(strings.TrimSpace(number), 64)
+	n, err := input.ParseNumber(strings.TrimSpace(number))
 	if !found || err != nil || math.IsNaN(n) || math.IsInf(n, 0) {
 		return math.NaN(), input.Bad("refractive index", input.Quoted(text), `an index such as "1.3394`+medium+`"`)
 	}

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/units"
 )
 
@@ -79,7 +80,7 @@ func readOld(quantity, text string, names []string, want string) (float64, error
 		return math.NaN(), nil // unknown
 	}
 	number, unit, _ := strings.Cut(strings.Join(strings.Fields(text), " "), " ")
-	x, err := strconv.ParseFloat(number, 64)
+	x, err := input.ParseNumber(number)
 	if err == nil && oldScale(x) == x {
 		for _, name := range names {
 			if strings.EqualFold(unit, name) {
@@ -87,5 +88,5 @@ func readOld(quantity, text string, names []string, want string) (float64, error
 			}
 		}
 	}
-	return math.NaN(), &units.InputError{Field: quantity, Got: strconv.Quote(text), Want: want}
+	return math.NaN(), &units.InputError{Field: quantity, Got: input.Quoted(text), Want: want}
 }

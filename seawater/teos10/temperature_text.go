@@ -2,7 +2,6 @@ package teos10
 
 import (
 	"math"
-	"strconv"
 	"strings"
 
 	"example.org/wellmixed/internal/input"
@@ -60,7 +59,7 @@ func readDegrees(quantity, text string, names []string) (float64, error) {
 		return math.NaN(), nil // unknown
 	}
 	number, unit, _ := strings.Cut(strings.Join(strings.Fields(text), " "), " ")
-	x, err := strconv.ParseFloat(number, 64)
+	x, err := input.ParseNumber(number)
 	if err == nil && !math.IsInf(x, 0) && !math.IsNaN(x) {
 		for _, name := range names {
 			if strings.EqualFold(unit, name) {
