@@ -1,6 +1,7 @@
 package dilution_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -68,22 +69,24 @@ func TestOneChangeWarnsOfPH(t *testing.T) {
 		require.NoError(t, err)
 		return p
 	}
-	assert.Empty(t, caution(plan(8.1, 8.1), "ph-swing"))
-	for _, p := range []dilution.ChangePlan{plan(7.8, 8.5), plan(8.4, 7.6), plan(8, 8.2), plan(8.2, 8)} {
+	for _, r := range []struct{ tank, batch, moves float64 }{
+		{7.8, 8.6, 1}, {8.5, 7.6, -1}, {8.1, 8.1, 0}, {8.05, 8.15, 0}, {8.15, 8.05, 0},
+	} {
+		p := plan(r.tank, r.batch)
 		before, err := p.Before.Chemistry()
 		require.NoError(t, err)
 		after, err := p.After.Chemistry()
 		require.NoError(t, err)
 		by := after.PH.Value() - before.PH.Value()
 		text := caution(p, "ph-swing")
-		switch {
-		case math.Abs(by) < 0.2:
-			assert.Empty(t, text, by)
-		case by > 0:
-			assert.Contains(t, text, "pH moves by +", by)
-		default:
-			assert.Contains(t, text, "pH moves by -", by)
+		if r.moves == 0 {
+			assert.Less(t, math.Abs(by), 0.2, r)
+			assert.Empty(t, text, r)
+			continue
 		}
+		assert.Greater(t, by*r.moves, 0.2, "the row shows nothing: %v moves pH by %v", r, by)
+		assert.Contains(t, text, fmt.Sprintf("pH moves by %+.2f", by), r)
+		assert.Contains(t, text, "more than 0.2 at a time", r)
 	}
 }
 

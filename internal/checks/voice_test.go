@@ -40,7 +40,12 @@ func TestPlannersComplainInOneVoice(t *testing.T) {
 		"mix.Heat":   {second(mix.Heat(mix.Heating{Loss: 1})), "water heater water.temperature to room"},
 		"mix.Temper": {temper, "hot.temperature want total"},
 		"rodi.System.Produce": {second(rodi.System{}.Produce(rodi.Feed{Chlorine: -1})),
-			"feed.tds feed.pressure feed.temperature feed.chlorine"},
+			"feed.tds feed.pressure feed.temperature feed.chlorine membrane.rated.flow membrane.rated.rejection"},
+		"rodi.System, its parts": {second(rodi.System{
+			Carbon: rodi.Carbon{Bed: -1, Chlorine: -1}, Resin: rodi.Resin{Capacity: -1},
+		}.Produce(rodi.Feed{})), "carbon.bed carbon.chlorine resin.volume resin.capacity resin.usable"},
+		"rodi.Judge, its limits": {second(rodi.Judge(rodi.Readings{}, rodi.Limits{PressureDrop: -1})),
+			"limits.rejection limits.afterResin limits.pressureDrop limits.chlorine"},
 		"rodi.Judge": {second(rodi.Judge(rodi.Readings{GaugeStep: -1, ChlorineStep: -1}, rodi.UsualLimits())),
 			"step gaugeStep chlorineStep"},
 		"recipe.Solve": {second(recipe.Solve(recipe.Job{})), "volume temperature targets shelf"},

@@ -60,16 +60,11 @@ func (c Carbon) Lasts(chlorine, chloramine units.MassPerLitre) (units.Volume, er
 }
 
 func (c Carbon) check() error {
-	if err := input.NotNegative("bed", float64(c.Bed), "L"); err != nil {
-		return err
-	}
-	if err := input.NotNegative("chlorine", float64(c.Chlorine), "g"); err != nil {
-		return err
-	}
-	if err := input.NotNegative("chloramine", float64(c.Chloramine), "g"); err != nil {
-		return err
-	}
-	return checkPrice(c.Price)
+	return input.Join(
+		input.NotNegative("bed", float64(c.Bed), "L"),
+		input.NotNegative("chlorine", float64(c.Chlorine), "g"),
+		input.NotNegative("chloramine", float64(c.Chloramine), "g"),
+		checkPrice(c.Price))
 }
 
 // AmmoniaFromChloramine returns the ammonia that carbon leaves of chloramine,

@@ -297,14 +297,12 @@ func choose(v Verdict, keep, unsure, replace string) string {
 }
 
 func (l Limits) check() error {
+	var rejection error
 	if !(l.Rejection.Value() > 0 && l.Rejection.Value() < 1) {
-		return input.Bad("rejection", l.Rejection.String(), "above 0 and below 100 %, see UsualLimits")
+		rejection = input.Bad("rejection", l.Rejection.String(), "above 0 and below 100 %, see UsualLimits")
 	}
-	if err := checkTDS("afterResin", l.AfterResin); err != nil {
-		return err
-	}
-	if err := input.Positive("pressureDrop", float64(l.PressureDrop), "bar"); err != nil {
-		return err
-	}
-	return input.Positive("chlorine", float64(l.Chlorine), "mg/L")
+	return input.Join(rejection,
+		checkTDS("afterResin", l.AfterResin),
+		input.Positive("pressureDrop", float64(l.PressureDrop), "bar"),
+		input.Positive("chlorine", float64(l.Chlorine), "mg/L"))
 }

@@ -1,6 +1,7 @@
 package rodi
 
 import (
+	"cmp"
 	"math"
 
 	"example.org/wellmixed/internal/input"
@@ -100,47 +101,38 @@ func alongMembrane(recovery float64) float64 {
 }
 
 func (r Rating) check() error {
-	if err := input.Positive("flow", float64(r.Flow), "L/h"); err != nil {
-		return err
-	}
-	if err := input.Positive("pressure", float64(r.Pressure), "bar"); err != nil {
-		return err
-	}
-	if err := input.Set("temperature", r.Temperature); err != nil {
-		return err
-	}
-	if err := input.As("temperature", temperatureRange.Check(r.Temperature.Celsius())); err != nil {
-		return err
+	list := []error{
+		input.Positive("flow", float64(r.Flow), "L/h"),
+		input.Positive("pressure", float64(r.Pressure), "bar"),
+		cmp.Or(input.Set("temperature", r.Temperature),
+			input.As("temperature", temperatureRange.Check(r.Temperature.Celsius()))),
 	}
 	if !(r.Rejection.Value() > 0 && r.Rejection.Value() < 1) {
-		return input.Bad("rejection", r.Rejection.String(), "above 0 and below 100 %")
+		list = append(list, input.Bad("rejection", r.Rejection.String(), "above 0 and below 100 %"))
 	}
 	if r.Feed != (units.TDS{}) {
-		if err := checkTDS("feed", r.Feed); err != nil {
-			return err
-		}
+		list = append(list, checkTDS("feed", r.Feed))
 	}
 	if !(r.Recovery.Value() >= 0 && r.Recovery.Value() < 1) {
-		return input.Bad("recovery", r.Recovery.String(), "0 to below 100 %")
+		list = append(list, input.Bad("recovery", r.Recovery.String(), "0 to below 100 %"))
 	}
-	return nil
+	return input.Join(list...)
 }
 
 func (m Membrane) check() error {
-	if err := m.Rated.check(); err != nil {
-		return input.In("rated", err)
+	list := []error{
+		input.In("rated", m.Rated.check()),
+		input.NotNegative("most", float64(m.Most), "bar"),
+		checkLife(m.Life, m.Price),
 	}
 	if !(m.Rejection.Value() >= 0 && m.Rejection.Value() <= 1) {
-		return input.Bad("rejection", m.Rejection.String(), "0 to 100 %")
+		list = append(list, input.Bad("rejection", m.Rejection.String(), "0 to 100 %"))
 	}
 	if k := m.Flux.orUsual(); !(k.Cold >= 0 && k.Cold <= 10000 && k.Warm >= 0 && k.Warm <= 10000) {
-		return input.Bad("flux", input.Number(k.Cold)+" K and "+input.Number(k.Warm)+" K",
-			"0 to 10000 K, usually near 2700 K")
+		list = append(list, input.Bad("flux", input.Number(k.Cold)+" K and "+input.Number(k.Warm)+" K",
+			"0 to 10000 K, usually near 2700 K"))
 	}
-	if err := input.NotNegative("most", float64(m.Most), "bar"); err != nil {
-		return err
-	}
-	return checkLife(m.Life, m.Price)
+	return input.Join(list...)
 }
 
 // net returns the pressure that drove the water in the test of the rating.

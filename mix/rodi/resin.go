@@ -87,20 +87,19 @@ func (r Resin) Lasts(in units.TDS, carbonDioxide units.AmountPerLitre) (units.Vo
 }
 
 func (r Resin) check() error {
-	if err := input.Positive("volume", float64(r.Volume), "L"); err != nil {
-		return err
+	list := []error{
+		input.Positive("volume", float64(r.Volume), "L"),
+		input.Share("usable", r.Usable),
+		checkPrice(r.Price),
 	}
 	if !(r.Capacity > 0 && r.Capacity <= 5*units.MolePerLitre) {
-		return input.Bad("capacity", r.Capacity.String(), "above 0 and up to 5000 mmol of charge per litre; 500 to 800 is "+
-			"usual in a mixed bed")
-	}
-	if err := input.Share("usable", r.Usable); err != nil {
-		return err
+		list = append(list, input.Bad("capacity", r.Capacity.String(),
+			"above 0 and up to 5000 mmol of charge per litre; 500 to 800 is usual in a mixed bed"))
 	}
 	if !(r.Leak.Value() >= 0 && r.Leak.Value() < 1) {
-		return input.Bad("leak", r.Leak.String(), "0 to below 100 %")
+		list = append(list, input.Bad("leak", r.Leak.String(), "0 to below 100 %"))
 	}
-	return checkPrice(r.Price)
+	return input.Join(list...)
 }
 
 // FreeCarbonDioxide returns the dissolved gas in tap water of an alkalinity and
