@@ -116,11 +116,14 @@ const mostTankWater = 1000
 // volume returns how much tank water brings the bag near.
 func (a *Acclimation) volume(far func(float64) float64) (units.Volume, error) {
 	bag := a.Bag.Volume().Litres()
-	for most := bag; most <= mostTankWater*bag; most *= 2 {
+	for most := bag; ; most = min(2*most, mostTankWater*bag) {
 		if far(most) <= 0 {
 			if v, ok := solve.Brent(far, 0, most, 1e-12*bag); ok {
 				return units.Volume(v), nil
 			}
+		}
+		if most >= mostTankWater*bag {
+			break
 		}
 	}
 	return 0, input.Bad("near", "a swing that takes more than "+input.Number(mostTankWater)+" times the water of the bag",

@@ -1,6 +1,7 @@
 package rodi
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -182,4 +183,12 @@ func TestJudgeAsksAndWarns(t *testing.T) {
 		_, err = Judge(one, UsualLimits())
 		assert.ErrorContains(t, err, "gaugeStep: ")
 	}
+}
+
+// Above 25 °C the constant of warm water holds, below that of cold, whatever they are.
+func TestTemperatureFactorTurnsAt25(t *testing.T) {
+	k := FluxConstants{Cold: 3020, Warm: 2640}
+	assert.InDelta(t, math.Exp(2640*(1./298-1./303)), TemperatureFactor(units.Celsius(30), k), 1e-12)
+	assert.InDelta(t, math.Exp(3020*(1./298-1./293)), TemperatureFactor(units.Celsius(20), k), 1e-12)
+	assert.InDelta(t, 1, TemperatureFactor(units.Celsius(25), k), 1e-12)
 }
