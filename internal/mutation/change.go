@@ -162,7 +162,9 @@ func (f *finder) constant(value ast.Expr) {
 	if basic := f.pkg.info.TypeOf(value).Underlying().(*types.Basic); basic.Info()&types.IsFloat != 0 {
 		c.with = fmt.Sprintf("(%s) * %g", c.was, 1+f.by)
 	} else {
-		c.with = fmt.Sprintf("(%s) + 1", c.was)
+		x, _ := constant.Int64Val(constant.ToInt(f.pkg.info.Types[value].Value))
+		y, _ := strconv.ParseInt(other, 10, 64)
+		c.with = fmt.Sprintf("(%s) + (%d)", c.was, y-x)
 	}
 	f.found = append(f.found, c)
 }

@@ -102,3 +102,27 @@ func TestSample(t *testing.T) {
 	require.Len(t, some, 3)
 	assert.Equal(t, some, sample(all))
 }
+
+// A whole constant is changed by as much as was asked for: that of 48 is watched to 10
+// and not to 1, so a hundredth passes and tenfold does not.
+func TestWholeConstantsTenfold(t *testing.T) {
+	if testing.Short() {
+		t.Skip("needs the go command for the processor it runs on")
+	}
+	dir := t.TempDir()
+	for name, text := range map[string]string{
+		"go.mod":       "module drip\n\ngo 1.24\n",
+		"drip.go":      "package drip\n\nconst slowest = 48\n\nfunc Slow(h int) bool { return h > slowest }\n",
+		"drip_test.go": "package drip\n\nimport \"testing\"\n\nfunc TestSlow(t *testing.T) {\n\tif Slow(40) || !Slow(58) {\n\t\tt.Fail()\n\t}\n}\n",
+	} {
+		require.NoError(t, os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600))
+	}
+	t.Chdir(dir)
+	t.Setenv("GOFLAGS", "")
+	for by, left := range map[float64]int{0.01: 1, 9: 0} {
+		var out strings.Builder
+		survivors, err := run(options{all: true, by: by, kinds: []string{"number"}}, []string{"."}, &out)
+		require.NoError(t, err, out.String())
+		assert.Equal(t, left, survivors, out.String())
+	}
+}
