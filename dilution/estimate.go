@@ -4,12 +4,12 @@ import (
 	"math"
 
 	"example.org/wellmixed/internal/input"
-	"example.org/wellmixed/internal/spread"
 	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/units"
+	"example.org/wellmixed/units/spread"
 )
 
 // Doubts are the standard uncertainties of what a change of water starts from.

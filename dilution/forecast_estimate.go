@@ -6,10 +6,10 @@ import (
 	"time"
 
 	"example.org/wellmixed/internal/input"
-	"example.org/wellmixed/internal/spread"
 	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/units"
+	"example.org/wellmixed/units/spread"
 )
 
 // RoutineDoubts are the standard uncertainties of what a forecast starts from.

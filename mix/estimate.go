@@ -2,10 +2,10 @@ package mix
 
 import (
 	"example.org/wellmixed/internal/input"
-	"example.org/wellmixed/internal/spread"
 	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
+	"example.org/wellmixed/units/spread"
 )
 
 // Doubts are the standard uncertainties of what a batch is made from. Those that

@@ -23,7 +23,7 @@ const (
 //	source   [CW95] eq. 18, fitted on the total scale
 //	units    pH on the total scale, S PSS-78, t °C ITS-90
 //	range    -2 <= t <= 40 °C, 0 <= S <= 40
-//	outside  extrapolates (CheckAmmoniaRange tells); S < 0, NaN, Inf, or a temperature or a
+//	outside  extrapolates (CheckRangeAmmonia tells); S < 0, NaN, Inf, or a temperature or a
 //	         pH that nobody set: NaN
 //
 // A pH on another scale must be turned into one on this first (NBSPH.Total and

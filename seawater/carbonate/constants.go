@@ -51,7 +51,7 @@ type Constants struct {
 //	symbol   K = exp(f(S, T)), each moved to the total scale by the factors of scales.go
 //	source   the authors that o names; see the fields of Constants
 //	units    S PSS-78, t °C ITS-90, constants mol/kg
-//	range    CheckRange, CheckSaturationRange and CheckAmmoniaRange tell
+//	range    CheckRange, CheckRangeSaturation and CheckRangeAmmonia tell
 //	outside  extrapolates; S < 0, S > 120, t < -100 °C, t > 400 °C, NaN, Inf, a temperature
 //	         that nobody set or an unknown set: NaN
 //

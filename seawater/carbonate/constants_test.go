@@ -219,7 +219,7 @@ func TestConstantsOfNoWater(t *testing.T) {
 		assert.True(t, math.IsNaN(c.K1))
 		assert.ErrorIs(t, CheckRange(units.Practical(35), units.Celsius(25), o), units.ErrInput)
 	}
-	assert.ErrorIs(t, CheckAmmoniaRange(units.Practical(35), units.Celsius(25), 4), units.ErrInput)
+	assert.ErrorIs(t, CheckRangeAmmonia(units.Practical(35), units.Celsius(25), 4), units.ErrInput)
 }
 
 func everyConstant(c *Constants) []float64 {
@@ -288,10 +288,10 @@ func TestCheckRange(t *testing.T) {
 	assert.NoError(t, at(19, 25, Options{KS: KSWatersMillero2013}))
 	assert.ErrorContains(t, at(35, 5, Options{KF: KFPerezFraga1987}), "KF: Perez and Fraga 1987")
 	assert.EqualError(t, at(35, 40, Options{}), "temperature: 40 °C is outside 2 to 35 °C (K1 and K2: Lueker et al. 2000)")
-	assert.ErrorContains(t, CheckSaturationRange(units.Practical(35), units.Celsius(3)), "Mucci 1983")
-	assert.NoError(t, CheckSaturationRange(units.Practical(35), units.Celsius(25)))
-	assert.NoError(t, CheckAmmoniaRange(units.Practical(35), units.Celsius(25), KNH4CleggWhitfield1995))
-	assert.ErrorContains(t, CheckAmmoniaRange(units.Practical(41), units.Celsius(25), KNH4CleggWhitfield1995), "Clegg and Whitfield")
+	assert.ErrorContains(t, CheckRangeSaturation(units.Practical(35), units.Celsius(3)), "Mucci 1983")
+	assert.NoError(t, CheckRangeSaturation(units.Practical(35), units.Celsius(25)))
+	assert.NoError(t, CheckRangeAmmonia(units.Practical(35), units.Celsius(25), KNH4CleggWhitfield1995))
+	assert.ErrorContains(t, CheckRangeAmmonia(units.Practical(41), units.Celsius(25), KNH4CleggWhitfield1995), "Clegg and Whitfield")
 	assert.Equal(t, "unknown", K1K2(99).String())
 	assert.Equal(t, "Uppström 1974", BoronUppstrom1974.String())
 	assert.Equal(t, "unknown", BoronRatio(99).String())

@@ -231,8 +231,8 @@ func (d *domain) check(prefix string, s units.PracticalSalinity, t units.Tempera
 //
 // KB, KS and KF are asked only if there is boron, sulfate or fluoride in the
 // water. Saturation states, ammonia and the mole fraction of CO2 in air have
-// ranges of their own: CheckSaturationRange, CheckAmmoniaRange and
-// CheckVapourRange.
+// ranges of their own: CheckRangeSaturation, CheckRangeAmmonia and
+// CheckRangeVapour.
 func CheckRange(s units.PracticalSalinity, t units.Temperature, o Options) error {
 	if !o.known() {
 		return badOptions()
@@ -274,20 +274,20 @@ func (o *Options) left(s units.PracticalSalinity, t units.Temperature, has Total
 	return list
 }
 
-// CheckSaturationRange is CheckRange for the solubility of calcite and
+// CheckRangeSaturation is CheckRange for the solubility of calcite and
 // aragonite [MUC].
-func CheckSaturationRange(s units.PracticalSalinity, t units.Temperature) error {
+func CheckRangeSaturation(s units.PracticalSalinity, t units.Temperature) error {
 	return mucciDomain.check("calcite and aragonite: ", s, t)
 }
 
-// CheckVapourRange is CheckRange for the pressure of water vapour [WP], between
+// CheckRangeVapour is CheckRange for the pressure of water vapour [WP], between
 // PCO2 and XCO2.
-func CheckVapourRange(s units.PracticalSalinity, t units.Temperature) error {
+func CheckRangeVapour(s units.PracticalSalinity, t units.Temperature) error {
 	return vapourDomain.check("", s, t)
 }
 
-// CheckAmmoniaRange is CheckRange for a fit of the constant of ammonium.
-func CheckAmmoniaRange(s units.PracticalSalinity, t units.Temperature, k KNH4) error {
+// CheckRangeAmmonia is CheckRange for a fit of the constant of ammonium.
+func CheckRangeAmmonia(s units.PracticalSalinity, t units.Temperature, k KNH4) error {
 	if int(k) >= len(knh4Domains) {
 		return &units.InputError{
 			Field: "options",

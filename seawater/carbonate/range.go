@@ -11,7 +11,7 @@ import (
 // *units.RangeError of each that was not, joined (errors.Join): the constants of
 // the CO2 system, those of phosphate, silicate, ammonia and sulfide if there is
 // any, and the solubility of calcite and aragonite. Their numbers are extrapolated.
-// The step to the content of CO2 in air has CheckVapourRange, and brucite, gypsum
+// The step to the content of CO2 in air has CheckRangeVapour, and brucite, gypsum
 // and the NBS scale say themselves what they are good for.
 //
 // A system that nobody solved is refused by a *units.InputError.
@@ -34,7 +34,7 @@ func (s *System) CheckRange() error {
 	ask(n.Silicate, &ksiDomain, "")
 	ask(n.Ammonia, &knh4Domains[c.Options.KNH4], "ammonium: ")
 	ask(n.Sulfide, &kh2sDomain, "")
-	return errors.Join(append(list, CheckSaturationRange(c.Salinity, c.Temperature))...)
+	return errors.Join(append(list, CheckRangeSaturation(c.Salinity, c.Temperature))...)
 }
 
 // Suited returns the set of K1 and K2 that holds at a salinity and temperature:

@@ -176,9 +176,9 @@ func TestCheckRangeAsksWhatCounts(t *testing.T) {
 	assert.InDelta(t, 0, (&Options{}).totals(kulinskiSalinity.Max).Boron.MicromolesPerKilogram()-
 		(&Options{BoronRatio: BoronKulinski2018}).totals(kulinskiSalinity.Max).Boron.MicromolesPerKilogram(), 0.1, "where the lines meet")
 
-	assert.NoError(t, CheckVapourRange(units.Practical(40), units.Celsius(40)))
+	assert.NoError(t, CheckRangeVapour(units.Practical(40), units.Celsius(40)))
 	for _, in := range [][2]float64{{40.1, 25}, {-0.1, 25}, {35, -0.1}, {35, 40.1}, {math.NaN(), 25}} {
-		assert.ErrorIs(t, CheckVapourRange(units.Practical(in[0]), units.Celsius(in[1])), units.ErrRange)
+		assert.ErrorIs(t, CheckRangeVapour(units.Practical(in[0]), units.Celsius(in[1])), units.ErrRange)
 	}
 }
 

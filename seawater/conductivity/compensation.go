@@ -41,7 +41,7 @@ type Compensation struct {
 //	         each of its 51 three-decimal values
 //	units    mS/cm, t °C ITS-90
 //	range    0 <= t <= 35.9 °C; waters of about 60 to 1000 µS/cm, not seawater, not purified water
-//	outside  extrapolates (CheckNaturalWater tells); c < 0, t < -20 °C or > 60 °C, NaN or Inf: NaN
+//	outside  extrapolates (CheckRangeNaturalWater tells); c < 0, t < -20 °C or > 60 °C, NaN or Inf: NaN
 func NaturalWater25(c units.Conductivity, t units.Temperature) units.Conductivity {
 	if !possible(c) {
 		return units.Conductivity(math.NaN())

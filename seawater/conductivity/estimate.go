@@ -1,10 +1,9 @@
 package conductivity
 
 import (
-	"math"
-
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/units"
+	"example.org/wellmixed/units/spread"
 )
 
 // Uncertainty holds standard uncertainties, of zero where something is known
@@ -40,30 +39,16 @@ func (u Uncertainty) check() error {
 type solver func(reading float64, t units.Temperature, thermometer units.TemperatureDifference,
 	cell units.Fraction) float64
 
-// propagate returns sa and its standard uncertainty to first order, with
-// difference quotients for the derivatives.
+// propagate returns sa and its standard uncertainty to first order.
 func propagate(sa units.AbsoluteSalinity, reading float64, t units.Temperature, u Uncertainty, salinity solver) (
 	_, uncertainty units.AbsoluteSalinity, err error) {
-	const (
-		kelvin = 1e-3 * units.CelsiusDegree
-		part   = 1e-5
-	)
-	var byReading float64
-	if h := part * reading; h > 0 {
-		byReading = (salinity(reading+h, t, 0, units.Share(0)) - salinity(reading-h, t, 0,
-			units.Share(0))) / (2 * h) * u.Reading
-	} else { // nothing is below a reading of zero, which is salinity 0
-		byReading = salinity(u.Reading, t, 0, units.Share(0))
-	}
-	byTemperature := (salinity(reading, t.Add(kelvin), 0, units.Share(0)) - salinity(reading, t.Add(-kelvin), 0,
-		units.Share(0))) / (2 * kelvin.CelsiusDegrees())
-	byThermometer := (salinity(reading, t, kelvin, units.Share(0)) - salinity(reading, t, -kelvin,
-		units.Share(0))) / (2 * kelvin.CelsiusDegrees())
-	byCell := (salinity(reading, t, 0, units.Share(part)) - salinity(reading, t, 0, units.Share(-part))) / (2 * part)
-	uncertainty = units.Absolute(math.Hypot(
-		math.Hypot(byReading, byTemperature*u.Temperature.CelsiusDegrees()),
-		math.Hypot(byThermometer*u.Thermometer.CelsiusDegrees(), byCell*u.Cell.Value())))
-	if err := input.NotNegative("uncertainty", uncertainty.GramsPerKilogram(), "g/kg"); err != nil {
+	x := [...]float64{reading, t.Celsius(), 0, 0}
+	doubts := [len(x)]float64{u.Reading, u.Temperature.CelsiusDegrees(), u.Thermometer.CelsiusDegrees(), u.Cell.Value()}
+	_, off, _ := spread.Of(x[:], doubts[:], func() float64 {
+		return salinity(x[0], units.Celsius(x[1]), units.TemperatureDifference(x[2]), units.Share(x[3]))
+	})
+	uncertainty = units.Absolute(off)
+	if err := input.NotNegative("uncertainty", off, "g/kg"); err != nil {
 		return noSalinity(), noSalinity(), err
 	}
 	return sa, uncertainty, nil

@@ -37,7 +37,7 @@ func TestPotassiumChloride(t *testing.T) {
 			assert.NoError(t, s.CheckRange(at))
 		} else {
 			checks.Printed(t, "aerated water at "+at.String(), AeratedWater(at).SiemensPerMetre(), row["S_per_m"])
-			assert.NoError(t, CheckAeratedWater(at))
+			assert.NoError(t, CheckRangeAeratedWater(at))
 		}
 	}
 }
@@ -105,7 +105,7 @@ func TestPureWaterTable(t *testing.T) {
 		worst = math.Max(worst, math.Abs(got/row.Float(t, "uS_per_cm")-1))
 		// Two models of how ions move, 1.1 % apart at 0 °C and 0.4 % at 25 °C.
 		checks.Relative(t, "pure water at "+at.String(), got, row.Float(t, "uS_per_cm"), 0.012)
-		assert.NoError(t, CheckPureWater(units.Celsius(math.Max(0, at.Celsius()))))
+		assert.NoError(t, CheckRangePureWater(units.Celsius(math.Max(0, at.Celsius()))))
 	}
 	t.Logf("largest difference from PHREEQC %.2f %%", worst*100)
 	for c := 0.5; c <= 90; c += 0.5 {
@@ -251,14 +251,14 @@ func TestFormulasOfNonsense(t *testing.T) {
 		assert.True(t, math.IsNaN(float64(PureWater(at))))
 		assert.True(t, math.IsNaN(float64(AeratedWater(at))))
 		assert.True(t, math.IsNaN(float64(NaturalWater25(1, at))))
-		assert.ErrorIs(t, CheckPureWater(at), units.ErrRange)
-		assert.ErrorIs(t, CheckAeratedWater(at), units.ErrRange)
-		assert.ErrorIs(t, CheckNaturalWater(at), units.ErrRange)
+		assert.ErrorIs(t, CheckRangePureWater(at), units.ErrRange)
+		assert.ErrorIs(t, CheckRangeAeratedWater(at), units.ErrRange)
+		assert.ErrorIs(t, CheckRangeNaturalWater(at), units.ErrRange)
 	}
 	for _, bad := range []float64{-1, nan, inf} {
 		assert.True(t, math.IsNaN(float64(NaturalWater25(units.Conductivity(bad), units.Celsius(20)))))
 	}
-	assert.NoError(t, CheckNaturalWater(units.Celsius(35.9)))
+	assert.NoError(t, CheckRangeNaturalWater(units.Celsius(35.9)))
 	assert.NoError(t, CheckRange(units.Absolute(0), units.Celsius(-2)))
 	assert.ErrorIs(t, CheckRange(units.Absolute(42.3), units.Celsius(25)), units.ErrRange)
 	assert.ErrorIs(t, CheckRange(units.Absolute(35), units.Celsius(35.1)), units.ErrRange)

@@ -18,7 +18,7 @@ import (
 //	units    t °C ITS-90
 //	range    0 <= t <= 40 °C. At 25 °C it is the 0.0550 ± 0.0001 µS/cm of [LLBM]; elsewhere
 //	         within 1.1 % of the transport model of PHREEQC 3
-//	outside  extrapolates (CheckPureWater tells); t < -5 °C, t > 90 °C or NaN: NaN
+//	outside  extrapolates (CheckRangePureWater tells); t < -5 °C, t > 90 °C or NaN: NaN
 //
 // It rises by 5 % per kelvin, so a meter that compensates with 2 % shows too much
 // in warm purified water and too little in cold.
@@ -86,7 +86,7 @@ const (
 //	source   [PKWB]; the polynomial is fitted here to its twelve values and gives each back
 //	units    t °C ITS-90
 //	range    0 <= t <= 50 °C
-//	outside  extrapolates (CheckAeratedWater tells); t < -25 °C, t > 100 °C or NaN: NaN
+//	outside  extrapolates (CheckRangeAeratedWater tells); t < -25 °C, t > 100 °C or NaN: NaN
 //
 // It follows the square root of the carbon dioxide in the air, so a closed room
 // makes it half as much again.

@@ -30,14 +30,14 @@ func CheckRange(sa units.AbsoluteSalinity, t units.Temperature) error {
 	return pss78.CheckRange(teos10.PracticalFromAbsolute(sa), t, 0)
 }
 
-// CheckNaturalWater is CheckRange for NaturalWater25.
-func CheckNaturalWater(t units.Temperature) error { return naturalRange.Check(t.Celsius()) }
+// CheckRangeNaturalWater is CheckRange for NaturalWater25.
+func CheckRangeNaturalWater(t units.Temperature) error { return naturalRange.Check(t.Celsius()) }
 
-// CheckPureWater is CheckRange for PureWater.
-func CheckPureWater(t units.Temperature) error { return pureRange.Check(t.Celsius()) }
+// CheckRangePureWater is CheckRange for PureWater.
+func CheckRangePureWater(t units.Temperature) error { return pureRange.Check(t.Celsius()) }
 
-// CheckAeratedWater is CheckRange for AeratedWater.
-func CheckAeratedWater(t units.Temperature) error { return aeratedRange.Check(t.Celsius()) }
+// CheckRangeAeratedWater is CheckRange for AeratedWater.
+func CheckRangeAeratedWater(t units.Temperature) error { return aeratedRange.Check(t.Celsius()) }
 
 // possible tells whether this can be the conductivity of any water.
 func possible(c units.Conductivity) bool { return c >= 0 && c <= math.MaxFloat64 }

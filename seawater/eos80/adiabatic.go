@@ -14,7 +14,7 @@ import (
 //	source   [B73], [U44]
 //	units    S PSS-78, p dbar above the surface, result K/dbar
 //	range    30 <= S <= 40, 2 <= t <= 30 °C, 0 <= p <= 10000 dbar
-//	outside  extrapolates (CheckAdiabatic tells); S < 0, NaN or Inf: NaN
+//	outside  extrapolates (CheckRangeAdiabatic tells); S < 0, NaN or Inf: NaN
 func AdiabaticLapseRate(s units.PracticalSalinity, t units.Temperature, p units.SeaPressure) float64 {
 	if !possible(s, t, p) {
 		return math.NaN()
@@ -29,7 +29,7 @@ func AdiabaticLapseRate(s units.PracticalSalinity, t units.Temperature, p units.
 //	source   [F77], Gamma [B73], [U44]
 //	units    S PSS-78, pressures dbar above the surface, result °C ITS-90
 //	range    30 <= S <= 40, 2 <= t <= 30 °C, 0 <= p <= 10000 dbar
-//	outside  extrapolates (CheckAdiabatic tells); S < 0, NaN or Inf: NaN
+//	outside  extrapolates (CheckRangeAdiabatic tells); S < 0, NaN or Inf: NaN
 func PotentialTemperature(s units.PracticalSalinity, t units.Temperature,
 	p, reference units.SeaPressure) units.Temperature {
 	if !possible(s, t, p) || !possible(s, t, reference) {

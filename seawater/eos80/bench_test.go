@@ -31,10 +31,10 @@ func BenchmarkFormulas(b *testing.B) {
 		{"PotentialTemperature", func() { sink = PotentialTemperature(s, t, p, 0).Celsius() }},
 		{"Depth", func() { sink = float64(Depth(p, 45)) }},
 		{"CheckRange", func() { sinkErr = CheckRange(s, t, p) }},
-		{"CheckHeatCapacity", func() { sinkErr = CheckHeatCapacity(s, t, p) }},
-		{"CheckSoundSpeed", func() { sinkErr = CheckSoundSpeed(s, t, p) }},
-		{"CheckAdiabatic", func() { sinkErr = CheckAdiabatic(s, t, p) }},
-		{"CheckFreezingPoint", func() { sinkErr = CheckFreezingPoint(s, 0) }},
+		{"CheckRangeHeatCapacity", func() { sinkErr = CheckRangeHeatCapacity(s, t, p) }},
+		{"CheckRangeSoundSpeed", func() { sinkErr = CheckRangeSoundSpeed(s, t, p) }},
+		{"CheckRangeAdiabatic", func() { sinkErr = CheckRangeAdiabatic(s, t, p) }},
+		{"CheckRangeFreezing", func() { sinkErr = CheckRangeFreezing(s, 0) }},
 	} {
 		b.Run(bench.name, func(b *testing.B) {
 			b.ReportAllocs()

@@ -83,7 +83,7 @@ func TestSpecificVolumeAnomalyOfStandardOceanIsZero(t *testing.T) {
 // change of cp from the surface must come out of Density.
 func TestHeatCapacityUnderPressure(t *testing.T) {
 	over(func(s units.PracticalSalinity, temperature units.Temperature, p units.SeaPressure) {
-		if p == 0 || CheckHeatCapacity(s, temperature, p) != nil {
+		if p == 0 || CheckRangeHeatCapacity(s, temperature, p) != nil {
 			return
 		}
 		bend := func(p float64) float64 { // d²v/dT², m³/(kg K²)
@@ -104,7 +104,7 @@ func TestHeatCapacityUnderPressure(t *testing.T) {
 // known to part by up to 1.2 m/s in the deep ocean, and agree in a tank.
 func TestSoundSpeedFromDensity(t *testing.T) {
 	over(func(s units.PracticalSalinity, temperature units.Temperature, p units.SeaPressure) {
-		if CheckSoundSpeed(s, temperature, p) != nil || CheckHeatCapacity(s, temperature, p) != nil {
+		if CheckRangeSoundSpeed(s, temperature, p) != nil || CheckRangeHeatCapacity(s, temperature, p) != nil {
 			return
 		}
 		rho := float64(Density(s, temperature, p))
@@ -124,7 +124,7 @@ func TestSoundSpeedFromDensity(t *testing.T) {
 // capacity. [B73] is older than EOS-80; the two part by 1 % at most.
 func TestLapseRateFromDensity(t *testing.T) {
 	over(func(s units.PracticalSalinity, temperature units.Temperature, p units.SeaPressure) {
-		if CheckAdiabatic(s, temperature, p) != nil {
+		if CheckRangeAdiabatic(s, temperature, p) != nil {
 			return
 		}
 		rho := float64(Density(s, temperature, p))
@@ -212,9 +212,9 @@ func TestCheckRange(t *testing.T) {
 		loS, hiS, lo, hi float64
 	}{
 		{"equation of state", CheckRange, 0, 42, -2, 40},
-		{"heat capacity", CheckHeatCapacity, 0, 40, 0, 35},
-		{"speed of sound", CheckSoundSpeed, 0, 40, 0, 40},
-		{"adiabatic", CheckAdiabatic, 30, 40, 2, 30},
+		{"heat capacity", CheckRangeHeatCapacity, 0, 40, 0, 35},
+		{"speed of sound", CheckRangeSoundSpeed, 0, 40, 0, 40},
+		{"adiabatic", CheckRangeAdiabatic, 30, 40, 2, 30},
 	} {
 		assert.NoError(t, row.check(units.Practical(row.loS), units.Celsius(row.lo), 0), row.name)
 		assert.NoError(t, row.check(units.Practical(row.hiS), units.Celsius(row.hi), 10000), row.name)
@@ -232,12 +232,12 @@ func TestCheckRange(t *testing.T) {
 			}
 		}
 	}
-	assert.NoError(t, CheckFreezingPoint(units.Practical(4), 0))
-	assert.NoError(t, CheckFreezingPoint(units.Practical(40), 500))
-	assert.ErrorIs(t, CheckFreezingPoint(units.Practical(3.9), 0), units.ErrRange)
-	assert.ErrorIs(t, CheckFreezingPoint(units.Practical(40.1), 0), units.ErrRange)
-	assert.ErrorIs(t, CheckFreezingPoint(units.Practical(35), 501), units.ErrRange)
-	assert.ErrorIs(t, CheckFreezingPoint(units.Practical(35), -1), units.ErrRange)
+	assert.NoError(t, CheckRangeFreezing(units.Practical(4), 0))
+	assert.NoError(t, CheckRangeFreezing(units.Practical(40), 500))
+	assert.ErrorIs(t, CheckRangeFreezing(units.Practical(3.9), 0), units.ErrRange)
+	assert.ErrorIs(t, CheckRangeFreezing(units.Practical(40.1), 0), units.ErrRange)
+	assert.ErrorIs(t, CheckRangeFreezing(units.Practical(35), 501), units.ErrRange)
+	assert.ErrorIs(t, CheckRangeFreezing(units.Practical(35), -1), units.ErrRange)
 }
 
 func TestNoAllocations(t *testing.T) {

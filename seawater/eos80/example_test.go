@@ -34,7 +34,7 @@ func ExampleHeatCapacity() {
 }
 
 // Is the formula for sound made for a hot brine?
-func ExampleCheckSoundSpeed() {
-	fmt.Println(eos80.CheckSoundSpeed(units.Practical(42), units.Celsius(30), 0))
+func ExampleCheckRangeSoundSpeed() {
+	fmt.Println(eos80.CheckRangeSoundSpeed(units.Practical(42), units.Celsius(30), 0))
 	// Output: practical salinity: 42 is outside 0 to 40 (Chen and Millero 1977, UNESCO 1983)
 }

@@ -13,7 +13,7 @@ import (
 //	source   [M78], [U44]
 //	units    S PSS-78, p dbar above the surface, result °C ITS-90
 //	range    4 <= S <= 40, 0 <= p <= 500 dbar
-//	outside  extrapolates (CheckFreezingPoint tells); S < 0, NaN or Inf: NaN
+//	outside  extrapolates (CheckRangeFreezing tells); S < 0, NaN or Inf: NaN
 func FreezingPoint(s units.PracticalSalinity, p units.SeaPressure) units.Temperature {
 	if !possible(s, units.Temperature{}, p) {
 		return units.Celsius(math.NaN())

@@ -14,7 +14,7 @@ import (
 //	source   [MPD] at one atmosphere, [U44] under pressure
 //	units    S PSS-78, p dbar above the surface, result J/(kg K)
 //	range    0 <= S <= 40, 0 <= t <= 35 °C, 0 <= p <= 10000 dbar
-//	outside  extrapolates (CheckHeatCapacity tells); S < 0, NaN or Inf: NaN
+//	outside  extrapolates (CheckRangeHeatCapacity tells); S < 0, NaN or Inf: NaN
 func HeatCapacity(s units.PracticalSalinity, t units.Temperature, p units.SeaPressure) units.SpecificHeat {
 	if !possible(s, t, p) {
 		return units.SpecificHeat(math.NaN())

@@ -12,26 +12,26 @@ func CheckRange(s units.PracticalSalinity, t units.Temperature, p units.SeaPress
 	return densityLimits.check(s, t, p)
 }
 
-// CheckHeatCapacity is CheckRange for HeatCapacity. The tables of [U44] go on
+// CheckRangeHeatCapacity is CheckRange for HeatCapacity. The tables of [U44] go on
 // to 40 °C.
-func CheckHeatCapacity(s units.PracticalSalinity, t units.Temperature, p units.SeaPressure) error {
+func CheckRangeHeatCapacity(s units.PracticalSalinity, t units.Temperature, p units.SeaPressure) error {
 	return heatLimits.check(s, t, p)
 }
 
-// CheckSoundSpeed is CheckRange for SoundSpeed.
-func CheckSoundSpeed(s units.PracticalSalinity, t units.Temperature, p units.SeaPressure) error {
+// CheckRangeSoundSpeed is CheckRange for SoundSpeed.
+func CheckRangeSoundSpeed(s units.PracticalSalinity, t units.Temperature, p units.SeaPressure) error {
 	return soundLimits.check(s, t, p)
 }
 
-// CheckAdiabatic is CheckRange for AdiabaticLapseRate and
+// CheckRangeAdiabatic is CheckRange for AdiabaticLapseRate and
 // PotentialTemperature. The tables of [U44] go from salinity 25 and from 0 to
 // 40 °C.
-func CheckAdiabatic(s units.PracticalSalinity, t units.Temperature, p units.SeaPressure) error {
+func CheckRangeAdiabatic(s units.PracticalSalinity, t units.Temperature, p units.SeaPressure) error {
 	return adiabaticLimits.check(s, t, p)
 }
 
-// CheckFreezingPoint is CheckRange for FreezingPoint.
-func CheckFreezingPoint(s units.PracticalSalinity, p units.SeaPressure) error {
+// CheckRangeFreezing is CheckRange for FreezingPoint.
+func CheckRangeFreezing(s units.PracticalSalinity, p units.SeaPressure) error {
 	if err := freezingSalinity.Check(s.Value()); err != nil {
 		return err
 	}

@@ -13,7 +13,7 @@ import (
 //	source   [CM77], [U44]
 //	units    S PSS-78, p dbar above the surface, result m/s
 //	range    0 <= S <= 40, 0 <= t <= 40 °C, 0 <= p <= 10000 dbar
-//	outside  extrapolates (CheckSoundSpeed tells); S < 0, NaN or Inf: NaN
+//	outside  extrapolates (CheckRangeSoundSpeed tells); S < 0, NaN or Inf: NaN
 func SoundSpeed(s units.PracticalSalinity, t units.Temperature, p units.SeaPressure) units.Speed {
 	if !possible(s, t, p) {
 		return units.Speed(math.NaN())

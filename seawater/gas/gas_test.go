@@ -266,9 +266,9 @@ func TestCheckRange(t *testing.T) {
 		assert.ErrorIs(t, r.g.CheckRange(units.Practical(nan), warm), units.ErrRange)
 	}
 	assert.EqualError(t, Nitrogen.CheckRange(sea, units.Celsius(31)), "temperature: 31 °C is outside 1 to 30 °C (Hamme and Emerson 2004)")
-	assert.NoError(t, CheckSchmidt(sea, units.Celsius(-2)))
-	assert.ErrorIs(t, CheckSchmidt(sea, units.Celsius(41)), units.ErrRange)
-	assert.ErrorIs(t, CheckSchmidt(units.Practical(36), warm), units.ErrRange)
+	assert.NoError(t, CheckRangeSchmidt(sea, units.Celsius(-2)))
+	assert.ErrorIs(t, CheckRangeSchmidt(sea, units.Celsius(41)), units.ErrRange)
+	assert.ErrorIs(t, CheckRangeSchmidt(units.Practical(36), warm), units.ErrRange)
 }
 
 func TestRateText(t *testing.T) {

@@ -60,8 +60,8 @@ var (
 	schmidtTemperature = units.Range{Quantity: "temperature", Min: -2, Max: 40, Unit: "°C", Source: sourceW14}
 )
 
-// CheckSchmidt returns nil where Schmidt holds, and otherwise a *units.RangeError.
-func CheckSchmidt(s units.PracticalSalinity, t units.Temperature) error {
+// CheckRangeSchmidt returns nil where Schmidt holds, and otherwise a *units.RangeError.
+func CheckRangeSchmidt(s units.PracticalSalinity, t units.Temperature) error {
 	if err := schmidtSalinity.Check(s.Value()); err != nil {
 		return err
 	}

@@ -40,7 +40,7 @@ var schmidtCoef = [...]struct{ fresh, sea [5]float64 }{
 //	         percent apart (from memory)
 //	units    S PSS-78, t °C ITS-90
 //	range    -2 <= t <= 40 °C, 0 <= S <= 35
-//	outside  extrapolates (CheckSchmidt tells); no such water, or a temperature so high that
+//	outside  extrapolates (CheckRangeSchmidt tells); no such water, or a temperature so high that
 //	         the polynomial has fallen to 0: NaN
 func (g Species) Schmidt(s units.PracticalSalinity, t units.Temperature) float64 {
 	if !possible(s, t) || !g.known() {

@@ -59,7 +59,7 @@ const (
 //
 //	symbol   kLa(g) = kLa(measured) (Sc(g)/Sc(measured))^n
 //	source   [J87], [W14]
-//	range    CheckSchmidt tells
+//	range    CheckRangeSchmidt tells
 //	outside  extrapolates; no such water: NaN
 //
 // A bubble that rises through deep water gives off oxygen on the way and fills with

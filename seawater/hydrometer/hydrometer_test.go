@@ -367,10 +367,10 @@ func TestFormulasOfNonsense(t *testing.T) {
 		assert.True(t, math.IsNaN(Gravity(units.Absolute(bad), units.SG25C()).Ratio()), "%v", bad)
 	}
 	for _, ok := range []float64{0, 40} {
-		assert.NoError(t, CheckWaterDensity(units.Celsius(ok)))
+		assert.NoError(t, CheckRangeWaterDensity(units.Celsius(ok)))
 	}
 	for _, bad := range []float64{-0.01, 40.01, nan} {
-		assert.ErrorIs(t, CheckWaterDensity(units.Celsius(bad)), units.ErrRange)
+		assert.ErrorIs(t, CheckRangeWaterDensity(units.Celsius(bad)), units.ErrRange)
 	}
 	assert.NoError(t, CheckRange(units.Absolute(0), units.Celsius(-2)))
 	assert.NoError(t, CheckRange(units.Absolute(120), units.Celsius(40)))

@@ -22,5 +22,5 @@ func CheckRange(sa units.AbsoluteSalinity, t units.Temperature) error {
 	return temperatureRange.Check(t.Celsius())
 }
 
-// CheckWaterDensity is CheckRange for WaterDensity.
-func CheckWaterDensity(t units.Temperature) error { return waterRange.Check(t.Celsius()) }
+// CheckRangeWaterDensity is CheckRange for WaterDensity.
+func CheckRangeWaterDensity(t units.Temperature) error { return waterRange.Check(t.Celsius()) }

@@ -13,7 +13,7 @@ import (
 //	source   [T01]
 //	units    t °C ITS-90, result kg/m³
 //	range    0 <= t <= 40; expanded uncertainty below 0.001 kg/m³ (from memory)
-//	outside  extrapolates (CheckWaterDensity tells); below -40 °C,
+//	outside  extrapolates (CheckRangeWaterDensity tells); below -40 °C,
 //	         above 150 °C or NaN: NaN
 //
 // The last constant is for water of the isotopes of the ocean; tap water differs

@@ -5,6 +5,7 @@ import (
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/units"
+	"example.org/wellmixed/units/spread"
 )
 
 // Uncertainty is how well a reading and its temperature are known, as standard
@@ -32,25 +33,14 @@ func (i Instrument) Estimate(r Reading, t units.Temperature, u Uncertainty) (
 	if err != nil {
 		return none, none, err
 	}
-	// Slopes by central differences: of the reading over a hundred-thousandth of
-	// the scale, of the temperatures over 0.02 K.
-	lo, hi := i.Graduation.solute.scaleEnds()
-	h := 1e-5 * (i.Graduation.mark(hi) - i.Graduation.mark(lo))
-	const k = units.TemperatureDifference(0.01)
-	above := i.practical(i.Graduation.read(r+h), t, t)
-	below := i.practical(i.Graduation.read(r-h), t, t)
-	perReading := (above - below) / (2 * float64(h))
-	content := i.Graduation.read(r)
-	if math.IsNaN(below) { // the end of a scale of specific gravity
-		perReading = (above - i.practical(content, t, t)) / float64(h)
-	}
-	warm, cool := t.Add(k), t.Add(-k)
-	perKelvin := (i.practical(content, warm, warm) - i.practical(content, cool, cool)) / (2 * float64(k))
-	perLag := (i.practical(content, warm, t) - i.practical(content, cool, t)) / (2 * float64(k))
-	square := func(x float64) float64 { return x * x }
-	variance := square(perReading*float64(u.Reading)) +
-		square(perKelvin*float64(u.Temperature)) + square(perLag*float64(u.Lag))
-	uncertainty = units.Absolute(absolute(math.Sqrt(variance)))
+	x := [...]float64{float64(r), t.Celsius(), 0}
+	doubts := [len(x)]float64{float64(u.Reading), u.Temperature.CelsiusDegrees(), u.Lag.CelsiusDegrees()}
+	_, off, _ := spread.Of(x[:], doubts[:], func() float64 {
+		prism := units.Celsius(x[1])
+		drop := prism.Add(units.TemperatureDifference(x[2]))
+		return absolute(i.practical(i.Graduation.read(Reading(x[0])), drop, prism))
+	})
+	uncertainty = units.Absolute(off)
 	if err := input.NotNegative("uncertainty", uncertainty.GramsPerKilogram(), "g/kg"); err != nil {
 		return none, none, err
 	}

@@ -13,7 +13,7 @@ import (
 //	source   [I4787] with ρw of [T01] and ρa of [P08]
 //	units    t °C ITS-90, result mL/g, also µL/mg
 //	range    0 <= t <= 40 °C and that of Air.Density
-//	outside  extrapolates (hydrometer.CheckWaterDensity and Air.CheckRange tell); meaningless input: NaN
+//	outside  extrapolates (hydrometer.CheckRangeWaterDensity and Air.CheckRange tell); meaningless input: NaN
 func Z(t units.Temperature, air Air) float64 {
 	return Volume(units.Gram, hydrometer.WaterDensity(t), air.Density()).Millilitres()
 }
