@@ -87,10 +87,10 @@ func TestBatchAsJSON(t *testing.T) {
 		_, err := json.Marshal(bad)
 		assert.ErrorIs(t, err, units.ErrInput, name)
 	}
-	// What is unknown is written as nothing.
+	// What is unknown is written as null.
 	out, err = json.Marshal(mix.Salt{SeaSalt: units.Share(math.NaN())})
 	require.NoError(t, err)
-	assert.Contains(t, string(out), `"SeaSalt":""`)
+	assert.Contains(t, string(out), `"SeaSalt":null`)
 }
 
 func TestAmountAsText(t *testing.T) {

@@ -373,7 +373,7 @@ func TestUnsetTemperatureAsText(t *testing.T) {
 	type tank struct{ A, B units.Temperature }
 	out, err := json.Marshal(tank{B: units.Celsius(0)})
 	require.NoError(t, err)
-	assert.JSONEq(t, `{"A":"","B":"0 °C"}`, string(out))
+	assert.JSONEq(t, `{"A":null,"B":"0 °C"}`, string(out))
 	var back tank
 	require.NoError(t, json.Unmarshal(out, &back))
 	assert.False(t, back.A.IsSet())

@@ -177,6 +177,9 @@ func TestUnknownGoesToJSON(t *testing.T) {
 			text, err := json.Marshal(v.Interface())
 			require.NoError(t, err)
 			assert.NotContains(t, string(text), "NaN")
+			if !strings.Contains(typ.PkgPath(), "salts") { // a formula of nothing is an empty text
+				assert.NotContains(t, string(text), `""`, "unknown is null")
+			}
 			back := reflect.New(typ)
 			require.NoError(t, json.Unmarshal(text, back.Interface()), "%s", text)
 			again, err := json.Marshal(back.Interface())

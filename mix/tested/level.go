@@ -4,9 +4,9 @@ import (
 	"math"
 	"strconv"
 	"strings"
-	"unicode/utf8"
 
 	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/internal/null"
 	"example.org/wellmixed/units"
 )
 
@@ -385,34 +385,8 @@ func (l Level) AppendText(text []byte) ([]byte, error) {
 // reading that gives the same level back. One that was not given is empty.
 func (l Level) MarshalText() ([]byte, error) { return l.AppendText(nil) }
 
-// MarshalJSON writes the text in quotation marks, and null for a level that was
-// not given.
-func (l Level) MarshalJSON() ([]byte, error) {
-	if !l.Exists() {
-		return []byte("null"), nil
-	}
-	text, err := l.MarshalText()
-	if err != nil {
-		return nil, err
-	}
-	return quoted(string(text)), nil
-}
-
-// quoted writes a text in the quotation marks of JSON.
-func quoted(text string) []byte {
-	out := []byte{'"'}
-	for _, r := range text {
-		switch {
-		case r == '"' || r == '\\':
-			out = append(out, '\\', byte(r))
-		case r < ' ':
-			out = append(out, '\\', 'u', '0', '0', '0'+byte(r>>4), "0123456789abcdef"[r&15])
-		default:
-			out = utf8.AppendRune(out, r)
-		}
-	}
-	return append(out, '"')
-}
+// MarshalJSON writes the text, and null for a level that was not given.
+func (l Level) MarshalJSON() ([]byte, error) { return null.Write(l) }
 
 // Check refuses a level that is not given, not finite, below zero or counted as
 // nobody does. Alkalinity may be below zero, in acid water.
