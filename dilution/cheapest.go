@@ -226,49 +226,45 @@ func impossible(options []Option) error {
 }
 
 func (s *Schedule) check() error {
+	list := []error{input.In("routine", s.Routine.check()), s.Batch.CheckKind("batch"), s.checkChoice()}
 	if len(s.Routine.Changes) > 0 {
-		return input.Bad("routine.changes", input.Number(float64(len(s.Routine.Changes))), "none: they are what is asked for")
+		list = append(list, input.Bad("routine.changes", input.Number(float64(len(s.Routine.Changes))),
+			"none: they are what is asked for"))
 	}
-	if err := s.Routine.check(); err != nil {
-		return err
+	if !(s.Span > 0) {
+		list = append(list, input.Bad("span", s.Span.String(), "a time above zero"))
 	}
-	if err := s.Batch.CheckKind("batch"); err != nil {
-		return err
+	if s.Mix != (units.Money{}) && s.Work != (units.Money{}) && s.Mix.Currency != s.Work.Currency {
+		list = append(list, input.Bad("work", s.Work.String(), "the currency of the mix, "+s.Mix.Currency))
 	}
+	return input.Join(append(list,
+		input.NotNegative("mix", s.Mix.Amount, s.Mix.Currency),
+		input.NotNegative("work", s.Work.Amount, s.Work.Currency))...)
+}
+
+// checkChoice refuses volumes and times that leave nothing to choose, or too much.
+func (s *Schedule) checkChoice() error {
+	var list []error
 	if len(s.Swaps) == 0 {
-		return input.Bad("swaps", "nothing", "volumes to choose from")
+		list = append(list, input.Bad("swaps", "nothing", "volumes to choose from"))
 	}
 	if len(s.Every) == 0 {
-		return input.Bad("every", "nothing", "times to choose from")
-	}
-	if len(s.Swaps) > mostOptions/len(s.Every) {
-		return input.Bad("swaps", input.Number(float64(len(s.Swaps))),
-			"fewer than "+input.Number(mostOptions)+" pairs of a volume and a time")
+		list = append(list, input.Bad("every", "nothing", "times to choose from"))
+	} else if len(s.Swaps) > mostOptions/len(s.Every) {
+		list = append(list, input.Bad("swaps", input.Number(float64(len(s.Swaps))),
+			"fewer than "+input.Number(mostOptions)+" pairs of a volume and a time"))
 	}
 	for _, v := range s.Swaps {
-		if err := input.Positive("swaps", float64(v), "L"); err != nil {
-			return err
+		err := input.Positive("swaps", float64(v), "L")
+		if err == nil {
+			err = inside("swaps", v, s.Routine.Tank.Volume())
 		}
-		if err := inside("swaps", v, s.Routine.Tank.Volume()); err != nil {
-			return err
-		}
+		list = append(list, err)
 	}
 	for _, d := range s.Every {
 		if !(d > 0) {
-			return input.Bad("every", d.String(), "a time above zero")
+			list = append(list, input.Bad("every", d.String(), "a time above zero"))
 		}
 	}
-	if !(s.Span > 0) {
-		return input.Bad("span", s.Span.String(), "a time above zero")
-	}
-	if err := input.NotNegative("mix", s.Mix.Amount, s.Mix.Currency); err != nil {
-		return err
-	}
-	if err := input.NotNegative("work", s.Work.Amount, s.Work.Currency); err != nil {
-		return err
-	}
-	if s.Mix != (units.Money{}) && s.Work != (units.Money{}) && s.Mix.Currency != s.Work.Currency {
-		return input.Bad("work", s.Work.String(), "the currency of the mix, "+s.Mix.Currency)
-	}
-	return nil
+	return input.Join(list...)
 }

@@ -177,12 +177,12 @@ func PlanCourse(c Course) (CoursePlan, error) {
 
 // check refuses what no course can start from.
 func (c *Course) check() error {
-	err := input.Join(
+	return input.Join(
 		c.Tank.Check("tank"), c.Batch.Check("batch"), c.Goal.check("goal"), c.Limits.Check("limits"),
-		input.NotNegative("heater", float64(c.Heater), "W"))
-	if err != nil {
-		return err
-	}
+		input.NotNegative("heater", float64(c.Heater), "W"), c.checkManner())
+}
+
+func (c *Course) checkManner() error {
 	switch c.Manner {
 	case AtOnce:
 		return nil

@@ -70,11 +70,12 @@ const (
 // A level is foretold if it is known in the tank and in all new water. A forecast
 // that would leave the salinities of the standard is an error that says when.
 func (r Routine) Forecast(span time.Duration) (Forecast, error) {
+	var bad error
 	if !(span > 0) {
-		return Forecast{}, input.Bad("span", span.String(), "a time above zero")
+		bad = input.Bad("span", span.String(), "a time above zero")
 	}
 	m, err := r.motion()
-	if err != nil {
+	if err = input.Join(bad, err); err != nil {
 		return Forecast{}, err
 	}
 	begin := m.begin(&r)
@@ -342,7 +343,7 @@ func (m *motion) happen(e *event, row []float64, now time.Duration, book *ledger
 	if e.draw > 0 {
 		share := e.draw / m.water(row).Volume().Litres()
 		if !(share <= 1+1e-12) {
-			return input.Bad("change.swap", units.Volume(e.draw).String(), "no more than the "+
+			return input.Bad("changes.swap", units.Volume(e.draw).String(), "no more than the "+
 				input.Fixed(m.water(row).Volume().Litres(), 2)+" L that the tank holds after "+sayDays(now)+": top it off")
 		}
 		m.take(row, min(share, 1), book)

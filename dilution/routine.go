@@ -324,16 +324,16 @@ func (r *Routine) check() error {
 		input.NotNegative("stream.flow", float64(r.Stream.Flow), "L/h"),
 	}
 	for i := range r.Doses {
-		list = append(list, r.Doses[i].check())
+		list = append(list, r.Doses[i].check(input.At("doses", i)))
 	}
 	for i := range r.Changes {
-		list = append(list, r.Changes[i].check(r.Tank.Volume()))
+		list = append(list, r.Changes[i].check(input.At("changes", i), r.Tank.Volume()))
 	}
 	if r.Stream.Flow > 0 {
 		list = append(list, r.Stream.Batch.CheckKind("stream.batch"))
 	}
 	for i := range r.Losses {
-		list = append(list, r.Losses[i].check(r))
+		list = append(list, r.Losses[i].check(input.At("losses", i), r))
 	}
 	return input.Join(list...)
 }
@@ -349,18 +349,18 @@ func (t *TopOff) check() error {
 	return t.Water.Check("topOff.water")
 }
 
-func (d *Dose) check() error {
+func (d *Dose) check(field string) error {
 	return input.Join(
-		d.Levels.Check("dose"),
-		input.NotNegative("dose.salt", float64(d.Salt), "g"),
-		times("dose", d.First, d.Every))
+		d.Levels.Check(field+".levels"),
+		input.NotNegative(field+".salt", float64(d.Salt), "g"),
+		times(field, d.First, d.Every))
 }
 
-func (c *Renewal) check(tank units.Volume) error {
+func (c *Renewal) check(field string, tank units.Volume) error {
 	return input.Join(
-		inside("change.swap", c.Swap, tank),
-		c.Batch.CheckKind("change.batch"),
-		times("change", c.First, c.Every))
+		inside(field+".swap", c.Swap, tank),
+		c.Batch.CheckKind(field+".batch"),
+		times(field, c.First, c.Every))
 }
 
 func times(of string, first, every time.Duration) error {
@@ -373,16 +373,16 @@ func times(of string, first, every time.Duration) error {
 	return nil
 }
 
-func (l *Loss) check(r *Routine) error {
+func (l *Loss) check(field string, r *Routine) error {
 	switch {
 	case !r.known(l.Of):
-		return input.Bad("loss.of", input.Quoted(string(l.Of)), "a level that is known in the tank and in all new water")
+		return input.Bad(field+".of", input.Quoted(string(l.Of)), "a level that is known in the tank and in all new water")
 	case l.HalfLife < 0:
-		return input.Bad("loss.halfLife", l.HalfLife.String(), "a time above zero")
+		return input.Bad(field+".halfLife", l.HalfLife.String(), "a time above zero")
 	case l.HalfLife == 0 && !(l.PerDay.Value() > 0 && l.PerDay.Value() < 1):
-		return input.Bad("loss.perDay", l.PerDay.String(), "above 0 and below 100 %, or a half-life")
+		return input.Bad(field+".perDay", l.PerDay.String(), "above 0 and below 100 %, or a half-life")
 	case l.HalfLife > 0 && l.PerDay.Value() != 0:
-		return input.Bad("loss", "a half-life and a share", "one of them")
+		return input.Bad(field, "a half-life and a share", "one of them")
 	}
 	return nil
 }

@@ -144,27 +144,27 @@ func TestRoutineRefusals(t *testing.T) {
 		"topOff: got none and by hand":                   func(r *dilution.Routine) { r.TopOff = dilution.TopOff{None: true, Hand: day} },
 		"topOff.water.nitrate: got -2":                   func(r *dilution.Routine) { r.TopOff.Water = nitrate(-2) },
 		"pumped.nitrate: got -2":                         func(r *dilution.Routine) { r.Pumped = nitrate(-2) },
-		"dose.nitrate: got -2":                           func(r *dilution.Routine) { r.Doses = []dilution.Dose{{Levels: nitrate(-2)}} },
-		"dose.salt: got NaN":                             func(r *dilution.Routine) { r.Doses = []dilution.Dose{{Salt: units.Mass(nan)}} },
-		"dose.first: got -1ns":                           func(r *dilution.Routine) { r.Doses = []dilution.Dose{{First: -1}} },
-		"dose.every: got -1ns":                           func(r *dilution.Routine) { r.Doses = []dilution.Dose{{Every: -1}} },
-		"change.swap: got 300 L":                         func(r *dilution.Routine) { r.Changes = []dilution.Renewal{{Batch: batch, Swap: 300}} },
-		"change.swap: got NaN":                           func(r *dilution.Routine) { r.Changes = []dilution.Renewal{{Batch: batch, Swap: units.Volume(nan)}} },
-		"change.first: got -24h0m0s":                     func(r *dilution.Routine) { r.Changes = []dilution.Renewal{{Batch: batch, First: -day}} },
-		"change.batch.temperature: got nothing":          func(r *dilution.Routine) { r.Changes = []dilution.Renewal{{Swap: 1}} },
+		"doses[0].levels.nitrate: got -2":                func(r *dilution.Routine) { r.Doses = []dilution.Dose{{Levels: nitrate(-2)}} },
+		"doses[0].salt: got NaN":                         func(r *dilution.Routine) { r.Doses = []dilution.Dose{{Salt: units.Mass(nan)}} },
+		"doses[0].first: got -1ns":                       func(r *dilution.Routine) { r.Doses = []dilution.Dose{{First: -1}} },
+		"doses[0].every: got -1ns":                       func(r *dilution.Routine) { r.Doses = []dilution.Dose{{Every: -1}} },
+		"changes[0].swap: got 300 L":                     func(r *dilution.Routine) { r.Changes = []dilution.Renewal{{Batch: batch, Swap: 300}} },
+		"changes[0].swap: got NaN":                       func(r *dilution.Routine) { r.Changes = []dilution.Renewal{{Batch: batch, Swap: units.Volume(nan)}} },
+		"changes[0].first: got -24h0m0s":                 func(r *dilution.Routine) { r.Changes = []dilution.Renewal{{Batch: batch, First: -day}} },
+		"changes[0].batch.temperature: got nothing":      func(r *dilution.Routine) { r.Changes = []dilution.Renewal{{Swap: 1}} },
 		"stream.flow: got -1":                            func(r *dilution.Routine) { r.Stream.Flow = -1 },
 		"stream.batch.temperature: got nothing":          func(r *dilution.Routine) { r.Stream.Flow = 1 },
-		`loss.of: got "nitrat"`:                          func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: "nitrat", HalfLife: day}} },
-		"loss.halfLife: got -1ns":                        func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: tested.Nitrate, HalfLife: -1}} },
-		"loss.perDay: got 100 %":                         func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: tested.Nitrate, PerDay: units.Share(1)}} },
-		"loss: got a half-life and a share": func(r *dilution.Routine) {
+		`losses[0].of: got "nitrat"`:                          func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: "nitrat", HalfLife: day}} },
+		"losses[0].halfLife: got -1ns":                   func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: tested.Nitrate, HalfLife: -1}} },
+		"losses[0].perDay: got 100 %":                    func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: tested.Nitrate, PerDay: units.Share(1)}} },
+		"losses[0]: got a half-life and a share": func(r *dilution.Routine) {
 			r.Losses = []dilution.Loss{{Of: tested.Nitrate, PerDay: units.Share(0.1), HalfLife: 1}}
 		},
 		"perDay.nitrate: got 1e+307": func(r *dilution.Routine) { r.PerDay = nitrate(1e307) },
 		"span: got 4320h0m0s, want a time with fewer than 100000": func(r *dilution.Routine) {
 			r.Doses = []dilution.Dose{{Levels: nitrate(1), Every: time.Minute}}
 		},
-		"change.swap: got 150 L, want no more than": func(r *dilution.Routine) {
+		"changes.swap: got 150 L, want no more than": func(r *dilution.Routine) {
 			r.Evaporation, r.TopOff.None = 10*units.LitrePerDay, true
 			r.Changes = []dilution.Renewal{{Batch: batch, Swap: 150, First: 10 * day}}
 		},

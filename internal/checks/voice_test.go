@@ -56,8 +56,14 @@ func TestPlannersComplainInOneVoice(t *testing.T) {
 		"replenish.Age":  {second(replenish.Age(replenish.Ageing{After: -1, Change: units.Percent(200)})), "water.temperature after change every"},
 		"replenish.Consumption": {second(replenish.Consumption(replenish.Log{Tests: []replenish.Test{noDate, noDate}})),
 			"volume tests[0].at tests[1].at"},
-		"dilution.PlanCourse": {second(dilution.PlanCourse(dilution.Course{Every: -time.Hour})), ""},
-		"dilution.PlanChange": {second(dilution.PlanChange(dilution.Change{})), ""},
+		"replenish.Maintain": {second(replenish.Maintain(replenish.Upkeep{})), "tank.temperature additive use"},
+		"dilution.PlanCourse": {second(dilution.PlanCourse(dilution.Course{Manner: dilution.InSteps, Every: -time.Hour, Heater: -1})),
+			"tank.temperature batch.temperature heater every"},
+		"dilution.PlanChange": {second(dilution.PlanChange(dilution.Change{})), "tank.temperature batch.temperature"},
+		"dilution.Routine": {second(dilution.Routine{Changes: []dilution.Renewal{{}}}.Forecast(-1)),
+			"span tank.temperature changes[0].batch.temperature"},
+		"dilution.PlanSchedule": {second(dilution.PlanSchedule(dilution.Schedule{})),
+			"routine.tank.temperature batch.temperature swaps every span"},
 	} {
 		fields := complaints(x.err)
 		assert.NotEmpty(t, fields, name)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"time"
 
+	"example.org/wellmixed/mix"
 	"example.org/wellmixed/mix/rodi"
 	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/units"
@@ -53,6 +54,31 @@ func ExampleSystem_Produce() {
 	// 60 L take 11h0m0s, 180 L of waste and 2.21 EUR
 	// the resin lasts 599 L
 	// with a full bin and no shut-off valve, 390 L a day run off
+}
+
+// What is left in purified water goes into the plan of the batch that is made of it.
+func ExampleProduct_Water() {
+	product := rodi.Product{AfterResin: units.TDSReading(40, 0.5)} // the resin is spent
+	water, err := product.Water(55*units.Litre, units.Celsius(20))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	plan, err := mix.Plan(mix.Batch{
+		Target:           units.Practical(35),
+		Temperature:      units.Celsius(25),
+		WaterTemperature: units.Celsius(20),
+		Amount:           mix.FinalVolume(60 * units.Litre),
+		Present:          water.Portion,
+		Salt:             mix.Salt{SeaSalt: units.Percent(90)},
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.1f g of salts are in the water, %.0f g are to be weighed, %.1f L to be added\n",
+		water.Portion.Salt().Grams(), plan.Salt.Grams(), plan.Water.Litres())
+	// Output: 2.1 g of salts are in the water, 2397 g are to be weighed, 4.1 L to be added
 }
 
 // The first filling of the day: 240 ppm before the membrane, 9 behind it, on a

@@ -7,6 +7,8 @@ import (
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/mix/advice"
+	"example.org/wellmixed/mix/tested"
+	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/seawater/conductivity"
 	"example.org/wellmixed/units"
 )
@@ -118,6 +120,28 @@ func (s System) Produce(f Feed) (Product, error) {
 	p.Assumptions = s.assumptions(f)
 	p.Cautions = s.cautions(f, p)
 	return p, nil
+}
+
+// Water is so much of the product, as a water that a batch, a change or a top-off takes.
+// Its salinity is what the reading behind the last stage amounts to, [Dissolved], counted
+// as sea salt; of single solutes a reading tells nothing, so it has no levels.
+func (p Product) Water(v units.Volume, t units.Temperature) (tested.Water, error) {
+	err := input.Join(checkTDS("afterResin", p.AfterResin), input.Positive("volume", v.Litres(), "L"),
+		input.Set("temperature", t))
+	if err != nil {
+		return tested.Water{}, err
+	}
+	pure, err := tested.Pure(v, t)
+	if err != nil {
+		return tested.Water{}, err
+	}
+	salt := Dissolved(p.AfterResin).Mass(v)
+	residue := units.Absolute(float64(salt) / float64(pure.Portion.Mass+salt) * 1000)
+	made, err := seawater.FromAbsolute(residue, t)
+	if err != nil {
+		return tested.Water{}, err
+	}
+	return tested.Water{Portion: made.OfVolume(v)}, nil
 }
 
 // Run is the making of one volume of product.
