@@ -256,7 +256,7 @@ func (a *Acclimation) cautions(p *AcclimationPlan) []advice.Caution {
 		list = append(list, advice.Caution{ID: "salinity-swing", Severity: advice.Care, Text: "Salinity rises by " +
 			input.Fixed(d, 1) +
 			" in less than an hour: animals bear a rise worse " +
-			"than a fall (" + advice.CommonPractice + "). Let it drip more slowly."})
+			"than a fall (" + advice.CommonPractice + "). Let it drip more slowly.", Here: true})
 	}
 	return list
 }

@@ -39,14 +39,14 @@ var (
 		ID:       "large-change",
 		Severity: advice.Care,
 		Text: "More than " + input.Number(100*advice.SharePerDay) + " % of the water at one go changes everything that " +
-			"was not measured as well, pH and trace elements among it: several smaller changes are gentler.",
+			"was not measured as well, pH and trace elements among it: several smaller changes are gentler.", Here: true,
 	}
 )
 
 func cautions(c Change, p ChangePlan) []advice.Caution {
 	list := []advice.Caution{unplug, measureBatch}
 	add := func(id string, text string) {
-		list = append(list, advice.Caution{ID: id, Severity: advice.Care, Text: text})
+		list = append(list, advice.Caution{ID: id, Severity: advice.Care, Text: text, Here: true})
 	}
 	// The limits that one change is held against: those of an hour, and of a day.
 	swing := func(id, name, unit string, by, limit float64, decimals int, remedy string) {
@@ -111,7 +111,7 @@ func ammoniaCautions(before, after tested.Water, when string) []advice.Caution {
 			text += "; it was " + input.Fixed(milligrams(was.FreeAmmonia), 3)
 		}
 		return []advice.Caution{{ID: "free-ammonia", Severity: advice.Care, Text: text +
-			". New water of higher pH makes more of the ammonia toxic: bind or remove the ammonia first."}}
+			". New water of higher pH makes more of the ammonia toxic: bind or remove the ammonia first.", Here: true}}
 	}
 	ph, harms := harmfulPH(total, after)
 	if !harms {
@@ -120,7 +120,7 @@ func ammoniaCautions(before, after tested.Water, when string) []advice.Caution {
 	return []advice.Caution{{ID: "ammonia-without-ph", Severity: advice.Care, Text: "There is " + total.String() +
 		" of ammonia in the water and the pH is not known: above pH " + input.Fixed(ph, 1) +
 		" (total scale) its free part passes " + limit + ". Measure the pH, and bind or remove the ammonia before water of " +
-		"higher pH goes in."}}
+		"higher pH goes in.", Here: true}}
 }
 
 // highestPH is above what any tank has.
@@ -152,7 +152,7 @@ func courseCautions(c *Course, p *CoursePlan) []advice.Caution {
 		if p.Hold > 0 {
 			list = append(list, advice.Caution{ID: "heater-must-hold", Severity: advice.Care, Text: "The new water takes " +
 				input.Fixed(p.Hold.Watts(), 0) + " W from the heater of the tank while it flows in: a weaker one lets the " +
-				"tank cool."})
+				"tank cool.", Here: true})
 		}
 	}
 	for i := range p.Steps {

@@ -76,7 +76,10 @@ const scaleEnd = 42
 // cautions are those of a forecast.
 func (r *Routine) cautions(f *Forecast, b *ledger) []advice.Caution {
 	var list []advice.Caution
-	add := func(id, text string) { list = append(list, advice.Caution{ID: id, Severity: advice.Care, Text: text}) }
+	care := func(id, text string, here bool) {
+		list = append(list, advice.Caution{ID: id, Severity: advice.Care, Text: text, Here: here})
+	}
+	add := func(id, text string) { care(id, text, true) }
 	m := f.motion
 	if len(r.Changes) > 0 {
 		list = append(list, unplug, measureBatch)
@@ -102,12 +105,12 @@ func (r *Routine) cautions(f *Forecast, b *ledger) []advice.Caution {
 			1)+" to "+input.Fixed(f.End.Portion.Practical().Value(),
 			1)+", and pumps and heaters come out of the water as it falls.")
 	case r.TopOff.Hand == 0:
-		add("top-off-runs-over", "A float valve that sticks floods the floor and dilutes the tank: keep no more top-off "+
-			"water in its vessel than the tank can take, and the end of its line above the water.")
+		care("top-off-runs-over", "A float valve that sticks floods the floor and dilutes the tank: keep no more top-off "+
+			"water in its vessel than the tank can take, and the end of its line above the water.", false)
 	}
 	if a, known := r.TopOff.Water.Of(tested.Alkalinity); known && a.Base() > 0 && !r.TopOff.None {
-		add("lime-water", "If the alkalinity of the top-off is lime water: it is caustic (a saturated one has a pH above "+
-			"12). Gloves and goggles, and only as much in a day as the pH of the tank bears.")
+		care("lime-water", "If the alkalinity of the top-off is lime water: it is caustic (a saturated one has a pH above "+
+			"12). Gloves and goggles, and only as much in a day as the pH of the tank bears.", false)
 	}
 	for i := range r.Doses {
 		d := &r.Doses[i]

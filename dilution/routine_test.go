@@ -154,7 +154,7 @@ func TestRoutineRefusals(t *testing.T) {
 		"changes[0].batch.temperature: got nothing":      func(r *dilution.Routine) { r.Changes = []dilution.Renewal{{Swap: 1}} },
 		"stream.flow: got -1":                            func(r *dilution.Routine) { r.Stream.Flow = -1 },
 		"stream.batch.temperature: got nothing":          func(r *dilution.Routine) { r.Stream.Flow = 1 },
-		`losses[0].of: got "nitrat"`:                          func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: "nitrat", HalfLife: day}} },
+		`losses[0].of: got "nitrat"`:                     func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: "nitrat", HalfLife: day}} },
 		"losses[0].halfLife: got -1ns":                   func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: tested.Nitrate, HalfLife: -1}} },
 		"losses[0].perDay: got 100 %":                    func(r *dilution.Routine) { r.Losses = []dilution.Loss{{Of: tested.Nitrate, PerDay: units.Share(1)}} },
 		"losses[0]: got a half-life and a share": func(r *dilution.Routine) {

@@ -281,7 +281,7 @@ func (b Batch) Cautions() []advice.Caution {
 			Severity: advice.Note,
 			Text: "The " + input.Fixed(smallest.Mass.Milligrams(), 1) + " mg of " + smallest.Reagent.Compound.Formula() +
 				" need a balance that reads a " +
-				"hundredth of that; or weigh ten times as much, dissolve it to a litre, and take 100 mL.",
+				"hundredth of that; or weigh ten times as much, dissolve it to a litre, and take 100 mL.", Here: true,
 		})
 	}
 	for _, pair := range enemies {
@@ -299,7 +299,7 @@ func (b Batch) Cautions() []advice.Caution {
 				ID:       "density-extrapolated",
 				Severity: advice.Note,
 				Text: "The mix is outside the range of the model of its density, so the mass of water is less " +
-					"certain: " + err.Error() + ".",
+					"certain: " + err.Error() + ".", Here: true,
 			})
 		}
 	}
@@ -346,7 +346,7 @@ func (b Batch) chemistry() []advice.Caution {
 	}
 	var list []advice.Caution
 	add := func(id, text string) {
-		list = append(list, advice.Caution{ID: id, Severity: advice.Care, Text: text})
+		list = append(list, advice.Caution{ID: id, Severity: advice.Care, Text: text, Here: true})
 	}
 	ph, omega, when := poured.PH().Value(), poured.Aragonite(), "as it is poured together"
 	switch {

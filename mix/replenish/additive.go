@@ -207,7 +207,7 @@ func volumeCaution(step Amount, tank tested.Water) []advice.Caution {
 			Text: step.String() + " of the stock a day are " + input.Fixed(float64(step.Volume/tank.Volume())*100, 1) +
 				" % of the tank, more than " +
 				"usually evaporates: the level rises and salinity falls. Take out as much tank water first, or make a " +
-				"stronger stock.",
+				"stronger stock.", Here: true,
 		},
 	}
 }
@@ -265,7 +265,7 @@ func (a Additive) limeCautions(step Amount) []advice.Caution {
 		Text: step.String() + " of " + a.dry.Compound.Formula() + " dissolve in no less than " + input.Fixed(litres, 1) +
 			" L of pure water, at 20 °C: " +
 			"dose them only as so much clear lime water in the place of top-off, never as powder or milk. More than " +
-			"evaporates in a day does not go.",
+			"evaporates in a day does not go.", Here: true,
 	})
 }
 

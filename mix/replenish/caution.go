@@ -94,7 +94,7 @@ func chemistryCautions(w tested.Water, tank found, held tested.Held, steps []Ste
 	list := ammoniaCautions(w, tank.now, steps)
 	before := tank.now
 	add := func(id string, severity advice.Severity, text string) {
-		list = append(list, advice.Caution{ID: id, Severity: severity, Text: text})
+		list = append(list, advice.Caution{ID: id, Severity: severity, Text: text, Here: true})
 	}
 	if ph := before.PH.Value(); ph < advice.LowestReefPH || ph > advice.HighestReefPH {
 		add("odd-ph", advice.Care, "The tank has pH "+input.Fixed(ph, 1)+" (total scale), by what was put in: animals of a "+
@@ -175,17 +175,17 @@ func ammoniaCautions(w tested.Water, before tested.Chemistry, steps []Step) []ad
 	case !before.FreeAmmonia.Exists() && (rise > advice.PHPerDay || rise >= sharpRise && before.PH.Value() < advice.LowPH):
 		return []advice.Caution{{ID: "ammonia-not-tested", Severity: advice.Care, Text: "A dose raises pH by " +
 			input.Fixed(rise, 2) + ", which makes " + input.Fixed(100*(math.Pow(10, rise)-1), 0) +
-			" % more of any ammonia poisonous: have ammonia tested first."}}
+			" % more of any ammonia poisonous: have ammonia tested first.", Here: true}}
 	case free.Exists() && free.MassPerLitre() > advice.FreeAmmonia && !(free.Base() > before.FreeAmmonia.Base()):
 		return []advice.Caution{{ID: "free-ammonia", Severity: advice.Danger, Text: "Free ammonia is " + mgL(free) +
 			" mg/L, counted as NH3; above " +
 			input.Number(advice.FreeAmmonia.MilligramsPerLitre()) + " animals suffer (" + advice.CommonPractice +
-			"). Remove it by water changes at the pH that the tank has."}}
+			"). Remove it by water changes at the pH that the tank has.", Here: true}}
 	case free.Exists() && free.MassPerLitre() > advice.FreeAmmonia:
 		return []advice.Caution{{ID: "free-ammonia", Severity: advice.Danger, Text: "The doses raise free ammonia from " +
 			mgL(before.FreeAmmonia) + " to " + mgL(free) + " mg/L, counted as NH3; above " +
 			input.Number(advice.FreeAmmonia.MilligramsPerLitre()) + " animals suffer (" + advice.CommonPractice +
-			"). Bind or remove the ammonia first, by water changes at the pH that the tank has."}}
+			"). Bind or remove the ammonia first, by water changes at the pH that the tank has.", Here: true}}
 	}
 	return nil
 }
@@ -207,7 +207,7 @@ func ammoniaWithoutPH(w tested.Water, total tested.Level) []advice.Caution {
 			input.Fixed(math.Floor(10*ph)/10, 1) + " (total scale) on more than " +
 			input.Number(advice.FreeAmmonia.MilligramsPerLitre()) +
 			" mg/L of it may be NH3, above which animals suffer (" + advice.CommonPractice +
-			"). Test pH, and raise nothing that raises it."}}
+			"). Test pH, and raise nothing that raises it.", Here: true}}
 }
 
 // sharpRise of a low pH at a dose is worth asking for ammonia: a quarter more of it
@@ -230,7 +230,7 @@ func (d Dose) cautions(held tested.Held, p DosePlan, tank found) []advice.Cautio
 			ID:       "salinity-rises",
 			Severity: advice.Care,
 			Text: "Salinity ends " + input.Fixed(r.Lasting.Value()-r.Before.Value(), 2) + " higher for good: take out " +
-				"tank water and top off with pure water.",
+				"tank water and top off with pure water.", Here: true,
 		})
 	}
 	list = append(list, d.tooHigh()...)
@@ -276,7 +276,7 @@ func (d Dose) tooHigh() []advice.Caution {
 			Severity: advice.Danger,
 			Text: "The goal of " + d.To.String() + " is above " + short(bound) + ", what a reef of this salinity is kept " +
 				"at even by those who keep it high (common practice): animals may die of it. Look for a wrong unit or a slip " +
-				"before anything is dosed.",
+				"before anything is dosed.", Here: true,
 		},
 	}
 }

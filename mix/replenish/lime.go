@@ -209,13 +209,13 @@ func (l *LimeSupply) cautions(w LimeWater, tank found) []advice.Caution {
 		list = append(list, advice.Caution{
 			ID:       "lime-climbs",
 			Severity: advice.Danger,
-			Text:     "All top-off as lime water of this strength gives more than the tank uses: " + text,
+			Text:     "All top-off as lime water of this strength gives more than the tank uses: " + text, Here: true,
 		})
 	case limited && climbs > limit.Base():
 		list = append(list, advice.Caution{
 			ID:       "lime-climbs",
 			Severity: advice.Care,
-			Text:     "Unless the tank uses it, " + text,
+			Text:     "Unless the tank uses it, " + text, Here: true,
 		})
 	case l.Share.Value() > 1:
 		list = append(list, limeOversupply)
@@ -228,7 +228,7 @@ func (l *LimeSupply) cautions(w LimeWater, tank found) []advice.Caution {
 			Severity: advice.Danger,
 			Text: "The lime water of one day, in one go, would take the " +
 				"tank to pH " + input.Fixed(l.AllDay.PH.Value(), 1) + " (total scale): minerals fall " +
-				"out and animals die. Keep less than that in the store that a fault could empty.",
+				"out and animals die. Keep less than that in the store that a fault could empty.", Here: true,
 		})
 	}
 	return append(list, testFirst)

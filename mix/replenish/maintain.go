@@ -145,7 +145,7 @@ func (u Upkeep) cautions(p UpkeepPlan, tank found) []advice.Caution {
 			Severity: advice.Care,
 			Text: "The tank uses more in a day than it should move in one (" + counted(limit) + ", " + origin +
 				"): a missed day will show. " +
-				"Dose in many parts, by a pump that stops when it fails.",
+				"Dose in many parts, by a pump that stops when it fails.", Here: true,
 		})
 	}
 	if r := p.PerMonth; r.Lasting.Value()-r.Before.Value() > advice.LastingSalinity {
@@ -154,7 +154,7 @@ func (u Upkeep) cautions(p UpkeepPlan, tank found) []advice.Caution {
 			Severity: advice.Care,
 			Text: "What is left of the doses raises salinity by " + input.Fixed(r.Lasting.Value()-r.Before.Value(), 2) +
 				" a month: measure it, and " +
-				"take out tank water for pure water.",
+				"take out tank water for pure water.", Here: true,
 		})
 	}
 	if p.Parts == 0 && tested.Alkalinity.In(u.Additive.per()) != 0 {
