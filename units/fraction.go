@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 )
 
 // Fraction is a share of a whole. It is made by Percent or Share, so that a bare 15
@@ -22,8 +23,14 @@ func Share(x float64) Fraction { return Fraction{x + 0} }
 // Value returns the share of the whole: 1 is all of it.
 func (f Fraction) Value() float64 { return f.share }
 
-// Percent returns the fraction in percent.
-func (f Fraction) Percent() float64 { return f.share * 100 }
+// Percent returns the fraction in percent: 29 of what was made of 29, to the last bit.
+func (f Fraction) Percent() float64 {
+	x := f.share * 100
+	if short := math.Round(x*1e6) / 1e6; short/100 == f.share {
+		return short
+	}
+	return x
+}
 
 const fractionWant = `a percentage such as "10 %"`
 
@@ -33,24 +40,33 @@ func (f *Fraction) UnmarshalText(text []byte) error {
 	if len(text) == 0 {
 		return nil // unknown
 	}
-	_, unit, err := split("fraction", string(text), fractionWant)
-	if err != nil {
-		return err
+	var t typed
+	t.take(string(text))
+	want := t.fault()
+	if want == "" && !(t.sound && t.is("%|percent|per cent|pct")) {
+		want = fractionWant
 	}
-	if !hasName("%|percent", unit) {
-		return &InputError{"fraction", Quoted(string(text)), fractionWant}
+	if want != "" {
+		return t.refuse("fraction", want)
 	}
-	// "29 %" is read as 29e-2, because 29 * 0.01 is not the number 0.29.
-	_, digits, _, _ := cut(string(text))
-	mantissa, exponent, _ := strings.Cut(strings.ToLower(digits), "e")
-	tens, _ := strconv.Atoi(exponent) // an exponent beyond an int stands after a zero: others were refused
-	digits = mantissa + "e" + strconv.Itoa(tens-2)
-	x, err := strconv.ParseFloat(digits, 64)
-	if err != nil || lost(x, digits) {
-		return &InputError{"fraction", Quoted(string(text)), "a number of ordinary size"}
+	x, ok := hundredths(&t)
+	if !ok {
+		return t.refuse("fraction", "a number of ordinary size")
 	}
 	*f = Fraction{x + 0}
 	return nil
+}
+
+// hundredths reads "29 %" as 29e-2, because 29 * 0.01 is not the number 0.29.
+func hundredths(t *typed) (share float64, ok bool) {
+	if t.digits[len(t.digits)-1] >= utf8.RuneSelf { // "½ %"
+		return t.x / 100, true
+	}
+	mantissa, exponent, _ := strings.Cut(strings.ToLower(t.digits), "e")
+	tens, _ := strconv.Atoi(exponent) // an exponent beyond an int stands after a zero: others were refused
+	digits := mantissa + "e" + strconv.Itoa(tens-2)
+	share, err := strconv.ParseFloat(digits, 64)
+	return share, err == nil && !lost(share, digits)
 }
 
 // String writes "10 %", as MarshalText does. It moves the decimal point of

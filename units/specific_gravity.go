@@ -3,6 +3,7 @@ package units
 import (
 	"math"
 	"strings"
+	"unicode"
 )
 
 // GravityPair is the pair of temperatures that a specific gravity refers to:
@@ -51,7 +52,7 @@ func (g SpecificGravity) Pair() GravityPair { return g.pair }
 
 const gravityWant = `a specific gravity with its pair of temperatures such as "1.0264 25/25 °C" or "1.0268 60/60 °F"`
 
-// UnmarshalText reads "1.0264 25/25 °C", "1.0268 60/60 °F", "1.0248 20/4 °C".
+// UnmarshalText reads "1.0264 25/25 °C", "1.0268 60/60 °F", "1.0248 (20/4 °C)".
 // A bare "1.0264" is refused: the pair is marked on the instrument. An empty text is a
 // gravity that was not read.
 func (g *SpecificGravity) UnmarshalText(text []byte) error {
@@ -73,29 +74,44 @@ func (g *SpecificGravity) UnmarshalText(text []byte) error {
 // being read as a specific gravity: no water and no brine is outside.
 func plausibleGravity(ratio float64) bool { return ratio > 0.9 && ratio < 1.3 }
 
-// parseGravity reads "1.0264 25/25 °C"; a degree sign may stand at the first
-// temperature too.
+// parseGravity reads "1.0264 25/25 °C", "1.0264 SG 25/25 °C" and "1.0264 (25/25 °C)"; a
+// degree sign may stand at the first temperature too.
 func parseGravity(text string) (ratio float64, pair GravityPair, ok bool) {
-	first, second, _ := strings.Cut(strings.TrimSpace(text), " ")
-	ratio, _, rest, ok := cut(first)
-	if !ok || rest != "" || !plausibleGravity(ratio) {
+	text = tidy(text)
+	space := strings.IndexFunc(text, unicode.IsSpace)
+	if space < 0 || len(text) > longest {
 		return 0, pair, false
 	}
-	above, below, _ := strings.Cut(second, "/")
-	liquid, _, degree, ok := cut(above)
-	if !ok || !hasName("|°", plain(degree)) {
-		return 0, pair, false
-	}
-	water, unit, err := split("", below, "")
+	var liquid, water typed
+	ratio, _, rest, ok := cut(text[:space])
+	above, below, _ := strings.Cut(bared(text[space:]), "/")
+	liquid.take(above)
+	water.take(below)
 	switch {
-	case err != nil:
+	case !ok || rest != "" || !plausibleGravity(ratio):
 		return 0, pair, false
-	case hasName("°C|C", unit):
-		return ratio, GravityPair{Celsius(liquid), Celsius(water)}, true
-	case hasName("°F|F", unit):
-		return ratio, GravityPair{Fahrenheit(liquid), Fahrenheit(water)}, true
+	case !liquid.sound || !liquid.is("|°") || !water.sound || water.fault() != "":
+		return 0, pair, false
+	case water.is("°C|C"):
+		return ratio, GravityPair{Celsius(liquid.x), Celsius(water.x)}, true
+	case water.is("°F|F"):
+		return ratio, GravityPair{Fahrenheit(liquid.x), Fahrenheit(water.x)}, true
 	}
 	return 0, pair, false
+}
+
+// bared takes "SG" and brackets off a pair of temperatures.
+func bared(pair string) string {
+	pair = strings.TrimSpace(pair)
+	if len(pair) > 2 && strings.EqualFold(pair[:2], "SG") {
+		pair = strings.TrimSpace(pair[2:])
+	}
+	inner, opened := strings.CutPrefix(pair, "(")
+	inner, closed := strings.CutSuffix(inner, ")")
+	if opened && closed {
+		return inner
+	}
+	return pair
 }
 
 // String writes "1.0264 25/25 °C", as MarshalText does.

@@ -3,6 +3,7 @@ package units
 import (
 	"math"
 	"strings"
+	"unicode/utf8"
 )
 
 // TDSScale is the factor by which a meter turns conductivity compensated to
@@ -42,7 +43,7 @@ func plausibleScale(scale float64) bool { return scale >= 0.3 && scale <= 1 }
 const tdsWant = `a dissolved-solids reading with the factor of the meter such as "2 ppm x0.5" ` +
 	`(0.5 is usual for hand-held meters; the manual says)`
 
-// UnmarshalText reads "2 ppm x0.5". A bare "2 ppm" is refused: the factor is
+// UnmarshalText reads "2 ppm x0.5", "2 mg/L x0.5" or "0.3 g/L x0.5". A bare "2 ppm" is refused: the factor is
 // in the manual of the meter. An empty text is a reading that was not taken.
 func (r *TDS) UnmarshalText(text []byte) error {
 	if len(text) == 0 {
@@ -51,14 +52,34 @@ func (r *TDS) UnmarshalText(text []byte) error {
 	}
 	*r = TDS{math.NaN(), TDSScale(math.NaN())}
 	given := string(text)
-	ppm, _, rest, sound := cut(given)
-	unit, factor, _ := strings.Cut(strings.NewReplacer("×", "x", "X", "x").Replace(rest), "x")
-	scale, _, tail, ok := cut(factor)
-	if !sound || !ok || tail != "" || !hasName("ppm|mg/L", plain(unit)) || !(ppm >= 0) || !plausibleScale(scale) {
+	x, scale, ok := parseTDS(given)
+	if !ok {
 		return &InputError{"dissolved solids", Quoted(given), tdsWant}
 	}
-	*r = TDSReading(ppm, TDSScale(scale))
+	*r = TDSReading(x, TDSScale(scale))
 	return nil
+}
+
+// parseTDS reads "2 ppm x0.5" and "0.3 g/L x0.5", as meters for brackish water show it.
+func parseTDS(text string) (ppm, scale float64, ok bool) {
+	ppm, _, rest, sound := cut(text)
+	i := strings.IndexAny(rest, "xX×")
+	if !sound || i < 0 {
+		return 0, 0, false
+	}
+	_, sign := utf8.DecodeRuneInString(rest[i:])
+	scale, _, tail, ok := cut(rest[i+sign:])
+	var room [longestUnit]byte
+	unit := plain(room[:0], rest[:i])
+	switch {
+	case unit == nil:
+		return 0, 0, false
+	case hasName("g/L", unit):
+		ppm *= 1000
+	case !hasName("ppm|PPM|mg/L|MG/L", unit):
+		return 0, 0, false
+	}
+	return ppm, scale, ok && tail == "" && ppm >= 0 && ppm <= math.MaxFloat64 && plausibleScale(scale)
 }
 
 // String writes "2 ppm x0.5", as MarshalText does.

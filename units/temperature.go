@@ -56,7 +56,17 @@ func (t Temperature) Sub(u Temperature) TemperatureDifference {
 	return TemperatureDifference(t.celsius - u.celsius)
 }
 
-const temperatureWant = `a temperature such as "25 °C" or "77 °F"`
+var temperatureUnits = table{
+	quantity: "temperature", base: "°C", example: `"25 °C" or "77 °F"`,
+	units: []unit{
+		{names: "°C|C|degC|deg C|degree C|degrees C|celsius|degree celsius|degrees celsius", size: 1},
+		{
+			names: "°F|F|degF|deg F|degree F|degrees F|fahrenheit|degree fahrenheit|degrees fahrenheit",
+			size:  1, per: 1.8, zero: 32,
+		},
+		{names: "K|°K|kelvin", size: 1, zero: zeroCelsius},
+	},
+}
 
 // UnmarshalText reads "25 °C", "77 °F", "298.15 K"; the degree sign may be
 // left out, the letter may not. An empty text is a temperature that nobody set.
@@ -65,26 +75,12 @@ func (t *Temperature) UnmarshalText(text []byte) error {
 		*t = Temperature{}
 		return nil
 	}
-	t.celsius = math.NaN()
-	x, unit, err := split("temperature", string(text), temperatureWant)
-	if err != nil {
-		return err
+	x, err := temperatureUnits.read(string(text))
+	if x < -zeroCelsius {
+		x, err = math.NaN(), &InputError{"temperature", Quoted(string(text)), "a temperature above absolute zero"}
 	}
-	switch {
-	case hasName("°C|C|degC|celsius", unit):
-		*t = Celsius(x)
-	case hasName("°F|F|degF|fahrenheit", unit):
-		*t = Fahrenheit(x)
-	case hasName("K|°K|kelvin", unit):
-		*t = Kelvin(x)
-	default:
-		return &InputError{"temperature", Quoted(string(text)), temperatureWant}
-	}
-	if t.celsius < -zeroCelsius {
-		t.celsius = math.NaN()
-		return &InputError{"temperature", Quoted(string(text)), "a temperature above absolute zero"}
-	}
-	return nil
+	*t = Celsius(x)
+	return err
 }
 
 // String writes the temperature in degrees Celsius, as MarshalText does.
@@ -132,8 +128,11 @@ func (d TemperatureDifference) FahrenheitDegrees() float64 { return float64(d) *
 var temperatureDifferenceUnits = table{
 	quantity: "temperature difference", base: "K", example: `"0.5 °C", "1 °F" or "0.5 K"`,
 	units: []unit{
-		{names: "K|°C|C|degC|kelvin|celsius", size: 1},
-		{names: "°F|F|degF|fahrenheit", size: 5. / 9},
+		{names: "K|°C|C|degC|deg C|degree C|degrees C|kelvin|celsius|degree celsius|degrees celsius", size: 1},
+		{
+			names: "°F|F|degF|deg F|degree F|degrees F|fahrenheit|degree fahrenheit|degrees fahrenheit",
+			size:  float64(FahrenheitDegree),
+		},
 	},
 }
 
