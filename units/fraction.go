@@ -32,7 +32,10 @@ func (f Fraction) Percent() float64 {
 	return x
 }
 
-const fractionWant = `a percentage such as "10 %"`
+const (
+	fractionWant = `a percentage such as "10 %"`
+	percents     = "%|percent|per cent|pct"
+)
 
 // UnmarshalText reads "10 %".
 func (f *Fraction) UnmarshalText(text []byte) error {
@@ -43,7 +46,7 @@ func (f *Fraction) UnmarshalText(text []byte) error {
 	var t typed
 	t.take(string(text))
 	want := t.fault()
-	if want == "" && !(t.sound && t.is("%|percent|per cent|pct")) {
+	if want == "" && !(t.sound && t.is(percents)) {
 		want = fractionWant
 	}
 	if want != "" {

@@ -1,7 +1,5 @@
 package units
 
-import "math"
-
 // PracticalSalinity is salinity on the Practical Salinity Scale of 1978
 // (PSS-78). It is a pure number with no unit; what the trade and old books
 // call ppt, ‰ or PSU is this scale. It is made by Practical, so a bare
@@ -23,6 +21,16 @@ var practicalUnits = table{
 		{names: "g/kg", refuse: practicalWant + `; a value in g/kg is absolute salinity (practical 35 is 35.165 g/kg)`},
 		{names: "ppm", refuse: practicalWant + `; "ppm" could be a mass fraction or a dissolved-solids reading`},
 	},
+	limit: func(t *typed, s float64) string {
+		switch {
+		case s < 0:
+			return "zero or more"
+		case t.rest == "" && s > 1 && s < 1.1:
+			return practicalWant +
+				`; a number just above 1 looks like a specific gravity: write "1.025 PSS-78" if you mean it`
+		}
+		return ""
+	},
 }
 
 const practicalWant = `a practical salinity such as "35" (or "35 ppt", which is read the same way)`
@@ -32,24 +40,9 @@ const practicalWant = `a practical salinity such as "35" (or "35 ppt", which is 
 // refused: that is an AbsoluteSalinity, and a different number. So is a bare
 // "1.025", which is a specific gravity in the wrong place.
 func (s *PracticalSalinity) UnmarshalText(text []byte) error {
-	var t typed
-	s.value = math.NaN()
-	if len(text) == 0 {
-		return nil // unknown
-	}
-	t.take(string(text))
-	x, err := practicalUnits.value(&t)
-	switch {
-	case err != nil:
-		return err
-	case t.rest == "" && x >= 1 && x < 1.1 && x != 1:
-		return t.refuse("practical salinity", practicalWant+
-			`; a number just above 1 looks like a specific gravity: write "1.025 PSS-78" if you mean it`)
-	case x < 0:
-		return t.refuse("practical salinity", "zero or more")
-	}
+	x, err := practicalUnits.read(string(text))
 	*s = Practical(x)
-	return nil
+	return err
 }
 
 // String writes "35 PSS-78", as MarshalText does.
@@ -84,15 +77,18 @@ func (s AbsoluteSalinity) GramsPerKilogram() float64 { return s.gramsPerKilogram
 var absoluteUnits = table{
 	quantity: "absolute salinity", base: "g/kg", example: `"35.165 g/kg"`,
 	units: []unit{{names: "g/kg", size: 1}},
+	limit: func(_ *typed, s float64) string {
+		if s < 0 || s > 1000 {
+			return "0 to 1000 g/kg"
+		}
+		return ""
+	},
 }
 
 // UnmarshalText reads "35.165 g/kg" and nothing else: "35 ppt" and a bare
 // number mean practical salinity in the trade.
 func (s *AbsoluteSalinity) UnmarshalText(text []byte) error {
 	x, err := absoluteUnits.read(string(text))
-	if x < 0 || x > 1000 {
-		x, err = math.NaN(), &InputError{"absolute salinity", Quoted(string(text)), "0 to 1000 g/kg"}
-	}
 	*s = Absolute(x)
 	return err
 }

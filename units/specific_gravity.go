@@ -2,6 +2,7 @@ package units
 
 import (
 	"math"
+	"strconv"
 	"strings"
 	"unicode"
 )
@@ -25,11 +26,16 @@ func SG25C() GravityPair { return GravityPair{Celsius(25), Celsius(25)} }
 func SG20C4C() GravityPair { return GravityPair{Celsius(20), Celsius(4)} }
 
 // String writes the pair as the trade does: "25/25 °C", "60/60 °F".
-func (p GravityPair) String() string {
-	if p == SG60F() { // its Celsius value has no short text
-		return "60/60 °F"
+func (p GravityPair) String() string { return string(p.append(nil)) }
+
+func (p GravityPair) append(text []byte) []byte {
+	liquid, water, unit := p.Liquid.Celsius(), p.Water.Celsius(), " °C"
+	if p.Liquid.isFahrenheit() && isShort(p.Water.Fahrenheit()) {
+		liquid, water, unit = p.Liquid.Fahrenheit(), p.Water.Fahrenheit(), " °F"
 	}
-	return number(p.Liquid.Celsius()) + "/" + number(p.Water.Celsius()) + " °C"
+	text = strconv.AppendFloat(text, liquid, 'g', -1, 64)
+	text = strconv.AppendFloat(append(text, '/'), water, 'g', -1, 64)
+	return append(text, unit...)
 }
 
 // SpecificGravity (relative density) is the density of a liquid at one
@@ -49,6 +55,49 @@ func (g SpecificGravity) Ratio() float64 { return g.ratio }
 
 // Pair returns the temperatures that the ratio refers to.
 func (g SpecificGravity) Pair() GravityPair { return g.pair }
+
+// BareGravity is the number that an instrument for specific gravity shows, of which nobody
+// has said yet to which pair of temperatures it refers. By itself it is no water.
+type BareGravity float64
+
+// Ratio returns the number that the instrument shows.
+func (g BareGravity) Ratio() float64 { return float64(g) }
+
+// At returns the specific gravity for the pair of temperatures that the instrument is
+// marked with.
+func (g BareGravity) At(pair GravityPair) SpecificGravity { return Gravity(float64(g), pair) }
+
+var bareGravityUnits = table{
+	quantity: "specific gravity", base: "SG", example: `"1.026 SG"`,
+	units: []unit{{names: "SG|S.G.|sp gr|sp. gr.|specific gravity", size: 1}},
+	limit: func(_ *typed, ratio float64) string {
+		if !plausibleGravity(ratio) {
+			return bareGravityWant
+		}
+		return ""
+	},
+}
+
+const bareGravityWant = `a specific gravity such as "1.026 SG"`
+
+// UnmarshalText reads "1.026 SG".
+func (g *BareGravity) UnmarshalText(text []byte) error {
+	return unmarshal(g, text, &bareGravityUnits)
+}
+
+// String writes "1.026 SG", as MarshalText does.
+func (g BareGravity) String() string { return withUnit(float64(g), "SG") }
+
+// AppendText appends what MarshalText writes.
+func (g BareGravity) AppendText(text []byte) ([]byte, error) {
+	if !math.IsNaN(float64(g)) && !plausibleGravity(float64(g)) {
+		return text, &InputError{"specific gravity", number(float64(g)), bareGravityWant}
+	}
+	return bareGravityUnits.append(text, float64(g))
+}
+
+// MarshalText writes "1.026 SG"; reading that gives the same value back.
+func (g BareGravity) MarshalText() ([]byte, error) { return g.AppendText(nil) }
 
 const gravityWant = `a specific gravity with its pair of temperatures such as "1.0264 25/25 °C" or "1.0268 60/60 °F"`
 

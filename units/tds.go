@@ -62,24 +62,31 @@ func (r *TDS) UnmarshalText(text []byte) error {
 
 // parseTDS reads "2 ppm x0.5" and "0.3 g/L x0.5", as meters for brackish water show it.
 func parseTDS(text string) (ppm, scale float64, ok bool) {
-	ppm, _, rest, sound := cut(text)
+	x, _, rest, sound := cut(text)
+	perUnit, factor := solids(rest)
+	scale, _, tail, ok := cut(factor)
+	ppm = x * perUnit
+	ok = ok && sound && tail == "" && ppm >= 0 && ppm <= math.MaxFloat64 && (ppm > 0) == (x > 0)
+	return ppm, scale, ok && plausibleScale(scale)
+}
+
+// solids takes the unit of dissolved solids off what stands beside their number, and
+// returns how many ppm it is, NaN for what is none, and the text of the factor.
+func solids(rest string) (ppm float64, factor string) {
 	i := strings.IndexAny(rest, "xX×")
-	if !sound || i < 0 {
-		return 0, 0, false
+	if i < 0 {
+		return math.NaN(), ""
 	}
 	_, sign := utf8.DecodeRuneInString(rest[i:])
-	scale, _, tail, ok := cut(rest[i+sign:])
 	var room [longestUnit]byte
-	unit := plain(room[:0], rest[:i])
-	switch {
+	switch unit := plain(room[:0], rest[:i]); {
 	case unit == nil:
-		return 0, 0, false
 	case hasName("g/L", unit):
-		ppm *= 1000
-	case !hasName("ppm|PPM|mg/L|MG/L", unit):
-		return 0, 0, false
+		return 1000, rest[i+sign:]
+	case hasName("ppm|PPM|mg/L|MG/L", unit):
+		return 1, rest[i+sign:]
 	}
-	return ppm, scale, ok && tail == "" && ppm >= 0 && ppm <= math.MaxFloat64 && plausibleScale(scale)
+	return math.NaN(), ""
 }
 
 // String writes "2 ppm x0.5", as MarshalText does.

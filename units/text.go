@@ -65,6 +65,7 @@ type table struct {
 	units    []unit
 	over     *table // with under: units such as "US gal/min" are made of two tables
 	under    *table
+	limit    func(t *typed, x float64) (want string) // says what is wanted of a value that cannot be
 }
 
 func (tb *table) append(text []byte, x float64) ([]byte, error) {
@@ -116,6 +117,11 @@ func (tb *table) value(t *typed) (float64, error) {
 	y := u.worth(t.x)
 	if math.IsInf(y, 0) || y == 0 && t.x != u.zero {
 		return math.NaN(), t.refuse(tb.quantity, "a number of ordinary size")
+	}
+	if tb.limit != nil {
+		if want := tb.limit(t, y); want != "" {
+			return math.NaN(), t.refuse(tb.quantity, want)
+		}
 	}
 	return y, nil
 }
