@@ -39,8 +39,7 @@ func Kind(q Quantity) string {
 // Text that is several of the kinds is refused with their names: "4 bar" may be of the air,
 // a pipe or the sea. So is "35 ppt" if no kind is given. A difference of temperatures is
 // read only where one is asked for. On error the quantity is nil and the error an
-// *InputError. A text that is read costs one allocation, that of the quantity, and a
-// further one or two where it holds more than one number.
+// *InputError. A number with a unit that is read costs one allocation, that of the quantity.
 func ReadAny(text string, among ...Quantity) (Quantity, error) {
 	var t typed
 	t.take(text)
@@ -51,30 +50,29 @@ func ReadAny(text string, among ...Quantity) (Quantity, error) {
 			return nil, t.refuse("quantity", u.refuse)
 		}
 	}
-	var read reading
 	var fits, refuses kinds
+	var advice error // of the last that refuses
 	for k := range readers {
 		if wanted&(1<<k) == 0 || !readers[k].knows(&t) {
 			continue
 		}
-		if r := readers[k].read(&t); r.err != nil {
+		if _, err := readers[k].read(&t); err != nil {
 			refuses |= 1 << k
-			read.err = r.err
+			advice = err
 		} else {
 			fits |= 1 << k
-			r.err, read = read.err, r
 		}
 	}
 	if (fits|refuses)&^(1<<moneyKind) != 0 { // "5 GAL" are not so many of a currency
 		fits &^= 1 << moneyKind
 	}
 	switch {
-	case bits.OnesCount64(uint64(fits)) == 1:
-		return readers[bits.TrailingZeros64(uint64(fits))].quantity(read), nil
+	case fits.count() == 1:
+		return readers[fits.first()].quantity(&t)
 	case fits != 0:
 		return nil, t.refuse("quantity", "it said of what: "+fits.list(reader.withArticle))
-	case bits.OnesCount64(uint64(refuses)) == 1:
-		return nil, read.err
+	case refuses.count() == 1:
+		return nil, advice
 	case t.fault() != "":
 		return nil, t.refuse("quantity", t.fault())
 	case refuses != 0:
@@ -85,28 +83,20 @@ func ReadAny(text string, among ...Quantity) (Quantity, error) {
 	return nil, t.refuse("quantity", `a number with its unit such as "20 L", "25 °C", "35 PSS-78" or "14 days"`)
 }
 
-// reading is what a kind made of a text: a number in its base unit, or if one number does
-// not say it, the quantity itself.
-type reading struct {
-	x   float64
-	of  Quantity
-	err error
-}
-
-// reader is how one kind is read: by a table, or by the reader of its own that has more than
+// reader is how one kind is read: by a table, or by a reader of its own if it has more than
 // a number with a unit to look at.
 type reader struct {
 	name, example string
 	table         *table
 	make          func(x float64) Quantity
-	looks         func(t *typed) bool
+	looks         func(t typed) bool
 	parse         func(text string) (Quantity, error)
 }
 
 // knows tells whether the text can be of this kind, or is refused by it with a reason.
 func (r *reader) knows(t *typed) bool {
 	if r.table == nil {
-		return r.looks(t)
+		return r.looks(*t)
 	}
 	if !t.sound {
 		return false
@@ -115,20 +105,22 @@ func (r *reader) knows(t *typed) bool {
 	return known
 }
 
-func (r *reader) read(t *typed) (read reading) {
+// read tells whether the text is of this kind, and if it is a number with a unit, which.
+func (r *reader) read(t *typed) (x float64, err error) {
 	if r.table == nil {
-		read.of, read.err = r.parse(t.text)
-	} else {
-		read.x, read.err = r.table.value(t)
+		_, err = r.parse(t.text)
+		return 0, err
 	}
-	return read
+	return r.table.value(t)
 }
 
-func (r *reader) quantity(read reading) Quantity {
+// quantity returns what read has found to be one.
+func (r *reader) quantity(t *typed) (Quantity, error) {
 	if r.table == nil {
-		return read.of
+		return r.parse(t.text)
 	}
-	return r.make(read.x)
+	x, err := r.table.value(t)
+	return r.make(x), err
 }
 
 func (r reader) withArticle() string { return withArticle(r.name) }
@@ -145,6 +137,9 @@ type (
 	kind  int
 	kinds uint64
 )
+
+func (set kinds) count() int { return bits.OnesCount64(uint64(set)) }
+func (set kinds) first() int { return bits.TrailingZeros64(uint64(set)) }
 
 func kindsOf(among []Quantity) (set kinds) {
 	for _, q := range among {
@@ -177,7 +172,7 @@ func (set kinds) list(say func(reader) string) string {
 // severalThings are words that more than one kind would take for its own, if it is not
 // known which is asked for.
 var severalThings = table{units: []unit{
-	{names: "", refuse: `its unit too, such as "20 L", "25 °C" or "35 PSS-78"`},
+	{names: "", refuse: `its unit too, such as "20 L", "25 °C", "35 PSS-78" or "1.026 SG"`},
 	{names: "ppt|‰", refuse: `it said of what: a practical salinity, "35 PSS-78", or an absolute one, "35 g/kg"`},
 	{
 		names: "ppm", capitals: true,

@@ -123,7 +123,7 @@ func durationPart(t *typed, after float64) (ns int64, hours float64, want string
 // partLen returns how many bytes of s a number and its unit take: up to the next number.
 func partLen(s string) int {
 	unit := numberLen(s)
-	if _, n := vulgar(s, unit); n > 0 {
+	if _, _, n := vulgar(s, unit); n > 0 {
 		unit = n
 	}
 	unit += len(s[unit:]) - len(strings.TrimLeft(s[unit:], partOfNumber+","))

@@ -59,9 +59,9 @@ var flowUnits = table{
 		{names: "US gpm", size: 60 * float64(USGallonPerHour), capitals: true},
 		{names: "imp gpd|UK gpd", size: 4.54609, per: 24, capitals: true},
 		{names: "imp gph|UK gph", size: 4.54609, capitals: true},
-		{names: "gpd|gal/day|gal/d|gallon/day", refuse: `"US gal/day", "imp gal/day" or the flow in litres`},
-		{names: "gph|gal/h|gal/hr|gallon/hour", refuse: `"US gal/h", "imp gal/h" or the flow in litres`},
-		{names: "gpm|gal/min|gallon/minute", refuse: `"US gal/min", "imp gal/min" or the flow in litres`},
+		{names: "gpd|gal/day|gal/d|gallon/day", refuse: `"US gal/day" or the flow in litres`},
+		{names: "gph|gal/h|gal/hr|gallon/hour", refuse: `"US gal/h" or the flow in litres`},
+		{names: "gpm|gal/min|gallon/minute", refuse: `"US gal/min" or the flow in litres`},
 	},
 	over: &volumeUnits, under: &durationUnits,
 }

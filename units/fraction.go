@@ -4,7 +4,6 @@ import (
 	"math"
 	"strconv"
 	"strings"
-	"unicode/utf8"
 )
 
 // Fraction is a share of a whole. It is made by Percent or Share, so that a bare 15
@@ -62,8 +61,8 @@ func (f *Fraction) UnmarshalText(text []byte) error {
 
 // hundredths reads "29 %" as 29e-2, because 29 * 0.01 is not the number 0.29.
 func hundredths(t *typed) (share float64, ok bool) {
-	if t.digits[len(t.digits)-1] >= utf8.RuneSelf { // "½ %"
-		return t.x / 100, true
+	if over, under, n := vulgar(t.digits, numberLen(t.digits)); n > 0 { // "33⅓ %"
+		return over / (100 * under), true
 	}
 	mantissa, exponent, _ := strings.Cut(strings.ToLower(t.digits), "e")
 	tens, _ := strconv.Atoi(exponent) // an exponent beyond an int stands after a zero: others were refused

@@ -167,12 +167,12 @@ func parsed[Q Quantity, P interface {
 
 // What has more to it than one number and one unit is known by its looks.
 
-func looksLikeConductivityAt(t *typed) bool {
+func looksLikeConductivityAt(t typed) bool {
 	_, _, found := cutAt(t.rest)
 	return t.sound && found
 }
 
-func looksLikeDuration(t *typed) bool {
+func looksLikeDuration(t typed) bool {
 	if !t.sound {
 		return false
 	}
@@ -183,21 +183,21 @@ func looksLikeDuration(t *typed) bool {
 	return known
 }
 
-func looksLikeFraction(t *typed) bool { return t.sound && t.is(percents) }
+func looksLikeFraction(t typed) bool { return t.sound && t.is(percents) }
 
-func looksLikeMoney(t *typed) bool { return t.sound && isCurrency(t.rest) }
+func looksLikeMoney(t typed) bool { return t.sound && isCurrency(t.rest) }
 
-func looksLikeRatio(t *typed) bool {
+func looksLikeRatio(t typed) bool {
 	_, found := afterColon(t.rest)
 	return t.sound && found
 }
 
-func looksLikeSpecificGravity(t *typed) bool {
+func looksLikeSpecificGravity(t typed) bool {
 	_, _, ok := parseGravity(t.text)
 	return ok
 }
 
-func looksLikeTDS(t *typed) bool {
+func looksLikeTDS(t typed) bool {
 	ppm, _ := solids(t.rest)
 	return t.sound && ppm > 0
 }

@@ -21,11 +21,11 @@ var practicalUnits = table{
 		{names: "g/kg", refuse: practicalWant + `; a value in g/kg is absolute salinity (practical 35 is 35.165 g/kg)`},
 		{names: "ppm", refuse: practicalWant + `; "ppm" could be a mass fraction or a dissolved-solids reading`},
 	},
-	limit: func(t *typed, s float64) string {
+	limit: func(s float64, bare bool) string {
 		switch {
 		case s < 0:
 			return "zero or more"
-		case t.rest == "" && s > 1 && s < 1.1:
+		case bare && s > 1 && s < 1.1:
 			return practicalWant +
 				`; a number just above 1 looks like a specific gravity: write "1.025 PSS-78" if you mean it`
 		}
@@ -77,7 +77,7 @@ func (s AbsoluteSalinity) GramsPerKilogram() float64 { return s.gramsPerKilogram
 var absoluteUnits = table{
 	quantity: "absolute salinity", base: "g/kg", example: `"35.165 g/kg"`,
 	units: []unit{{names: "g/kg", size: 1}},
-	limit: func(_ *typed, s float64) string {
+	limit: func(s float64, _ bool) string {
 		if s < 0 || s > 1000 {
 			return "0 to 1000 g/kg"
 		}

@@ -30,8 +30,8 @@ func (p GravityPair) String() string { return string(p.append(nil)) }
 
 func (p GravityPair) append(text []byte) []byte {
 	liquid, water, unit := p.Liquid.Celsius(), p.Water.Celsius(), " °C"
-	if p.Liquid.isFahrenheit() && isShort(p.Water.Fahrenheit()) {
-		liquid, water, unit = p.Liquid.Fahrenheit(), p.Water.Fahrenheit(), " °F"
+	if f := p.Water.Fahrenheit(); p.Liquid.isFahrenheit() && isShort(f) && Fahrenheit(f) == p.Water {
+		liquid, water, unit = p.Liquid.Fahrenheit(), f, " °F"
 	}
 	text = strconv.AppendFloat(text, liquid, 'g', -1, 64)
 	text = strconv.AppendFloat(append(text, '/'), water, 'g', -1, 64)
@@ -70,7 +70,7 @@ func (g BareGravity) At(pair GravityPair) SpecificGravity { return Gravity(float
 var bareGravityUnits = table{
 	quantity: "specific gravity", base: "SG", example: `"1.026 SG"`,
 	units: []unit{{names: "SG|S.G.|sp gr|sp. gr.|specific gravity", size: 1}},
-	limit: func(_ *typed, ratio float64) string {
+	limit: func(ratio float64, _ bool) string {
 		if !plausibleGravity(ratio) {
 			return bareGravityWant
 		}

@@ -156,7 +156,7 @@ func usFace(q Quantity) (face, bool) {
 }
 
 var (
-	usVolumes  = [...]scale{{float64(USGallon), 1, " US gal"}, {float64(USFluidOunce), 0, " US fl oz"}}
+	usVolumes  = [...]scale{{float64(USGallon), 0.25, " US gal"}, {float64(USFluidOunce), 0, " US fl oz"}}
 	usMasses   = [...]scale{{float64(Pound), 1, " lb"}, {float64(Ounce), 0, " oz"}}
 	usLengths  = [...]scale{{float64(Foot), 10, " ft"}, {float64(Inch), 0, " in"}}
 	usAreas    = [...]scale{{float64(SquareFoot), 1, " sq ft"}, {float64(SquareInch), 0, " sq in"}}

@@ -83,7 +83,7 @@ func solids(rest string) (ppm float64, factor string) {
 	case unit == nil:
 	case hasName("g/L", unit):
 		return 1000, rest[i+sign:]
-	case hasName("ppm|PPM|mg/L|MG/L", unit):
+	case hasName("ppm|mg/L", unit), inCapitals(unit) && nameInAnyCase("ppm|mg/L", unit) != "":
 		return 1, rest[i+sign:]
 	}
 	return math.NaN(), ""

@@ -52,7 +52,10 @@ func (t Temperature) Fahrenheit() float64 {
 
 // isFahrenheit tells a temperature that has a short number in degrees Fahrenheit, with one
 // decimal at most, and none in degrees Celsius.
-func (t Temperature) isFahrenheit() bool { return !isShort(t.celsius) && isShort(t.Fahrenheit()) }
+func (t Temperature) isFahrenheit() bool {
+	f := t.Fahrenheit()
+	return !isShort(t.celsius) && isShort(f) && Fahrenheit(f).celsius == t.celsius
+}
 
 // isShort tells what is written with one decimal at most.
 func isShort(x float64) bool { return math.Round(x*10)/10 == x }
@@ -80,7 +83,7 @@ var temperatureUnits = table{
 		},
 		{names: "K|°K|kelvin", size: 1, zero: zeroCelsius},
 	},
-	limit: func(_ *typed, celsius float64) string {
+	limit: func(celsius float64, _ bool) string {
 		if celsius < -zeroCelsius {
 			return aboveZero
 		}
@@ -160,7 +163,8 @@ func (d TemperatureDifference) FahrenheitDegrees() float64 {
 
 // isFahrenheit tells a difference that has a short number in degrees Fahrenheit alone.
 func (d TemperatureDifference) isFahrenheit() bool {
-	return !isShort(float64(d)) && isShort(d.FahrenheitDegrees())
+	f := d.FahrenheitDegrees()
+	return !isShort(float64(d)) && isShort(f) && TemperatureDifference(f)*FahrenheitDegree == d
 }
 
 var temperatureDifferenceUnits = table{

@@ -2,6 +2,7 @@ package units
 
 import (
 	"bytes"
+	"iter"
 	"math"
 	"strconv"
 	"strings"
@@ -65,7 +66,7 @@ type table struct {
 	units    []unit
 	over     *table // with under: units such as "US gal/min" are made of two tables
 	under    *table
-	limit    func(t *typed, x float64) (want string) // says what is wanted of a value that cannot be
+	limit    func(x float64, bare bool) (want string) // of a value that cannot be; bare has no unit
 }
 
 func (tb *table) append(text []byte, x float64) ([]byte, error) {
@@ -119,7 +120,7 @@ func (tb *table) value(t *typed) (float64, error) {
 		return math.NaN(), t.refuse(tb.quantity, "a number of ordinary size")
 	}
 	if tb.limit != nil {
-		if want := tb.limit(t, y); want != "" {
+		if want := tb.limit(y, t.rest == ""); want != "" {
 			return math.NaN(), t.refuse(tb.quantity, want)
 		}
 	}
@@ -140,9 +141,15 @@ func (tb *table) find(name []byte) (unit, bool) {
 				return tb.units[i], true
 			}
 		}
+		if len(one) == len(name) {
+			break
+		}
 	}
 	if u, known := tb.ratio(name); known {
 		return u, true
+	}
+	if bytes.IndexByte(name, 'm') < 0 && bytes.IndexByte(name, 'M') < 0 {
+		return unit{}, false
 	}
 	return tb.findCapitals(name, one)
 }
@@ -220,45 +227,50 @@ func singular(dst, name []byte) []byte {
 
 // hasName tells whether one of the names, separated by bars, is name.
 func hasName(names string, name []byte) bool {
-	for {
-		one, rest, more := strings.Cut(names, "|")
-		if same(one, name) {
+	for one := range namesAsLong(names, len(name)) {
+		if sameLetters(one, name, isWord(one)) {
 			return true
 		}
-		if !more {
-			return false
-		}
-		names = rest
 	}
+	return false
 }
 
 // nameInAnyCase returns the one of the names that is name but for the case of letters.
 func nameInAnyCase(names string, name []byte) string {
-	for {
-		one, rest, more := strings.Cut(names, "|")
-		if len(one) == len(name) && sameLetters(one, name, true) {
+	for one := range namesAsLong(names, len(name)) {
+		if sameLetters(one, name, true) {
 			return one
 		}
-		if !more {
-			return ""
+	}
+	return ""
+}
+
+// namesAsLong yields the names of that many bytes.
+func namesAsLong(names string, length int) iter.Seq[string] {
+	return func(yield func(string) bool) {
+		begin := 0
+		for i := 0; i <= len(names); i++ {
+			if i < len(names) && names[i] != '|' {
+				continue
+			}
+			if i-begin == length && !yield(names[begin:i]) {
+				return
+			}
+			begin = i + 1
 		}
-		names = rest
 	}
 }
 
-// same compares two spellings without regard to the case of Latin letters,
-// except of m and M in symbols: they are a thousandth and a million.
-func same(a string, b []byte) bool {
-	return len(a) == len(b) && sameLetters(a, b, isWord(a))
-}
-
+// sameLetters compares two spellings of one length without regard to the case of Latin
+// letters, except, if it is not any m, of m and M: in symbols they are a thousandth and a
+// million.
 func sameLetters(a string, b []byte, anyM bool) bool {
 	for i := 0; i < len(a); i++ {
 		x, y := a[i], b[i]
-		if !anyM && (x == 'm' || x == 'M') && x != y {
-			return false
+		if x == y {
+			continue
 		}
-		if lower(x) != lower(y) {
+		if lower(x) != lower(y) || !anyM && lower(x) == 'm' {
 			return false
 		}
 	}

@@ -115,8 +115,11 @@ func cut(text string) (x float64, digits, rest string, ok bool) {
 	}
 	text = tidy(text)
 	n := numberLen(text)
-	if x, m := vulgar(text, n); m > 0 {
-		return x, text[:m], strings.TrimSpace(text[m:]), true
+	if over, under, m := vulgar(text, n); m > 0 {
+		return over / under, text[:m], strings.TrimSpace(text[m:]), true
+	}
+	if n == 0 {
+		return math.NaN(), "", "", false
 	}
 	digits, rest = text[:n], strings.TrimSpace(text[n:])
 	x, err := strconv.ParseFloat(digits, 64)
@@ -137,17 +140,17 @@ func lost(x float64, digits string) bool {
 
 // vulgars are the fractions that are one sign.
 var vulgars = [...]struct {
-	sign       rune
-	over, part float64
+	sign        rune
+	over, under float64
 }{
 	{'½', 1, 2}, {'¼', 1, 4}, {'¾', 3, 4}, {'⅓', 1, 3}, {'⅔', 2, 3},
 	{'⅛', 1, 8}, {'⅜', 3, 8}, {'⅝', 5, 8}, {'⅞', 7, 8},
 	{'⅕', 1, 5}, {'⅖', 2, 5}, {'⅗', 3, 5}, {'⅘', 4, 5}, {'⅙', 1, 6}, {'⅚', 5, 6},
 }
 
-// vulgar reads "½", "1½" or "1 ½", of which n bytes are the whole number, and returns
-// how many bytes it takes: none if there is no such fraction.
-func vulgar(text string, n int) (x float64, length int) {
+// vulgar reads "½", "1½" or "1 ½", of which n bytes are the whole number, as a fraction, and
+// returns how many bytes it takes: none if there is no such number.
+func vulgar(text string, n int) (over, under float64, length int) {
 	if n == 0 && text != "" && (text[0] == '-' || text[0] == '+') {
 		n = 1
 	}
@@ -164,16 +167,16 @@ func vulgar(text string, n int) (x float64, length int) {
 		whole, minus := strings.CutPrefix(text[:n], "-")
 		whole = strings.TrimPrefix(whole, "+")
 		if whole == "" && after > n || strings.Trim(whole, "0123456789") != "" || len(whole) > 15 {
-			return 0, 0 // "- ½", "1.5½", "1e3½"
+			return 0, 0, 0 // "- ½", "1.5½", "1e3½"
 		}
 		ones, _ := strconv.ParseFloat("0"+whole, 64)
-		x = (float64(ones*v.part) + v.over) / v.part
+		over = float64(ones*v.under) + v.over
 		if minus {
-			x = -x
+			over = -over
 		}
-		return x, after + width
+		return over, v.under, after + width
 	}
-	return 0, 0
+	return 0, 0, 0
 }
 
 // numberLen returns how many bytes of s are a decimal number: sign, digits
