@@ -56,7 +56,7 @@ func ReadAny(text string, among ...Quantity) (Quantity, error) {
 		if wanted&(1<<k) == 0 || !readers[k].knows(&t) {
 			continue
 		}
-		if _, err := readers[k].read(&t); err != nil {
+		if err := readers[k].try(&t); err != nil {
 			refuses |= 1 << k
 			advice = err
 		} else {
@@ -68,7 +68,7 @@ func ReadAny(text string, among ...Quantity) (Quantity, error) {
 	}
 	switch {
 	case fits.count() == 1:
-		return readers[fits.first()].quantity(&t)
+		return readers[fits.first()].read(&t)
 	case fits != 0:
 		return nil, t.refuse("quantity", "it said of what: "+fits.list(reader.withArticle))
 	case refuses.count() == 1:
@@ -105,22 +105,26 @@ func (r *reader) knows(t *typed) bool {
 	return known
 }
 
-// read tells whether the text is of this kind, and if it is a number with a unit, which.
-func (r *reader) read(t *typed) (x float64, err error) {
+// try tells whether what it knows can be read, without making it. Of what is known by its
+// looks only read can tell.
+func (r *reader) try(t *typed) error {
 	if r.table == nil {
-		_, err = r.parse(t.text)
-		return 0, err
+		return nil
 	}
-	return r.table.value(t)
+	_, err := r.table.value(t)
+	return err
 }
 
-// quantity returns what read has found to be one.
-func (r *reader) quantity(t *typed) (Quantity, error) {
+// read makes the quantity.
+func (r *reader) read(t *typed) (Quantity, error) {
 	if r.table == nil {
 		return r.parse(t.text)
 	}
 	x, err := r.table.value(t)
-	return r.make(x), err
+	if err != nil {
+		return nil, err
+	}
+	return r.make(x), nil
 }
 
 func (r reader) withArticle() string { return withArticle(r.name) }

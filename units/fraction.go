@@ -13,8 +13,14 @@ import (
 // The zero value is nothing of it.
 type Fraction struct{ share float64 }
 
-// Percent returns a fraction of x hundredths.
-func Percent(x float64) Fraction { return Fraction{x/100 + 0} } // minus zero becomes zero
+// Percent returns a fraction of x hundredths: what is read from the text of the same number,
+// as 399.9/100 is not.
+func Percent(x float64) Fraction {
+	if n := math.Round(x * 1e6); math.Abs(x) < 1e9 && n/1e6 == x {
+		return Fraction{n/1e8 + 0} // minus zero becomes zero
+	}
+	return Fraction{x/100 + 0}
+}
 
 // Share returns a fraction that is x of the whole: 1 is all of it.
 func Share(x float64) Fraction { return Fraction{x + 0} }
@@ -25,7 +31,7 @@ func (f Fraction) Value() float64 { return f.share }
 // Percent returns the fraction in percent: 29 of what was made of 29, to the last bit.
 func (f Fraction) Percent() float64 {
 	x := f.share * 100
-	if short := math.Round(x*1e6) / 1e6; short/100 == f.share {
+	if short := math.Round(x*1e6) / 1e6; Percent(short) == f {
 		return short
 	}
 	return x

@@ -59,19 +59,17 @@ func (s Style) Format(q Quantity) string { return string(s.Append(nil, q)) }
 
 // Append appends what Format writes. It allocates nothing if there is room.
 func (s Style) Append(text []byte, q Quantity) []byte {
-	metric, plain := metricFace(q)
-	us, both := usFace(q)
+	metric, number := metricFace(q)
+	us, known := usFace(q)
 	switch {
-	case both && s != Metric:
-		text = us.append(text)
-		if s == US || math.IsNaN(us.x) {
-			return text
-		}
-		return append(metric.append(append(text, " ("...)), ')')
-	case plain:
+	case !number:
+		return s.appendOther(text, q)
+	case s == Metric || !known || us.isTiny():
 		return metric.append(text)
+	case s == US || math.IsNaN(us.x):
+		return us.append(text)
 	}
-	return s.appendOther(text, q)
+	return append(metric.append(append(us.append(text), " ("...)), ')')
 }
 
 // face is a quantity as people see it: so many base units, on some scales.
@@ -89,6 +87,12 @@ type scale struct {
 	size float64 // in the base unit
 	from float64
 	name string // with the space before it
+	zero bool   // nothing is written in it: "0 L", not "0 mL"
+}
+
+// isTiny tells what is less than a tenth of the smallest unit: 50 mg are no ounces.
+func (f face) isTiny() bool {
+	return f.decimals == threeDigits && f.x != 0 && math.Abs(f.x) < 0.1*f.scales[len(f.scales)-1].size
 }
 
 func (f face) append(text []byte) []byte {
@@ -97,7 +101,7 @@ func (f face) append(text []byte) []byte {
 	}
 	for i, u := range f.scales {
 		y := rounded(f.x/u.size, f.decimals)
-		if math.Abs(y) >= u.from || i == len(f.scales)-1 {
+		if math.Abs(y) >= u.from || i == len(f.scales)-1 || y == 0 && u.zero {
 			return append(appendNumber(text, y), u.name...)
 		}
 	}
@@ -156,14 +160,14 @@ func usFace(q Quantity) (face, bool) {
 }
 
 var (
-	usVolumes  = [...]scale{{float64(USGallon), 0.25, " US gal"}, {float64(USFluidOunce), 0, " US fl oz"}}
-	usMasses   = [...]scale{{float64(Pound), 1, " lb"}, {float64(Ounce), 0, " oz"}}
-	usLengths  = [...]scale{{float64(Foot), 10, " ft"}, {float64(Inch), 0, " in"}}
-	usAreas    = [...]scale{{float64(SquareFoot), 1, " sq ft"}, {float64(SquareInch), 0, " sq in"}}
-	usFlows    = [...]scale{{float64(USGallonPerHour), 10, " US gal/h"}, {float64(USGallonPerDay), 0, " US gal/day"}}
-	usGauge    = [...]scale{{float64(PSIGauge), 0, " psi"}}
-	usAir      = [...]scale{{float64(InchOfMercury), 0, " inHg"}}
-	fahrenheit = [...]scale{{1, 0, " °F"}}
+	usVolumes  = [...]scale{{float64(USGallon), 0.25, " US gal", true}, {float64(USFluidOunce), 0, " US fl oz", false}}
+	usMasses   = [...]scale{{float64(Pound), 1, " lb", true}, {float64(Ounce), 0, " oz", false}}
+	usLengths  = [...]scale{{float64(Foot), 10, " ft", false}, {float64(Inch), 0, " in", true}}
+	usAreas    = [...]scale{{float64(SquareFoot), 1, " sq ft", true}, {float64(SquareInch), 0, " sq in", false}}
+	usFlows    = [...]scale{{float64(USGallonPerHour), 10, " US gal/h", true}, {float64(USGallonPerDay), 0, " US gal/day", false}}
+	usGauge    = [...]scale{{float64(PSIGauge), 0, " psi", false}}
+	usAir      = [...]scale{{float64(InchOfMercury), 0, " inHg", false}}
+	fahrenheit = [...]scale{{1, 0, " °F", false}}
 )
 
 // metricFace returns what is a number with a metric unit; see also solutionFace.
@@ -244,35 +248,35 @@ func solutionFace(q Quantity) (face, bool) {
 }
 
 var (
-	volumes            = [...]scale{{1, 1, " L"}, {1e-3, 0, " mL"}}
-	masses             = [...]scale{{1e3, 1, " kg"}, {1, 1, " g"}, {1e-3, 0, " mg"}}
-	lengths            = [...]scale{{1e3, 3, " m"}, {10, 1, " cm"}, {1, 0, " mm"}}
-	areas              = [...]scale{{1, 0.1, " m²"}, {1e-4, 0, " cm²"}}
-	flows              = [...]scale{{1, 1, " L/h"}, {0.06, 0, " mL/min"}}
-	gauge              = [...]scale{{1, 0, " bar"}}
-	sea                = [...]scale{{1, 0, " dbar"}}
-	air                = [...]scale{{1, 0, " hPa"}}
-	celsius            = [...]scale{{1, 0, " °C"}}
-	energies           = [...]scale{{3.6e6, 0.1, " kWh"}, {3600, 0.1, " Wh"}, {1, 0, " J"}}
-	powers             = [...]scale{{1e3, 1, " kW"}, {1, 0, " W"}}
-	heatLosses         = [...]scale{{1, 0, " W/K"}}
-	specificHeats      = [...]scale{{1, 0, " J/(kg·K)"}}
-	speeds             = [...]scale{{1, 0, " m/s"}}
-	voltages           = [...]scale{{1e3, 1, " V"}, {1, 0, " mV"}}
-	practical          = [...]scale{{1, 0, " ppt"}}
-	absolute           = [...]scale{{1, 0, " g/kg"}}
-	bareGravity        = [...]scale{{1, 0, " SG"}}
-	conductivities     = [...]scale{{1, 1, " mS/cm"}, {1e-3, 0, " µS/cm"}}
-	resistivities      = [...]scale{{1, 1, " MΩ·cm"}, {1e-3, 0, " kΩ·cm"}}
-	densities          = [...]scale{{1, 0, " kg/m³"}}
-	alkalinities       = [...]scale{{1, 0, " dKH"}}
-	massesPerLitre     = [...]scale{{1e3, 10, " g/L"}, {1, 0.01, " mg/L"}, {1e-3, 0, " µg/L"}}
-	massesPerKilogram  = [...]scale{{1e3, 10, " g/kg"}, {1, 0.01, " mg/kg"}, {1e-3, 0, " µg/kg"}}
-	amountsPerLitre    = [...]scale{{1, 0.1, " mmol/L"}, {1e-3, 0, " µmol/L"}}
-	amountsPerKilogram = [...]scale{{1e3, 10, " mmol/kg"}, {1, 0, " µmol/kg"}}
-	molarMasses        = [...]scale{{1, 0, " g/mol"}}
-	percent            = [...]scale{{1, 0, " %"}}
-	ratio              = [...]scale{{1, 0, ":1"}}
+	volumes            = [...]scale{{1, 1, " L", true}, {1e-3, 0, " mL", false}}
+	masses             = [...]scale{{1e3, 1, " kg", false}, {1, 1, " g", true}, {1e-3, 0, " mg", false}}
+	lengths            = [...]scale{{1e3, 3, " m", false}, {10, 1, " cm", true}, {1, 0, " mm", false}}
+	areas              = [...]scale{{1, 0.1, " m²", true}, {1e-4, 0, " cm²", false}}
+	flows              = [...]scale{{1, 1, " L/h", true}, {0.06, 0, " mL/min", false}}
+	gauge              = [...]scale{{1, 0, " bar", false}}
+	sea                = [...]scale{{1, 0, " dbar", false}}
+	air                = [...]scale{{1, 0, " hPa", false}}
+	celsius            = [...]scale{{1, 0, " °C", false}}
+	energies           = [...]scale{{3.6e6, 0.1, " kWh", true}, {3600, 0.1, " Wh", false}, {1, 0, " J", false}}
+	powers             = [...]scale{{1e3, 1, " kW", false}, {1, 0, " W", true}}
+	heatLosses         = [...]scale{{1, 0, " W/K", false}}
+	specificHeats      = [...]scale{{1, 0, " J/(kg·K)", false}}
+	speeds             = [...]scale{{1, 0, " m/s", false}}
+	voltages           = [...]scale{{1e3, 1, " V", false}, {1, 0, " mV", true}}
+	practical          = [...]scale{{1, 0, " ppt", false}}
+	absolute           = [...]scale{{1, 0, " g/kg", false}}
+	bareGravity        = [...]scale{{1, 0, " SG", false}}
+	conductivities     = [...]scale{{1, 1, " mS/cm", true}, {1e-3, 0, " µS/cm", false}}
+	resistivities      = [...]scale{{1, 1, " MΩ·cm", true}, {1e-3, 0, " kΩ·cm", false}}
+	densities          = [...]scale{{1, 0, " kg/m³", false}}
+	alkalinities       = [...]scale{{1, 0, " dKH", false}}
+	massesPerLitre     = [...]scale{{1e3, 10, " g/L", false}, {1, 0.01, " mg/L", true}, {1e-3, 0, " µg/L", false}}
+	massesPerKilogram  = [...]scale{{1e3, 10, " g/kg", false}, {1, 0.01, " mg/kg", true}, {1e-3, 0, " µg/kg", false}}
+	amountsPerLitre    = [...]scale{{1, 0.1, " mmol/L", true}, {1e-3, 0, " µmol/L", false}}
+	amountsPerKilogram = [...]scale{{1e3, 10, " mmol/kg", false}, {1, 0, " µmol/kg", true}}
+	molarMasses        = [...]scale{{1, 0, " g/mol", false}}
+	percent            = [...]scale{{1, 0, " %", false}}
+	ratio              = [...]scale{{1, 0, ":1", false}}
 )
 
 // appendOther appends what has more to it than a number and a unit.
