@@ -184,6 +184,9 @@ var severalThings = table{units: []unit{
 			`or a dissolved-solids reading, "2 ppm x0.5"`,
 	},
 	{names: "ppb", refuse: `it said of what: a concentration, "5 ug/L" or "5 ug/kg"`},
-	{names: "oz|ounce", refuse: `it said of what: a mass, "0.5 lb" or "227 g", or a volume, "8 US fl oz" or "8 imp fl oz"`},
+	{
+		names:  "oz|ounce",
+		refuse: `it said of what: a mass, "0.5 lb" or "227 g", or a volume, "8 US fl oz" or "8 imp fl oz"`,
+	},
 	{names: "m", refuse: `"metre" for a length or "min" for a time`},
 }}

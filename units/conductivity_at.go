@@ -54,30 +54,23 @@ func cutAt(text string) (reading, temperature string, found bool) {
 
 // String writes "53 mS/cm at 25 °C", as MarshalText does.
 func (c ConductivityAt) String() string {
-	text, err := c.AppendText(nil)
-	if err != nil {
-		return c.Conductivity.String() + " at " + c.Temperature.String()
+	if c == (ConductivityAt{}) {
+		return ""
 	}
-	return string(text)
+	return c.Conductivity.String() + " at " + c.Temperature.String()
 }
 
 // AppendText appends what MarshalText writes.
 func (c ConductivityAt) AppendText(text []byte) ([]byte, error) {
-	before := len(text)
-	if c == (ConductivityAt{}) || math.IsNaN(float64(c.Conductivity)) {
+	k, t := float64(c.Conductivity), c.Temperature.Celsius()
+	switch {
+	case c == (ConductivityAt{}) || math.IsNaN(k):
 		return text, nil
+	case math.IsInf(k, 0) || !c.Temperature.IsSet() || !(t >= -zeroCelsius && t <= math.MaxFloat64):
+		return text, &InputError{"conductivity", c.String(), conductivityAtWant}
 	}
-	text, err := c.Conductivity.AppendText(text)
-	if err == nil && len(text) > before {
-		text, err = c.Temperature.AppendText(append(text, " at "...))
-	}
-	if err != nil {
-		return text[:before], err
-	}
-	if !c.Temperature.IsSet() || math.IsNaN(c.Temperature.Celsius()) {
-		return text[:before], &InputError{"conductivity", c.Conductivity.String(), conductivityAtWant}
-	}
-	return text, nil
+	text, _ = c.Conductivity.AppendText(text)
+	return c.Temperature.AppendText(append(text, " at "...))
 }
 
 // MarshalText writes "53 mS/cm at 25 °C", and nothing for the zero value; reading that gives

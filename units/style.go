@@ -160,11 +160,13 @@ func usFace(q Quantity) (face, bool) {
 }
 
 var (
-	usVolumes  = [...]scale{{float64(USGallon), 0.25, " US gal", true}, {float64(USFluidOunce), 0, " US fl oz", false}}
-	usMasses   = [...]scale{{float64(Pound), 1, " lb", true}, {float64(Ounce), 0, " oz", false}}
-	usLengths  = [...]scale{{float64(Foot), 10, " ft", false}, {float64(Inch), 0, " in", true}}
-	usAreas    = [...]scale{{float64(SquareFoot), 1, " sq ft", true}, {float64(SquareInch), 0, " sq in", false}}
-	usFlows    = [...]scale{{float64(USGallonPerHour), 10, " US gal/h", true}, {float64(USGallonPerDay), 0, " US gal/day", false}}
+	usVolumes = [...]scale{{float64(USGallon), 0.25, " US gal", true}, {float64(USFluidOunce), 0, " US fl oz", false}}
+	usMasses  = [...]scale{{float64(Pound), 1, " lb", true}, {float64(Ounce), 0, " oz", false}}
+	usLengths = [...]scale{{float64(Foot), 10, " ft", false}, {float64(Inch), 0, " in", true}}
+	usAreas   = [...]scale{{float64(SquareFoot), 1, " sq ft", true}, {float64(SquareInch), 0, " sq in", false}}
+	usFlows   = [...]scale{
+		{float64(USGallonPerHour), 10, " US gal/h", true}, {float64(USGallonPerDay), 0, " US gal/day", false},
+	}
 	usGauge    = [...]scale{{float64(PSIGauge), 0, " psi", false}}
 	usAir      = [...]scale{{float64(InchOfMercury), 0, " inHg", false}}
 	fahrenheit = [...]scale{{1, 0, " °F", false}}
