@@ -599,8 +599,8 @@ func FuzzParse(f *testing.F) {
 // leading is a number by another hand than that of the package; powers are the
 // digits that units have.
 var (
-	leading = regexp.MustCompile(`^\x{feff}?[\s\p{Z}\x{85}]*[-+\x{2010}-\x{2014}−\x{fe63}\x{ff0d}]?` +
-		`([0-9]*[\s\p{Z}\x{85}]*[½¼¾⅓⅔⅛⅜⅝⅞⅕⅖⅗⅘⅙⅚]|([0-9]+\.?[0-9]*|\.[0-9]+)([eE][-+\x{2010}-\x{2014}−\x{fe63}\x{ff0d}]?[0-9]+)?)`)
+	leading = regexp.MustCompile(`^\x{feff}?[\s\v\p{Z}\x{85}]*[-+\x{2010}-\x{2014}−\x{fe63}\x{ff0d}]?` +
+		`([0-9]*[\s\v\p{Z}\x{85}]*[½¼¾⅓⅔⅛⅜⅝⅞⅕⅖⅗⅘⅙⅚]|([0-9]+\.?[0-9]*|\.[0-9]+)([eE][-+\x{2010}-\x{2014}−\x{fe63}\x{ff0d}]?[0-9]+)?)`)
 	powers = regexp.MustCompile(`(?i)(m|cm|in|ft|°F|°C)\^?[23²³]|caco[3₃³]|pss[\p{Pd}−]78`)
 	minus  = regexp.MustCompile(`[\x{2010}-\x{2014}−\x{fe63}\x{ff0d}]`)
 	parts  = map[string]float64{
