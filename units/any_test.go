@@ -174,7 +174,8 @@ func TestRatio(t *testing.T) {
 }
 
 func TestConductivityAt(t *testing.T) {
-	for _, c := range []units.ConductivityAt{{Conductivity: 53}, {Temperature: units.Celsius(25), Conductivity: units.Conductivity(math.Inf(1))}, {Conductivity: 53, Temperature: units.Celsius(math.NaN())}} {
+	for _, c := range []units.ConductivityAt{{Conductivity: 53}, {Temperature: units.Celsius(25), Conductivity: units.Conductivity(math.Inf(1))}, {Conductivity: 53, Temperature: units.Celsius(math.NaN())},
+		{Conductivity: 53, Temperature: units.Celsius(math.Inf(1))}, {Conductivity: 53, Temperature: units.Celsius(-300)}} {
 		text, err := c.MarshalText()
 		assert.ErrorIs(t, err, units.ErrInput, c)
 		assert.Empty(t, text)
@@ -207,11 +208,36 @@ func TestNumbersAreAsTheyWereTyped(t *testing.T) {
 		assert.Equal(t, f, c.Celsius())
 		assert.Contains(t, c.String(), " °C", "as it was typed")
 	}
+	for _, x := range []float64{100. / 3, 12.3456789, 1e-300, 3e9, 1e300, -200. / 7} {
+		assert.Equal(t, x/100, units.Percent(x).Value(), "%v has no short text", x)
+		assert.InEpsilon(t, x, units.Percent(x).Percent(), 1e-15)
+	}
 	assert.InDelta(t, 59.00018, units.Celsius(15.0001).Fahrenheit(), 1e-12)
 	assert.True(t, math.IsNaN(units.Celsius(math.NaN()).Fahrenheit()))
 	assert.True(t, math.IsNaN(units.TemperatureDifference(math.NaN()).FahrenheitDegrees()))
 	assert.True(t, math.IsNaN(units.Share(math.NaN()).Percent()))
 	assert.True(t, math.IsInf(units.Share(math.Inf(1)).Percent(), 1))
+}
+
+// What is unknown or cannot be written leaves what stands in the buffer already.
+func TestAppendTextKeepsWhatStandsBefore(t *testing.T) {
+	nan := math.NaN()
+	for _, q := range []units.Quantity{
+		units.Volume(nan), units.Duration(math.MinInt64), units.Ratio(nan), units.Ratio(-1), units.ConductivityAt{}, units.ConductivityAt{Conductivity: 53}, units.Money{}, units.Money{Amount: -1},
+		units.SpecificGravity{}, units.Gravity(1.02, units.GravityPair{}), units.TDS{}, units.TDSReading(1, 0), units.Temperature{}, units.Celsius(-300), units.BareGravity(nan), units.BareGravity(3),
+		units.Share(nan), units.Share(math.Inf(1)), units.Practical(-1), units.Absolute(2000),
+	} {
+		text, err := q.AppendText([]byte("so: "))
+		assert.Equal(t, "so: ", string(text), units.Kind(q))
+		text, again := q.MarshalText()
+		assert.Empty(t, text)
+		assert.Equal(t, err == nil, again == nil, units.Kind(q))
+	}
+	for _, q := range everyKind {
+		text, err := q.AppendText([]byte("so: "))
+		assert.NoError(t, err)
+		assert.Equal(t, "so: "+q.String(), string(text))
+	}
 }
 
 func FuzzReadAny(f *testing.F) {

@@ -23,11 +23,11 @@ func (c *ConductivityAt) UnmarshalText(text []byte) error {
 		return nil
 	}
 	given := string(text)
-	reading, temperature, found := cutAt(given)
+	reading, temperature, _ := cutAt(given)
 	k, err := conductivityUnits.read(reading + " ") // with a space an empty one is refused
 	at, wrong := Parse[Temperature](temperature)
 	switch {
-	case !found || !at.IsSet() && wrong == nil:
+	case !at.IsSet() && wrong == nil: // or there is no "at"
 		err = &InputError{"conductivity", "", conductivityAtWant}
 	case err == nil:
 		err = wrong

@@ -184,7 +184,7 @@ func spaced(text []byte, begin int) []byte {
 // String writes "6 h 35 min", as MarshalText does.
 func (d Duration) String() string {
 	if d == unknownDuration {
-		return ""
+		return "NaN s"
 	}
 	return string(appendDuration(nil, d))
 }

@@ -81,8 +81,7 @@ type face struct {
 
 const threeDigits = -1
 
-// scale is a unit that is used from a number of it on; the last of a list is used for
-// whatever is smaller too.
+// scale is a unit that is used from a number of it on, the last of a list from zero.
 type scale struct {
 	size float64 // in the base unit
 	from float64
@@ -99,9 +98,9 @@ func (f face) append(text []byte) []byte {
 	if math.IsNaN(f.x) {
 		return append(text, '?')
 	}
-	for i, u := range f.scales {
+	for _, u := range f.scales {
 		y := rounded(f.x/u.size, f.decimals)
-		if math.Abs(y) >= u.from || i == len(f.scales)-1 || y == 0 && u.zero {
+		if math.Abs(y) >= u.from || y == 0 && u.zero {
 			return append(appendNumber(text, y), u.name...)
 		}
 	}
@@ -126,7 +125,7 @@ func rounded(x float64, decimals int) float64 {
 
 func appendNumber(text []byte, x float64) []byte {
 	if x != 0 && (math.Abs(x) < 1e-4 || math.Abs(x) >= 1e15) {
-		return strconv.AppendFloat(text, x, 'g', -1, 64)
+		return strconv.AppendFloat(text, x, 'g', 3, 64)
 	}
 	return strconv.AppendFloat(text, x, 'f', -1, 64)
 }

@@ -252,7 +252,7 @@ var kinds = []struct {
 	{"time", read[units.Duration], map[string]string{
 		"36 h": "1 day 12 h", "14d": "14 days", "2 weeks": "14 days", "3 months": "91 days 6 h", "1 year": "365 days", "6 months": "182 days 12 h", "½ year": "182 days 12 h", "1½ h": "1 h 30 min", "47 min": "47 min",
 		"6 h 35 min": "6 h 35 min", "1h30m0s": "1 h 30 min", "36h0m0s": "1 day 12 h", "0.5 s": "0.5 s", "90 s": "1 min 30 s", "-2 h 30 min": "-2 h 30 min", "0 h": "0 s", "12 MONTHS": "365 days", "10 MIN": "10 min", "1 day 1.5 h": "1 day 1 h 30 min", "1e2 h": "4 days 4 h", "36 hrs": "1 day 12 h", "1 hour": "1 h",
-	}, []string{"36", "h", "5 m", "5 M", "5 ms", "2 h 3 h", "35 min 6 h", "6 h -35 min", "6 h +35 min", "--6 h", "1,5 h", "6 h 35", "293 years", "1e300 h", "1e-300 h", "6 h,35 min", "6 h 10^3 min", "6 h ½", "1 y", "3 fortnights", "6 h L", "NaN h", "0x10 h", "1_0 h"}},
+	}, []string{"", "36", "h", "5 m", "5 M", "5 ms", "2 h 3 h", "35 min 6 h", "6 h -35 min", "6 h +35 min", "--6 h", "1,5 h", "6 h 35", "293 years", "1e300 h", "1e-300 h", "6 h,35 min", "6 h 10^3 min", "6 h ½", "1 y", "3 fortnights", "6 h L", "NaN h", "0x10 h", "1_0 h"}},
 	{"dissolved solids", read[units.TDS], map[string]string{
 		"2 ppm x0.5": "2 ppm x0.5", "0 ppm x 0.64": "0 ppm x0.64", "2 mg/L x0.7": "2 ppm x0.7", "2 ppm ×0.5": "2 ppm x0.5", "2 ppm X0.5": "2 ppm x0.5", "": "", "0.3 g/L x0.5": "300 ppm x0.5", "2 PPM X 0.5": "2 ppm x0.5", "2 MG/L x0.5": "2 ppm x0.5",
 	}, []string{"2 ppm", "2", "ppm x0.5", "2 ppm x", "2 ppm x0", "-2 ppm x0.5", "2 ppm x0.5 ppm", "2 ppt x0.5", "2 ppm x500", "2 ppm x0.1", "0.3 g/L", "1e308 g/L x0.5", "2 Mg/L x0.5", "2 x0.5"}},
