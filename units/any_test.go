@@ -219,6 +219,40 @@ func TestNumbersAreAsTheyWereTyped(t *testing.T) {
 	assert.True(t, math.IsInf(units.Share(math.Inf(1)).Percent(), 1))
 }
 
+// Every fraction that is one sign, by itself and after a whole number.
+func TestFractionsOfOneSign(t *testing.T) {
+	assert.Len(t, parts, 15)
+	for sign, part := range parts {
+		v, err := units.Parse[units.Volume](sign + " L")
+		assert.NoError(t, err, sign)
+		assert.Equal(t, part, v.Litres(), sign)
+		v, err = units.Parse[units.Volume]("-12" + sign + " L")
+		assert.NoError(t, err, sign)
+		assert.InEpsilon(t, -12-part, v.Litres(), 1e-15, sign)
+		share, err := units.Parse[units.Fraction](sign + " %")
+		assert.NoError(t, err, sign)
+		assert.InEpsilon(t, part/100, share.Value(), 3e-16, sign)
+	}
+}
+
+// Nothing is nothing, without a sign, however it was made or typed.
+func TestMinusZeroIsZero(t *testing.T) {
+	minus := math.Copysign(0, -1)
+	read := func(f units.Fraction, err error) float64 { assert.NoError(t, err); return f.Value() }
+	for i, x := range []float64{
+		units.Share(minus).Value(), units.Percent(minus).Value(), read(units.Parse[units.Fraction]("-0 %")), units.Practical(minus).Value(), units.Absolute(minus).GramsPerKilogram(),
+		units.DKH(minus).MilliequivalentsPerLitre(), units.PPMCaCO3(minus).PPMCaCO3(), units.MilliequivalentsPerLitre(minus).DKH(), units.Celsius(minus).Celsius(),
+	} {
+		assert.False(t, math.Signbit(x), i)
+	}
+	r, err := units.Parse[units.Ratio]("-0:1")
+	assert.NoError(t, err)
+	assert.Equal(t, "0:1", r.String())
+	text, _ := units.Ratio(minus).MarshalText()
+	assert.Equal(t, "0:1", string(text))
+	assert.Equal(t, "0 L", units.Metric.Format(units.Volume(minus)))
+}
+
 // What is unknown or cannot be written leaves what stands in the buffer already.
 func TestAppendTextKeepsWhatStandsBefore(t *testing.T) {
 	nan := math.NaN()

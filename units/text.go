@@ -199,8 +199,11 @@ func (tb *table) findCapitals(name, one []byte) (unit, bool) {
 	return unit{}, false
 }
 
+// inCapitals tells a symbol without a small letter; what follows a space, as the CaCO3 of
+// "PPM CaCO3", has its own spelling.
 func inCapitals(name []byte) bool {
-	for _, c := range name {
+	symbol, _, _ := bytes.Cut(name, []byte{' '})
+	for _, c := range symbol {
 		if c >= 'a' && c <= 'z' {
 			return false
 		}

@@ -275,8 +275,8 @@ var kinds = []struct {
 		"1023.3 kg/m³": "1023.3 kg/m³", "1.025 g/mL": "1025 kg/m³", "1.025 kg/L": "1025 kg/m³", "1025 KG/M3": "1025 kg/m³",
 	}, []string{"1.0233", "1.0233 SG"}},
 	{"alkalinity", read[units.Alkalinity], map[string]string{
-		"2.9 meq/L": "2.9 meq/L", "8.2 dKH": "2.9245501720848117 meq/L", "100.086 ppm CaCO3": "2 meq/L", "100.086 ppm caco3": "2 meq/L", "100.086 PPM CACO3": "2 meq/L", "100.086 mg/L CaCO₃": "2 meq/L", "2.9 MEQ/L": "2.9 meq/L",
-	}, []string{"8.2", "8.2 KH", "146 ppm", "2300 umol/kg"}},
+		"2.9 meq/L": "2.9 meq/L", "8.2 dKH": "2.9245501720848117 meq/L", "100.086 ppm CaCO3": "2 meq/L", "100.086 ppm caco3": "2 meq/L", "100.086 PPM CACO3": "2 meq/L", "100.086 PPM CaCO3": "2 meq/L", "100.086 MG/L CaCO₃": "2 meq/L", "100.086 mg/l cacO3": "2 meq/L", "100.086 mg/L CaCO₃": "2 meq/L", "2.9 MEQ/L": "2.9 meq/L",
+	}, []string{"8.2", "8.2 KH", "146 ppm", "2300 umol/kg", "146 Mg/L CaCO3"}},
 	{"mass per litre", read[units.MassPerLitre], map[string]string{
 		"5 mg/L": "5 mg/L", "50 µg/L": "0.05 mg/L", "1 g/L": "1000 mg/L", "5 MG/L": "5 mg/L", "5 mg / l": "5 mg/L",
 	}, []string{"5", "5 ppm", "5 ppb", "5 mmol/L"}},
@@ -342,6 +342,26 @@ func TestRefusalSaysWhatToWrite(t *testing.T) {
 	assert.EqualError(t, err, `volume: got "5 gal", want "US gal" (3.785 L) or "imp gal" (4.546 L)`)
 	_, err = units.Parse[units.Temperature]("25")
 	assert.EqualError(t, err, `temperature: got "25", want a temperature such as "25 °C" or "77 °F"`)
+	for text, want := range map[string]string{
+		"20 ML": `want "mL" in just these letters: m is a thousandth, M a million`, "20 Ml": `"mL" in just these letters`, "8 oz": `want "US fl oz" (29.57 mL) or "imp fl oz" (28.41 mL)`,
+		"1 pint": `want "US pint" (0.473 L) or "imp pint" (0.568 L)`, "1/9 L": `a decimal such as "0.5", or "½"`, "5 1/2 L": "a fraction with a slash is not read", "1\u20442 L": "a fraction with a slash is not read",
+		"1/ L": "one number and one unit", "5 5 L": "one number and one unit", "5½½ L": "one number and one unit",
+	} {
+		_, err = units.Parse[units.Volume](text)
+		assert.ErrorContains(t, err, want)
+	}
+	for text, want := range map[string]string{"5 Mm": `"mm" in just these letters`, "5 MM": `"mm" in just these letters`} {
+		_, err = units.Parse[units.Length](text)
+		assert.ErrorContains(t, err, want)
+	}
+	_, err = units.Parse[units.PracticalSalinity]("-1")
+	assert.ErrorContains(t, err, "zero or more")
+	_, err = units.Parse[units.AirPressure]("14.7 psi")
+	assert.EqualError(t, err, `air pressure: got "14.7 psi", want "psia" for an absolute pressure (air is near 14.7), or hPa, kPa or mmHg`)
+	_, err = units.Parse[units.GaugePressure]("60 psia")
+	assert.EqualError(t, err, `gauge pressure: got "60 psia", want "psi gauge" or "bar gauge": an absolute pressure counts that of the air too`)
+	_, err = units.Parse[units.Flow]("2 ML/MIN")
+	assert.ErrorContains(t, err, `"mL" in just these letters`)
 	_, err = units.Parse[units.Volume]("1,500 L")
 	assert.EqualError(t, err, `volume: got "1,500 L", want a point for decimals and no mark for thousands, as in "1.5" or "1500"`)
 }
