@@ -27,6 +27,11 @@ var (
 	icePressure = units.Range{Quantity: "sea pressure", Min: -10.1325, Max: 20989.8675, Unit: "dbar",
 		Source: "IAPWS R10-06, 0 to 210 MPa absolute"}
 
+	hotWater = units.Range{Quantity: "temperature", Min: warmest, Max: 100, Unit: "°C",
+		Source: "IAPWS SR6-08, liquid at the pressure of the air"}
+	hotSeawater = units.Range{Quantity: "temperature", Min: warmest, Max: 80, Unit: "°C",
+		Source: "IAPWS R13-08, at the pressure of the air"}
+
 	airFraction = units.Range{Quantity: "air saturation", Min: 0, Max: 1, Source: "TEOS-10"}
 
 	evaporationSalinity = units.Range{Quantity: "absolute salinity", Min: 0, Max: 42, Unit: "g/kg",
