@@ -108,7 +108,7 @@ func BenchmarkFormulas(b *testing.B) {
 		return SalinityFromDensityExact(w.d, w.t, w.p).GramsPerKilogram()
 	})
 	bench(b, "FreezingTemperature", func(w *water) float64 { return FreezingTemperature(w.sa, w.p, units.Share(0)).Celsius() })
-	bench(b, "FreezingConservative", func(w *water) float64 { return FreezingConservative(w.sa, w.p, units.Share(0)).celsius })
+	bench(b, "FreezingConservativePolynomial", func(w *water) float64 { return FreezingConservativePolynomial(w.sa, w.p, units.Share(0)).celsius })
 	bench(b, "OsmoticCoefficient", func(w *water) float64 { return OsmoticCoefficient(w.sa, w.t, w.p) })
 	bench(b, "OsmoticPressure", func(w *water) float64 { return float64(OsmoticPressure(w.sa, w.t, 0)) })
 	bench(b, "EvaporationHeat", func(w *water) float64 { return EvaporationHeat(w.sa, w.ct) })

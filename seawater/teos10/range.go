@@ -71,7 +71,7 @@ func CheckRange(sa units.AbsoluteSalinity, ct ConservativeTemperature, p units.S
 	if err := salinity.Check(sa.GramsPerKilogram()); err != nil {
 		return err
 	}
-	temperature.Min = FreezingConservative(sa, p, units.Share(1)).celsius
+	temperature.Min = FreezingConservativePolynomial(sa, p, units.Share(1)).celsius
 	return temperature.Check(ct.celsius)
 }
 
