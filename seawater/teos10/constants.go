@@ -12,10 +12,14 @@ const (
 	practicalUnit    = 35.16504 / 35      // g/kg per unit of practical salinity
 	salinityUnit     = 40 * 35.16504 / 35 // SA_u of the polynomials, g/kg
 
-	heatCapacity0 = 3991.86795711963 // J/(kg K), exact: it defines Conservative Temperature
-	zeroCelsius   = 273.15           // K
-	atmosphere    = 101325           // Pa
+	heatCapacity0 = float64(ConservativeHeatCapacity)
+	zeroCelsius   = 273.15 // K
+	atmosphere    = 101325 // Pa
 )
+
+// ConservativeHeatCapacity is c_p0, the heat that one degree of Conservative
+// Temperature stands for: exact, because it defines the scale [TEOS10].
+const ConservativeHeatCapacity units.SpecificHeat = 3991.86795711963
 
 // The units of the reduced variables τ and π.
 const (
