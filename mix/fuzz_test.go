@@ -168,15 +168,17 @@ func FuzzTemper(f *testing.F) {
 	f.Add(0.0, 38.0, 35.0, 12.0, 25.0, 40.0)
 	f.Add(35.0, 25.0, 35.0, 25.0, 25.0, 40.0)
 	f.Add(0.0, 38.0, 0.0, 12.0, 12.0, 1e308)
+	f.Add(0.0, 95.0, 35.0, 12.0, 45.0, 10.0)
 	f.Fuzz(func(t *testing.T, saltHot, celsiusHot, saltCold, celsiusCold, want, total float64) {
-		hot, err1 := seawater.FromPractical(units.Practical(saltHot), units.Celsius(celsiusHot))
+		hot, err1 := seawater.HotWater(units.Absolute(saltHot), units.Celsius(celsiusHot))
 		cold, err2 := seawater.FromPractical(units.Practical(saltCold), units.Celsius(celsiusCold))
 		if err1 != nil || err2 != nil {
 			return
 		}
-		a, b, err := mix.Temper(hot, cold, units.Celsius(want), units.Volume(total))
+		p, err := mix.Temper(mix.Tempering{Hot: hot, Cold: cold, Want: units.Celsius(want), Total: units.Volume(total)})
+		a, b := p.Hot, p.Cold
 		if err != nil {
-			typed(t, err, math.IsNaN(float64(a)) && math.IsNaN(float64(b)), true)
+			typed(t, err, p, mix.TemperPlan{})
 			return
 		}
 		sound(t, "hot", a)

@@ -160,9 +160,14 @@ func FromSpecificGravity(g units.SpecificGravity) (Sample, error) {
 	return fromDensity(units.Density(g.Ratio())*water, liquid), nil
 }
 
-// CheckTank returns nil for water that a tank can hold, and a *units.RangeError for
-// hot water.
-func (s Sample) CheckTank() error { return s.check() }
+// CheckTank returns nil for water that may be in a tank, and a *units.RangeError for
+// hot water, above 40 °C.
+func (s Sample) CheckTank() error {
+	if !s.hot() {
+		return nil
+	}
+	return temperatureRange.Check(s.temperature.Celsius())
+}
 
 // invalid stands beside an error: every number asked of it is NaN.
 func invalid() Sample {
@@ -218,6 +223,10 @@ func (s Sample) HeatCapacity() units.SpecificHeat {
 	}
 	return teos10.HeatCapacityExact(s.salinity, s.temperature, 0)
 }
+
+// Enthalpy returns the specific enthalpy at the pressure of the air, in J/kg: what it
+// rises by is the heat that went in. It counts from standard seawater at 0 °C.
+func (s Sample) Enthalpy() float64 { return s.heat() * conservativeHeat }
 
 // ThermalExpansion returns by what part the volume grows per kelvin of what the
 // thermometer shows, in 1/K: teos10.ThermalExpansionExact.

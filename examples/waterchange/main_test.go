@@ -96,7 +96,7 @@ func TestWrongScenarios(t *testing.T) {
 		{"tank.volume", "310", `tank.volume: got "310", want a volume such as "20 L" or "5 US gal"`},
 		{"tank.volume", "-5 L", `change: tank.volume: got -5 L, want a number above zero`},
 		{"tank.temperature", "25", `tank.temperature: got "25", want a temperature such as "25 °C" or "77 °F"`},
-		{"tank.temperature", "77 °C", `tank.temperature: temperature: 77 °C is outside -2 to 40 °C (IAPWS SR7-09; no warmer standard is implemented)`},
+		{"tank.temperature", "77 °C", `tank.temperature: temperature: 77 °C is outside -2 to 40 °C (IAPWS SR7-09; kettle water is made by HotWater)`},
 		{"batch.target", "35 g/kg", `batch.target: got "35 g/kg", want a practical salinity such as "35" (or "35 ppt", which is read the same way); a value in g/kg is absolute salinity (practical 35 is 35.165 g/kg)`},
 		{"batch.target", "1.025", `a number just above 1 looks like a specific gravity`},
 		{"batch.target", "60", `batch: target: 60 is outside 0 to 42 (PSS-78 and Hill et al. 1986)`},

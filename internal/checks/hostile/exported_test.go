@@ -211,7 +211,7 @@ var exportedFunctions = map[string]any{
 	"teos10.SoundSpeedExact":                   teos10.SoundSpeedExact,
 	"teos10.LapseRateExact":                    teos10.LapseRateExact,
 	"teos10.FreezingTemperature":               teos10.FreezingTemperature,
-	"teos10.FreezingConservativePolynomial":              teos10.FreezingConservativePolynomial,
+	"teos10.FreezingConservativePolynomial":    teos10.FreezingConservativePolynomial,
 	"teos10.MeltingHeat":                       teos10.MeltingHeat,
 	"teos10.Gibbs":                             teos10.Gibbs,
 	"teos10.GibbsWater":                        teos10.GibbsWater,
