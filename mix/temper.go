@@ -42,33 +42,36 @@ func Temper(t Tempering) (TemperPlan, error) {
 		return TemperPlan{}, input.Bad("want", t.Want.String(),
 			"between "+t.Cold.Temperature().String()+" and "+t.Hot.Temperature().String())
 	}
-	p := TemperPlan{Cautions: hotCautions(t.Hot.Temperature(), t.Hot)}
-	if hot == cold {
-		p.Cold, p.Mix = t.Total, t.Cold.OfVolume(t.Total)
-		return p, p.check(t.Total)
-	}
-	blend := func(share float64) seawater.Portion { // of one gram
-		return seawater.Blend(t.Hot.OfMass(units.Mass(share)), t.Cold.OfMass(units.Mass(1-share)))
-	}
-	share, ok := solve.Brent(func(x float64) float64 { return blend(x).Temperature().Celsius() - want }, 0, 1, 1e-14)
-	if !ok {
-		return TemperPlan{}, units.ErrNoConvergence
-	}
-	grams := float64(t.Total / blend(share).Volume())
-	ofHot, ofCold := t.Hot.OfMass(units.Mass(share*grams)), t.Cold.OfMass(units.Mass((1-share)*grams))
-	p.Hot, p.Cold, p.Mix = ofHot.Volume(), ofCold.Volume(), blend(share).OfMass(units.Mass(grams))
-	if err := p.check(t.Total); err != nil {
+	ofHot, ofCold, err := t.parts()
+	if err != nil {
 		return TemperPlan{}, err
+	}
+	p := TemperPlan{
+		Hot: ofHot.Volume(), Cold: ofCold.Volume(), Mix: seawater.Blend(ofHot, ofCold),
+		Cautions: hotCautions(t.Hot.Temperature(), t.Hot),
+	}
+	if !(p.Hot+p.Cold <= math.MaxFloat64 && float64(p.Mix.Mass) <= math.MaxFloat64) {
+		return TemperPlan{}, input.Bad("total", t.Total.String(), "a volume of ordinary size")
 	}
 	return p, nil
 }
 
-// check refuses volumes whose sum no number holds.
-func (p TemperPlan) check(total units.Volume) error {
-	if p.Hot+p.Cold <= math.MaxFloat64 && float64(p.Mix.Mass) <= math.MaxFloat64 {
-		return nil
+// parts returns the two waters to pour.
+func (t Tempering) parts() (ofHot, ofCold seawater.Portion, err error) {
+	if t.Hot.Temperature() == t.Cold.Temperature() {
+		return t.Hot.OfMass(0), t.Cold.OfVolume(t.Total), nil
 	}
-	return input.Bad("total", total.String(), "a volume of ordinary size")
+	blend := func(share float64) seawater.Portion { // of one gram
+		return seawater.Blend(t.Hot.OfMass(units.Mass(share)), t.Cold.OfMass(units.Mass(1-share)))
+	}
+	share, ok := solve.Brent(func(x float64) float64 {
+		return blend(x).Temperature().Celsius() - t.Want.Celsius()
+	}, 0, 1, 1e-14)
+	if !ok {
+		return ofHot, ofCold, units.ErrNoConvergence
+	}
+	grams := float64(t.Total / blend(share).Volume())
+	return t.Hot.OfMass(units.Mass(share * grams)), t.Cold.OfMass(units.Mass((1 - share) * grams)), nil
 }
 
 // hotCautions are those of water that is brought to or has a temperature.

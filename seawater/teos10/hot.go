@@ -8,8 +8,8 @@ import (
 
 // The functions of this file are for water that is too hot for [SR7] and with it
 // for all functions with Exact in their names: kettle water, a bucket under the hot
-// tap. They hold at atmospheric pressure only. Heat continues that of EnthalpyExact,
-// whose zero it shares, at 40 °C.
+// tap. They hold at atmospheric pressure only. At 40 °C they continue
+// DensityExact and EnthalpyExact without a step, which moves the density of water by 9e-9.
 
 // warmest is the temperature in °C where [SR7] ends and the formulas here begin.
 const warmest = 40
@@ -56,7 +56,7 @@ func HotHeatCapacity(sa units.AbsoluteSalinity, t units.Temperature) units.Speci
 // taken from [R13], whose densities end at 40 °C: at 80 °C and 100 g/kg it would be
 // 1.5 % too light.
 //
-//	symbol   ρ = ρW(t) + ρS(SA, 40 °C) + Δρ(SA, t) - Δρ(SA, 40 °C), ρS = ρ(SA, 40 °C) - ρ(0, 40 °C) of DensityExact
+//	symbol   ρ = ρ(SA, 40 °C) + ρW(t) - ρW(40 °C) + Δρ(SA, t) - Δρ(SA, 40 °C), the first by DensityExact
 //	source   [SR6] for water; [SLZ10] eq. 8 for how Δρ goes with temperature
 //	units    SA g/kg, t °C ITS-90
 //	range    SA = 0: 40 <= t <= 100; 0 < SA <= 120: 40 <= t <= 80; pressure of the air.
@@ -66,11 +66,9 @@ func HotDensity(sa units.AbsoluteSalinity, t units.Temperature) units.Density {
 	if !(possible(sa.GramsPerKilogram(), t.Celsius(), 0) && t.Kelvin() > hotPoleB && t.Kelvin() < hotPoleA) {
 		return units.Density(math.NaN())
 	}
-	join := units.Celsius(warmest)
-	salt := DensityExact(sa, join, 0) - DensityExact(units.AbsoluteSalinity{}, join, 0)
-	s := sa.GramsPerKilogram() / 1000
-	v := hotVolume(t.Kelvin()) + (atmosphere-hotP0)*hotVolumeP(t.Kelvin())
-	return units.Density(1/v+saltDensity(s, t.Celsius())-saltDensity(s, warmest)) + salt
+	join, s := units.Celsius(warmest), sa.GramsPerKilogram()/1000
+	return DensityExact(sa, join, 0) + units.Density(hotDensity(t.Kelvin())-hotDensity(join.Kelvin())+
+		saltDensity(s, t.Celsius())-saltDensity(s, warmest))
 }
 
 // TemperatureFromHotEnthalpy returns the temperature of hot water that has this
@@ -122,6 +120,11 @@ func hotHeatCapacity(kelvin float64) float64 {
 	a6, b4 := a*a*a*a*a*a, b*b*b*b
 	return -hotR * (hotC3 + tau*(a6*(20*hotA1+a*(30*hotA2+a*a*(56*hotA3)))+
 		b4*(6*hotB1+b*(12*hotB2+b*(20*hotB3+b*(30*hotB4))))))
+}
+
+// hotDensity is that of water at one atmosphere, in kg/m³.
+func hotDensity(kelvin float64) float64 {
+	return 1 / (hotVolume(kelvin) + (atmosphere-hotP0)*hotVolumeP(kelvin))
 }
 
 // hotVolume is that of [SR6] at 0.1 MPa, in m³/kg.
