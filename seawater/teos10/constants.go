@@ -46,3 +46,14 @@ func reduce(sa units.AbsoluteSalinity, t, p float64) (x, y, z float64) {
 	}
 	return x, t * (1. / kelvinUnit), p * (1 / dbarUnit)
 }
+
+// reduceSquared is reduce with ξ² in the place of ξ: what can do without the root has it
+// sooner.
+func reduceSquared(sa units.AbsoluteSalinity, t, p float64) (w, y, z float64) {
+	s := sa.GramsPerKilogram()
+	w = s * (1 / salinityUnit)
+	if !possible(s, t, p) {
+		w = math.NaN()
+	}
+	return w, t * (1. / kelvinUnit), p * (1 / dbarUnit)
+}

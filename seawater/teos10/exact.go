@@ -17,10 +17,7 @@ import (
 //	range    0 <= SA <= 120, -12.15 <= t <= 40, p <= 9989 (100 MPa)
 //	outside  extrapolates (CheckRangeExact tells); meaningless input: NaN
 func SpecificVolumeExact(sa units.AbsoluteSalinity, t units.Temperature, p units.SeaPressure) float64 {
-	x, y, z := reduce(sa, t.Celsius(), p.Decibars())
-	var c column
-	c.seawaterP(x, z)
-	return c.value(y) * (1 / pascalUnit)
+	return gibbsP(reduceSquared(sa, t.Celsius(), p.Decibars())) * (1 / pascalUnit)
 }
 
 // DensityExact returns the density of seawater.
@@ -31,10 +28,7 @@ func SpecificVolumeExact(sa units.AbsoluteSalinity, t units.Temperature, p units
 //	range    0 <= SA <= 120, -12.15 <= t <= 40, p <= 9989 (100 MPa)
 //	outside  extrapolates (CheckRangeExact tells); meaningless input: NaN
 func DensityExact(sa units.AbsoluteSalinity, t units.Temperature, p units.SeaPressure) units.Density {
-	x, y, z := reduce(sa, t.Celsius(), p.Decibars())
-	var c column
-	c.seawaterP(x, z)
-	return units.Density(pascalUnit / c.value(y))
+	return units.Density(pascalUnit / gibbsP(reduceSquared(sa, t.Celsius(), p.Decibars())))
 }
 
 // EnthalpyExact returns the specific enthalpy, zero for standard seawater
@@ -96,8 +90,8 @@ func EntropyExact(sa units.AbsoluteSalinity, t units.Temperature, p units.SeaPre
 //	range    0 <= SA <= 120, -12.15 <= t <= 40, p <= 9989 (100 MPa)
 //	outside  extrapolates (CheckRangeExact tells); meaningless input: NaN
 func HeatCapacityExact(sa units.AbsoluteSalinity, t units.Temperature, p units.SeaPressure) units.SpecificHeat {
-	x, y, z := reduce(sa, t.Celsius(), p.Decibars())
-	return units.SpecificHeat(-t.Kelvin() * gibbsTT(x, y, z) * (1. / (kelvinUnit * kelvinUnit)))
+	gTT := gibbsTT(reduceSquared(sa, t.Celsius(), p.Decibars()))
+	return units.SpecificHeat(-t.Kelvin() * gTT * (1. / (kelvinUnit * kelvinUnit)))
 }
 
 // ThermalExpansionExact returns the thermal expansion coefficient with respect
@@ -179,7 +173,7 @@ func adiabaticVolume(x, y, z float64) (v, vP float64) {
 	c.seawaterP(x, z)
 	cP.seawaterPP(x, z)
 	gTP := c.slope(y)
-	return c.value(y), cP.value(y) - gTP*gTP/gibbsTT(x, y, z)
+	return c.value(y), cP.value(y) - gTP*gTP/gibbsTT(x*x, y, z)
 }
 
 // LapseRateExact returns how much seawater warms under pressure when it
@@ -194,5 +188,5 @@ func LapseRateExact(sa units.AbsoluteSalinity, t units.Temperature, p units.SeaP
 	x, y, z := reduce(sa, t.Celsius(), p.Decibars())
 	var c column
 	c.seawaterP(x, z)
-	return -c.slope(y) * (kelvinUnit / pascalUnit) / gibbsTT(x, y, z)
+	return -c.slope(y) * (kelvinUnit / pascalUnit) / gibbsTT(x*x, y, z)
 }

@@ -24,14 +24,12 @@ const warmest = 40
 //	         Of water it is 6 J/kg off IAPWS-95 at 80 °C
 //	outside  extrapolates (CheckRangeHot tells); meaningless input: NaN
 func HotEnthalpy(sa units.AbsoluteSalinity, t units.Temperature) float64 {
-	x, y, _ := reduce(sa, t.Celsius(), 0)
+	w, y, _ := reduceSquared(sa, t.Celsius(), 0)
 	if !(t.Kelvin() > hotPoleB && t.Kelvin() < hotPoleA) {
 		return math.NaN()
 	}
-	var c column
-	c.potentialEnthalpy(0)
-	atJoin := c.value(warmest / kelvinUnit)
-	return hotEnthalpy(t.Kelvin()) - hotEnthalpy(warmest+zeroCelsius) + saltHeat(x, y) + atJoin
+	return hotEnthalpy(t.Kelvin()) - hotEnthalpy(warmest+zeroCelsius) + potentialEnthalpy(0, warmest/kelvinUnit) +
+		potentialEnthalpy(w, y) - potentialEnthalpy(0, y)
 }
 
 // HotHeatCapacity returns the heat that warms a kilogram of hot water by one kelvin
@@ -44,11 +42,11 @@ func HotEnthalpy(sa units.AbsoluteSalinity, t units.Temperature) float64 {
 //	         Of water it is within 3e-5 of IAPWS-95 at 80 °C, relative, and 2e-5 below HeatCapacityExact at 40 °C
 //	outside  extrapolates (CheckRangeHot tells); meaningless input: NaN
 func HotHeatCapacity(sa units.AbsoluteSalinity, t units.Temperature) units.SpecificHeat {
-	x, y, _ := reduce(sa, t.Celsius(), 0)
+	w, y, _ := reduceSquared(sa, t.Celsius(), 0)
 	if !(t.Kelvin() > hotPoleB && t.Kelvin() < hotPoleA) {
 		return units.SpecificHeat(math.NaN())
 	}
-	salt := (gibbsTT(x, y, 0) - gibbsTT(0, y, 0)) * (1. / (kelvinUnit * kelvinUnit))
+	salt := (gibbsTT(w, y, 0) - gibbsTT(0, y, 0)) * (1. / (kelvinUnit * kelvinUnit))
 	return units.SpecificHeat(hotHeatCapacity(t.Kelvin()) - t.Kelvin()*salt)
 }
 
@@ -141,17 +139,6 @@ func hotVolumeP(kelvin float64) float64 {
 	a2, b2 := a*a, b*b
 	return hotR * hotTR / (hotP0 * hotP0) * (a*(hotA11+a2*(hotA12+a2*(hotA13+a*(hotA14+a*hotA15)))) +
 		b*(hotB11+b2*(hotB12+b*(hotB13+b*(hotB14+b*(hotB15+b*(hotB16+b2*hotB17)))))))
-}
-
-// saltHeat returns what salt adds to the enthalpy of a kilogram at the surface [R13], in J/kg.
-func saltHeat(x, y float64) float64 {
-	var sea, water column
-	sea.potentialEnthalpy(x)
-	water.potentialEnthalpy(0)
-	for j := range sea {
-		sea[j] -= water[j]
-	}
-	return sea.value(y)
 }
 
 // saltDensity is Δρ of [SLZ10], in kg/m³, from kg/kg and °C.
