@@ -269,9 +269,9 @@ func TestGibbsIsThePublishedSum(t *testing.T) {
 			within(t, "g_TT", c.curvature(y), want, size)
 		}
 		want, size := sum(2, 0)
-		within(t, "g_TT", gibbsTT(x*x, y, z), want, size)
+		within(t, "g_TT", -kelvinUnit*kelvinUnit/(y*kelvinUnit+zeroCelsius)*heatCapacity(absolute(x*x*salinityUnit), y*kelvinUnit, z*dbarUnit), want, size)
 		want, size = sum(0, 1)
-		within(t, "g_P", gibbsP(x*x, y, z), want, size)
+		within(t, "g_P", gibbsP(absolute(x*x*salinityUnit), y*kelvinUnit, z*dbarUnit), want, size)
 
 		// The derivatives in salinity, with the factors that the column comments state.
 		l := logs[0].c + logs[1].c*y
@@ -321,7 +321,7 @@ func TestToolboxPolynomialsAreThePublishedSums(t *testing.T) {
 		c.potentialEnthalpy(x)
 		want, size := total(enthalpy, x, y, 0, 0, 0, 0)
 		within(t, "h0", c.value(y), want, size)
-		within(t, "h0", potentialEnthalpy(x*x, y), want, size)
+		within(t, "h0", potentialEnthalpy(sa, y*kelvinUnit), want, size)
 		want, size = total(evaporation, x, y, 0, 0, 0, 0)
 		within(t, "evaporation", EvaporationHeat(sa, Conservative(y*kelvinUnit)), want, 10*size)
 		want, size = total(freezeCT, x, 0, z, 0, 0, 0)

@@ -1,16 +1,22 @@
 package teos10
 
-import "math"
+import (
+	"math"
+
+	"example.org/wellmixed/units"
+)
 
 // What is asked for most is one derivative at one temperature, for which a column would
 // be too much. The functions of this file write the sums of gibbs_coef.go, and h0 of
 // temperature_coef.go, so that each coefficient is multiplied once: ordered by the
 // power that the derivative acts on, whose factors are shared. Even powers of ξ stand
 // apart from odd ones, so that they need not wait for the root; polynomials in τ
-// go by pairs. w = ξ², y = τ, z = π, as reduceSquared gives them.
+// go by pairs. They take SA in g/kg, °C and dbar as they are, so that what calls them is
+// short enough to vanish into its caller; w = ξ², y = τ, z = π.
 
 // gibbsP returns ∂g/∂π of seawater, 10⁸ Pa times the specific volume.
-func gibbsP(w, y, z float64) float64 {
+func gibbsP(sa units.AbsoluteSalinity, t, p float64) float64 {
+	w, y, z := reduceSquared(sa, t, p)
 	x := math.Sqrt(w)
 	y2 := y * y
 	y4 := y2 * y2
@@ -33,26 +39,34 @@ func gibbsP(w, y, z float64) float64 {
 	return even + x*w*odd
 }
 
-// gibbsTT returns ∂²g/∂τ² of seawater.
-func gibbsTT(w, y, z float64) float64 {
-	x := math.Sqrt(w)
-	y2 := y * y
-	y3, y4, y5, y6, y7 := 6*y, 12*y2, 20*y2*y, 30*y2*y2, 42*y2*y2*y
-	even := 2*w20 + y3*w30 + y4*w40 + y5*w50 + y6*w60 + y7*w70 +
-		w*(2*s220+y3*s230+y4*s240+y5*s250+y6*s260+w*(2*s420+y3*s430+y4*s440+y5*s450))
-	odd := 2*s320 + y3*s330 + y4*s340
+// heatCapacity returns -T ∂²g/∂T² of seawater, in J/(kg K).
+func heatCapacity(sa units.AbsoluteSalinity, t, p float64) float64 {
+	w, y, z := reduceSquared(sa, t, p)
+	xw := math.Sqrt(w) * w
+	c2 := w20 + w*(s220+w*s420) + xw*s320
+	c3 := w30 + w*(s230+w*s430) + xw*s330
+	c4 := w40 + w*(s240+w*s440) + xw*s340
+	c5 := w50 + w*(s250+w*s450)
+	c6 := w60 + w*s260
+	c7 := w70
 	if z != 0 {
 		zz := z * z
-		even += z * (2*(w21+z*w22+zz*(w23+z*w24+zz*w25)) + y3*(w31+z*w32+zz*(w33+z*w34+zz*w35)) +
-			y4*(w41+z*w42+zz*(w43+z*w44)) + y5*(w51+z*w52+zz*(w53+z*w54)) + y6*(w61+z*w62+zz*w63) + y7*w71 +
-			w*(2*(s221+z*s222+zz*(s223+z*s224+zz*s225))+y3*(s231+z*s232+zz*(s233+z*s234))+y4*(s241+z*s242+zz*s243)))
-		odd += z * (2*(s321+z*s322+zz*s323) + y3*s331 + y4*s341)
+		c2 += z * (w21 + z*w22 + zz*(w23+z*w24+zz*w25) + w*(s221+z*s222+zz*(s223+z*s224+zz*s225)) +
+			xw*(s321+z*s322+zz*s323))
+		c3 += z * (w31 + z*w32 + zz*(w33+z*w34+zz*w35) + w*(s231+z*s232+zz*(s233+z*s234)) + xw*s331)
+		c4 += z * (w41 + z*w42 + zz*(w43+z*w44) + w*(s241+z*s242+zz*s243) + xw*s341)
+		c5 += z * (w51 + z*w52 + zz*(w53+z*w54))
+		c6 += z * (w61 + z*w62 + zz*w63)
+		c7 += z * w71
 	}
-	return even + x*w*odd
+	y2 := y * y
+	gTT := 2*c2 + 6*y*c3 + y2*(12*c4+20*y*c5+y2*(30*c6+42*y*c7))
+	return (t + zeroCelsius) * (-1. / (kelvinUnit * kelvinUnit)) * gTT
 }
 
 // potentialEnthalpy returns h0, in J/kg.
-func potentialEnthalpy(w, y float64) float64 {
+func potentialEnthalpy(sa units.AbsoluteSalinity, t float64) float64 {
+	w, y, _ := reduceSquared(sa, t, 0)
 	x := math.Sqrt(w)
 	y2 := y * y
 	y4 := y2 * y2

@@ -82,8 +82,7 @@ func InSituFromConservative(sa units.AbsoluteSalinity, ct ConservativeTemperatur
 //	range    0 <= SA <= 120, -12.15 <= pt <= 40
 //	outside  extrapolates (CheckRangeExact tells); meaningless input: NaN
 func ConservativeFromPotential(sa units.AbsoluteSalinity, pt PotentialTemperature) ConservativeTemperature {
-	w, y, _ := reduceSquared(sa, pt.celsius, 0)
-	return ConservativeTemperature{potentialEnthalpy(w, y) * (1 / heatCapacity0)}
+	return ConservativeTemperature{potentialEnthalpy(sa, pt.celsius) * (1 / heatCapacity0)}
 }
 
 // PotentialFromConservative returns the potential temperature of seawater of
