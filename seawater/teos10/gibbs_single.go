@@ -42,26 +42,26 @@ func gibbsP(sa units.AbsoluteSalinity, t, p float64) float64 {
 // heatCapacity returns -T ∂²g/∂T² of seawater, in J/(kg K).
 func heatCapacity(sa units.AbsoluteSalinity, t, p float64) float64 {
 	w, y, z := reduceSquared(sa, t, p)
-	xw := math.Sqrt(w) * w
-	c2 := w20 + w*(s220+w*s420) + xw*s320
-	c3 := w30 + w*(s230+w*s430) + xw*s330
-	c4 := w40 + w*(s240+w*s440) + xw*s340
-	c5 := w50 + w*(s250+w*s450)
-	c6 := w60 + w*s260
-	c7 := w70
+	x := math.Sqrt(w)
+	c2, c3, c4 := w20+w*(s220+w*s420), w30+w*(s230+w*s430), w40+w*(s240+w*s440)
+	c5, c6, c7 := w50+w*(s250+w*s450), w60+w*s260, w70
+	o2, o3, o4 := s320, s330, s340
 	if z != 0 {
-		zz := z * z
-		c2 += z * (w21 + z*w22 + zz*(w23+z*w24+zz*w25) + w*(s221+z*s222+zz*(s223+z*s224+zz*s225)) +
-			xw*(s321+z*s322+zz*s323))
-		c3 += z * (w31 + z*w32 + zz*(w33+z*w34+zz*w35) + w*(s231+z*s232+zz*(s233+z*s234)) + xw*s331)
-		c4 += z * (w41 + z*w42 + zz*(w43+z*w44) + w*(s241+z*s242+zz*s243) + xw*s341)
-		c5 += z * (w51 + z*w52 + zz*(w53+z*w54))
-		c6 += z * (w61 + z*w62 + zz*w63)
+		c2 += z * (w21 + w*s221 + z*(w22+w*s222+z*(w23+w*s223+z*(w24+w*s224+z*(w25+w*s225)))))
+		c3 += z * (w31 + w*s231 + z*(w32+w*s232+z*(w33+w*s233+z*(w34+w*s234+z*w35))))
+		c4 += z * (w41 + w*s241 + z*(w42+w*s242+z*(w43+w*s243+z*w44)))
+		c5 += z * (w51 + z*(w52+z*(w53+z*w54)))
+		c6 += z * (w61 + z*(w62+z*w63))
 		c7 += z * w71
+		o2 += z * (s321 + z*(s322+z*s323))
+		o3 += z * s331
+		o4 += z * s341
 	}
 	y2 := y * y
-	gTT := 2*c2 + 6*y*c3 + y2*(12*c4+20*y*c5+y2*(30*c6+42*y*c7))
-	return (t + zeroCelsius) * (-1. / (kelvinUnit * kelvinUnit)) * gTT
+	even := c2 + 3*y*c3 + y2*(6*c4+10*y*c5+y2*(15*c6+21*y*c7))
+	odd := o2 + 3*y*o3 + 6*y2*o4
+	const twice = -2. / (kelvinUnit * kelvinUnit)
+	return (t + zeroCelsius) * twice * (even + x*w*odd)
 }
 
 // potentialEnthalpy returns h0, in J/kg.
