@@ -98,8 +98,8 @@ var (
 	saltsFall = advice.Caution{
 		ID:       "salts-fall",
 		Severity: advice.Note,
-		Text: "Below about -2.2 °C calcium carbonate falls out of the brine, and below -6.4 °C sodium sulphate (sea ice, from memory); " +
-			"the carbonate may not dissolve again for days.",
+		Text: "Below about -2.2 °C calcium carbonate falls out of the brine, and below -6.4 °C sodium sulphate; the " +
+			"carbonate may not dissolve again for days.",
 	}
 	airFirst = advice.Caution{
 		ID:       "air-first",

@@ -80,7 +80,7 @@ func Freeze(f Freezing) (FreezePlan, error) {
 }
 
 // carbonateFalls is where the first salt falls out of freezing seawater, in °C: calcium
-// carbonate, as ikaite (Assur 1958, from memory).
+// carbonate, as ikaite; sodium sulphate follows at -6.4 (sea ice, Assur 1958, from memory).
 const carbonateFalls = -2.2
 
 // divide works out ice and brine below the freezing point.

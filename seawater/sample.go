@@ -12,7 +12,8 @@ import (
 // Sample is water of a salinity and a temperature at the surface: tank water,
 // a mix, pure water. It is made by one of the From functions or [PureWater],
 // which refuse what is outside the standard, and asked for whatever one wants
-// to know of it. Hotter than a tank may be is only what [HotWater] makes. Copy it freely; comparing with == compares the exact numbers.
+// to know of it. Only [HotWater] makes it hotter than 40 °C. Copy it freely;
+// comparing with == compares the exact numbers.
 //
 // The zero value is pure water at 0 °C.
 type Sample struct {

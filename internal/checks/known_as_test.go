@@ -107,7 +107,7 @@ var toolbox = []name{
 	{"cp_ice", "teos10.IceHeatCapacity", ""},
 	{"enthalpy_ice", "teos10.IceEnthalpy", ""},
 	{"melting_ice_into_seawater", "seawater.Melt", ""},
-	{"frazil functions", "", "no tank is that deep: `seawater.Freeze` at the surface"},
+	{"frazil functions", "", "no tank is that deep: `mix.Freeze` at the surface"},
 	{"Nsquared, Turner_Rsubrho, mlp, cabbeling, thermobaric, geo_strf_*", "", profile},
 	{"distance, f, grav, interpolation and plots", "", sections},
 }

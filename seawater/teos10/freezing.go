@@ -73,7 +73,8 @@ func FreezingConservative(sa units.AbsoluteSalinity, p units.SeaPressure, air un
 //	range    0 <= SA <= 120, p <= 9989 (100 MPa), t_f >= -12.15, 0 <= f <= 1;
 //	         within 7e-4 K of FreezingTemperature
 //	outside  extrapolates (CheckRangeFreezing tells); f < 0 or meaningless input: NaN
-func FreezingConservativePolynomial(sa units.AbsoluteSalinity, p units.SeaPressure, air units.Fraction) ConservativeTemperature {
+func FreezingConservativePolynomial(sa units.AbsoluteSalinity, p units.SeaPressure,
+	air units.Fraction) ConservativeTemperature {
 	s, z := sa.GramsPerKilogram(), p.Decibars()/dbarUnit
 	if !(possible(s, 0, z) && air.Value() >= 0 && air.Value()-air.Value() == 0) {
 		return ConservativeTemperature{math.NaN()}
