@@ -23,22 +23,17 @@ func GibbsIce(t units.Temperature, p units.SeaPressure) Derivatives {
 		return noDerivatives()
 	}
 	tau, pi := t.Kelvin()/triplePointT, p.Decibars()*(pascalDbar/triplePointP)
-	z := complex(pi, 0)
-	r2 := iceR20 + z*(iceR21+z*iceR22)
-	r2P, r2PP := iceR21+2*z*iceR22, 2*iceR22
-	f1, f1T, f1TT := iceTerm(iceT1, tau)
-	f2, f2T, f2TT := iceTerm(iceT2, tau)
-	g0 := iceG00 + pi*(iceG01+pi*(iceG02+pi*(iceG03+pi*iceG04)))
+	r2P, r2PP := iceR21+2*complex(pi, 0)*iceR22, 2*iceR22
 	g0P := iceG01 + pi*(2*iceG02+pi*(3*iceG03+pi*(4*iceG04)))
 	g0PP := 2*iceG02 + pi*(6*iceG03+pi*(12*iceG04))
-	return Derivatives{
-		G:  g0 + triplePointT*(real(iceR1*f1+r2*f2)-iceS0*tau),
-		T:  real(iceR1*f1T+r2*f2T) - iceS0,
+	f2, f2T, _ := iceTerm(iceT2, tau)
+	d := Derivatives{
 		P:  (g0P + triplePointT*real(r2P*f2)) / triplePointP,
-		TT: real(iceR1*f1TT+r2*f2TT) / triplePointT,
 		TP: real(r2P*f2T) / triplePointP,
 		PP: (g0PP + triplePointT*real(r2PP*f2)) / (triplePointP * triplePointP),
 	}
+	d.G, d.T, d.TT = ice(t.Kelvin(), p.Decibars()*pascalDbar)
+	return d
 }
 
 // IceEnthalpy returns the specific enthalpy of ice. What a kilogram of ice takes
