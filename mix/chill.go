@@ -48,7 +48,8 @@ type ChillPlan struct {
 //	loose:  M h(S, T) + m h_ice = (M + m) h(S', T')
 //	bagged: M h(S, T) + m h_ice = M h(S, T') + m h(0, T_out)
 //
-// A temperature below the freezing point of what comes of it is an *units.InputError.
+// A temperature below the freezing point of what comes of it is an *units.InputError;
+// ice in a bag has to melt, and ends at 0 °C.
 func Chill(c Chilling) (ChillPlan, error) {
 	out := c.TakenOut
 	if !out.IsSet() {
@@ -99,9 +100,6 @@ func (c Chilling) bagged(goal seawater.Sample, out units.Temperature) (ChillPlan
 	}
 	given := c.Water.Enthalpy() - goal.Enthalpy()
 	taken := melt.Enthalpy() - teos10.IceEnthalpy(c.Ice, 0)
-	if c.To.Celsius() < goal.FreezingPoint().Celsius() {
-		return ChillPlan{}, c.tooCold(goal.FreezingPoint())
-	}
 	return ChillPlan{Ice: c.Water.Mass * units.Mass(max(given, 0)/taken), Mix: goal.OfMass(c.Water.Mass)}, nil
 }
 
@@ -128,17 +126,17 @@ func (c Chilling) loose(goal seawater.Sample) (ChillPlan, error) {
 	if err != nil {
 		return ChillPlan{}, input.As("to", err)
 	}
-	if c.To.Celsius() < mixed.FreezingPoint().Celsius() {
-		return ChillPlan{}, c.tooCold(mixed.FreezingPoint())
+	if freezing := mixed.FreezingPoint(); c.To.Celsius() < freezing.Celsius()-untold {
+		return ChillPlan{}, input.Bad("to", c.To.String(), "at least "+input.Fixed(freezing.Celsius(), 2)+
+			" °C, where what comes of it freezes")
 	}
 	m := units.Mass(x) * c.Water.Mass
 	return ChillPlan{Ice: m, Mix: mixed.OfMass(c.Water.Mass + m)}, nil
 }
 
-func (c Chilling) tooCold(freezing units.Temperature) error {
-	return input.Bad("to", c.To.String(), "at least "+input.Fixed(freezing.Celsius(), 2)+
-		" °C, where what comes of it freezes")
-}
+// untold is what no thermometer tells of 0 °C, in K: the air in the water moves its freezing
+// point by half of it.
+const untold = 0.005
 
 // fit works out the levels and refuses what the vessel cannot hold. What floats
 // takes the room of as much water as it weighs.

@@ -85,6 +85,12 @@ func TestHeatAgainstEvaporation(t *testing.T) {
 	// 100 mL/h of 2.441 MJ/kg (CRC Handbook, 2442 J/g at 25 °C) are 67.7 W.
 	takes := 0.0998 * 2.441e6 / 3600
 	assert.InDelta(t, takes+8*6, p.Hold.Watts(), 0.3)
+	midway := (salty(t, 35, 24).EvaporationHeat() + salty(t, 35, 26).EvaporationHeat()) / 2
+	assert.InEpsilon(t, 0.1*0.998*midway/3600+8*6, p.Hold.Watts(), 1e-12)
+	negative := h
+	negative.Evaporation = -0.1
+	_, err = mix.Heat(negative)
+	assert.EqualError(t, err, "evaporation: got -0.1 L/h, want zero or more")
 	assert.InDelta(t, 20+(300-takes)/8, p.Limit.Celsius(), 0.05)
 	h.Heater = 100
 	_, err = mix.Heat(h)
@@ -238,6 +244,34 @@ func TestChill(t *testing.T) {
 	require.NoError(t, err)
 	assert.InEpsilon(t, 961.9*4.19*70/(333.5+25*4.19), soup.Ice.Grams(), 0.004)
 	assert.Contains(t, ids(soup.Cautions), "scalds")
+}
+
+// Down to where ice and water stand side by side, whatever the air in the water does to that.
+func TestChillToTheIcePoint(t *testing.T) {
+	for _, bag := range []bool{false, true} {
+		c := mix.Chilling{Water: water(t, 20).OfVolume(1), To: units.Celsius(0), Ice: units.Celsius(-18), Bag: bag}
+		p, err := mix.Chill(c)
+		require.NoError(t, err)
+		assert.InEpsilon(t, 998.2*20*4.19/(18*2.05+333.5), p.Ice.Grams(), 0.003)
+		require.Len(t, p.Assumptions, 2)
+		assert.Equal(t, "No heat comes from the room, the pump and the vessel meanwhile: what does takes more ice.", p.Assumptions[0])
+		want := "The ice is pure and all of it melts; what drips off before is not counted."
+		if bag {
+			want = "The bag is left in until its melt water is at 0 °C; the plastic takes up no heat."
+		}
+		assert.Equal(t, want, p.Assumptions[1])
+	}
+	_, err := mix.Chill(mix.Chilling{Water: water(t, 20).OfVolume(1), To: units.Celsius(-0.02), Ice: units.Celsius(-18)})
+	assert.EqualError(t, err, "to: got -0.02 °C, want at least 0.00 °C, where what comes of it freezes")
+}
+
+func TestTemperRefuses(t *testing.T) {
+	for _, want := range []float64{9, 96} {
+		_, err := mix.Temper(mix.Tempering{Hot: kettle(t, 0, 95), Cold: water(t, 10), Want: units.Celsius(want), Total: 20})
+		assert.EqualError(t, err, "want: got "+units.Celsius(want).String()+", want between 10 °C and 95 °C")
+	}
+	_, err := mix.Temper(mix.Tempering{Hot: water(t, 10), Cold: water(t, 20), Want: units.Celsius(15), Total: 20})
+	assert.EqualError(t, err, "want: got 15 °C, want between 20 °C and 10 °C")
 }
 
 func TestChillInAVessel(t *testing.T) {
