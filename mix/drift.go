@@ -37,7 +37,7 @@ type DriftPlan struct {
 
 // Drift works out how a water cools or warms by itself. With the loss U of the tank to
 // the room, a steady power P, the heat Q that a known evaporation takes, and the
-// heat capacity C midway,
+// mean heat capacity C,
 //
 //	C dT/dt = P - Q - U (T - T_room),   T at rest = T_room + (P - Q)/U
 //
@@ -66,7 +66,7 @@ func Drift(d Drifting) (DriftPlan, error) {
 	p := DriftPlan{Evaporating: latent(d.Evaporation, d.Water.Sample, to), Assumptions: []string{
 		"Room, power and evaporation stay as they are; the water is stirred. Still water is warmer at the top.",
 	}}
-	b := balance{midway(d.Water, to), float64(d.Loss), float64(d.Power - p.Evaporating), d.Room.Celsius()}
+	b := balance{capacity(d.Water, to), float64(d.Loss), float64(d.Power - p.Evaporating), d.Room.Celsius()}
 	if d.Loss > 0 {
 		p.Ends = units.Celsius(b.ends())
 	}
@@ -150,13 +150,13 @@ func LossOf(c Cooled) (HeatLoss, error) {
 	if err != nil {
 		return none, err
 	}
-	capacity := midway(c.Water, to)
+	heats := capacity(c.Water, to) // J/K
 	gain := float64(c.Power - latent(c.Evaporation, c.Water.Sample, to))
 	// The loss that takes the water from a to b beside a room.
 	loss := func(a, b, room float64) (float64, bool) {
 		return solve.Brent(func(u float64) float64 {
-			return balance{capacity, u, gain, room}.after(a, c.In.Seconds()) - b
-		}, 0, 100*capacity/c.In.Seconds(), 0)
+			return balance{heats, u, gain, room}.after(a, c.In.Seconds()) - b
+		}, 0, 100*heats/c.In.Seconds(), 0)
 	}
 	a, b, room := c.Water.Temperature().Celsius(), c.To.Celsius(), c.Room.Celsius()
 	u, ok := loss(a, b, room)

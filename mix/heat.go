@@ -33,7 +33,7 @@ type HeatPlan struct {
 
 // Heat works out how long a heater takes and what it draws. With the loss U of the
 // vessel to the room, the heat Q that a known evaporation takes, and the heat
-// capacity C of the water taken midway,
+// capacity C of the water, its mean on the way,
 //
 //	C dT/dt = P - Q - U (T - T_room)
 //
@@ -58,7 +58,7 @@ func Heat(h Heating) (HeatPlan, error) {
 	}
 	evaporating := latent(h.Evaporation, h.Water.Sample, warm)
 	b := balance{
-		capacity: midway(h.Water, warm), loss: float64(h.Loss), room: h.Room.Celsius(),
+		capacity: capacity(h.Water, warm), loss: float64(h.Loss), room: h.Room.Celsius(),
 		gain: float64(h.Heater - evaporating),
 	}
 	from, to := h.Water.Temperature().Celsius(), h.To.Celsius()
@@ -140,9 +140,15 @@ func (b balance) after(from, seconds float64) float64 {
 	return from - (b.ends()-from)*math.Expm1(-b.loss*seconds/b.capacity)
 }
 
-// midway returns the heat capacity of a water between two temperatures, in J/K.
-func midway(from seawater.Portion, to seawater.Sample) float64 {
-	return (float64(from.HeatCapacity()) + float64(to.HeatCapacity())) / 2 * from.Mass.Kilograms()
+// capacity returns the heat capacity of a water between two temperatures, in J/K: the
+// heat that it takes up on the way, per kelvin.
+func capacity(from seawater.Portion, to seawater.Sample) float64 {
+	perKilogram := (float64(from.HeatCapacity()) + float64(to.HeatCapacity())) / 2
+	const near = 0.1 // K, where the difference of enthalpies would lose digits and the mean has them all
+	if d := float64(to.Temperature().Sub(from.Temperature())); math.Abs(d) > near {
+		perKilogram = (to.Enthalpy() - from.Enthalpy()) / d
+	}
+	return perKilogram * from.Mass.Kilograms()
 }
 
 // latent returns the heat that a known evaporation takes, midway between two

@@ -49,9 +49,10 @@ func HotHeatCapacity(sa units.AbsoluteSalinity, t units.Temperature) units.Speci
 	return units.SpecificHeat(hotHeatCapacity(t.Kelvin()) + salt)
 }
 
-// HotDensity returns the density of hot water at atmospheric pressure. Salt is not
-// taken from [R13], whose densities end at 40 °C: at 80 °C and 100 g/kg it would be
-// 1.5 % too light.
+// HotDensity returns the density of hot water at atmospheric pressure. What salt adds
+// goes with temperature as by [SLZ10] and not by [R13], which has no densities above 40
+// °C behind it (from memory): at 80 °C and 100 g/kg it gives 1029.86 kg/m³ in its
+// table 8, and [SLZ10] 1045.
 //
 //	symbol   ρ = ρ(SA, 40 °C) + ρW(t) - ρW(40 °C) + Δρ(SA, t) - Δρ(SA, 40 °C), the first by DensityExact
 //	source   [SR6] for water; [SLZ10] eq. 8 for how Δρ goes with temperature
