@@ -124,11 +124,17 @@ func measured(tank seawater.Portion, fresh seawater.Sample) error {
 		if err := input.Positive("tank.density", float64(tank.Density()), "kg/m³"); err != nil {
 			return err
 		}
+		if err := input.As("tank.temperature", tank.CheckTank()); err != nil {
+			return err
+		}
 	}
 	if err := input.Set("newWater.temperature", fresh.Temperature()); err != nil {
 		return err
 	}
-	return input.Positive("newWater.density", float64(fresh.Density()), "kg/m³")
+	if err := input.Positive("newWater.density", float64(fresh.Density()), "kg/m³"); err != nil {
+		return err
+	}
+	return input.As("newWater.temperature", fresh.CheckTank())
 }
 
 // rest returns what stays in a tank when a volume is drawn.

@@ -1,7 +1,9 @@
 // Package mix plans a batch of salt water: how much of a salt product and how
 // much pure water make a target salinity, what volume comes out and how far it
-// rises in the vessel, what every instrument must then show, how to correct a
-// batch that is off, and how long a heater takes.
+// rises in the vessel, what every instrument must then show, and how to correct a
+// batch that is off. And its heat: how long a heater takes ([Heat]), how hot and cold
+// water make warm ([Temper]), how much ice cools how far ([Chill]), how long a power
+// cut leaves a tank warm ([Drift]), what of a batch can freeze ([Freeze]).
 //
 //	plan, err := mix.Plan(mix.Batch{
 //		Target:           units.Practical(35),

@@ -106,3 +106,86 @@ func ExampleHeat() {
 	fmt.Printf("%v, then %.0f W to hold it, %v\n", p.Time.Round(5*time.Minute), p.Hold.Watts(), err)
 	// Output: 1h40m0s, then 18 W to hold it, <nil>
 }
+
+// Ten litres of 25 °C, from a kettle at 95 °C and a tap at 12 °C; and the
+// tank of 200 L that stands at 29 °C on a summer day, to be brought to 28 °C with ice of purified water
+// out of the freezer, loose or in a bottle.
+func Example_kettleAndIce() {
+	kettle, err := seawater.HotWater(units.Absolute(0), units.Celsius(95))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	tap, err := seawater.PureWater(units.Celsius(12))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	warm, err := mix.Temper(mix.Tempering{
+		Hot: kettle, Cold: tap, Want: units.Celsius(25), Total: 10 * units.Litre,
+	})
+	fmt.Printf("%.2f L cold, then %.2f L of the kettle, %v: %s\n",
+		warm.Cold.Litres(), warm.Hot.Litres(), err, warm.Cautions[0].ID)
+
+	tank, err := seawater.FromPractical(units.Practical(35), units.Celsius(29))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, bag := range []bool{false, true} {
+		p, err := mix.Chill(mix.Chilling{
+			Water: tank.OfVolume(200 * units.Litre),
+			To:    units.Celsius(28),
+			Ice:   units.Celsius(-18),
+			Bag:   bag,
+		})
+		fmt.Printf("bag %-5v %.2f kg of ice, afterwards %.2f L of %.2f, %v\n",
+			bag, p.Ice.Kilograms(), p.Volume.Litres(), p.Mix.Practical().Value(), err)
+	}
+	// Output:
+	// 8.41 L cold, then 1.62 L of the kettle, <nil>: scalds
+	// bag false 1.68 kg of ice, afterwards 201.62 L of 34.72, <nil>
+	// bag true  1.68 kg of ice, afterwards 199.94 L of 35.00, <nil>
+}
+
+// A tank fell from 25.5 to 24.1 °C in a night of eight hours with the heater unplugged, in a room
+// of 19 °C. How long does a power cut take to bring it to 22 °C in a room of 15 °C, and how long with
+// blankets around it that halve the loss?
+func ExampleDrift() {
+	sea, err := seawater.FromPractical(units.Practical(35), units.Celsius(25.5))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	tank := sea.OfVolume(250 * units.Litre)
+	found, err := mix.LossOf(mix.Cooled{
+		Water: tank, To: units.Celsius(24.1), In: 8 * time.Hour, Room: units.Celsius(19),
+		Doubt: 0.1,
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("it loses %.0f ± %.0f W/K\n", found.Loss.WattsPerKelvin(), found.Uncertainty.WattsPerKelvin())
+	for _, loss := range []units.ThermalConductance{found.Loss, found.Loss / 2} {
+		p, err := mix.Drift(mix.Drifting{Water: tank, Room: units.Celsius(15), Loss: loss, To: units.Celsius(22)})
+		fmt.Printf("%.1f hours to 22 °C, %v\n", p.Time.Hours(), err)
+	}
+	// Output:
+	// it loses 9 ± 1 W/K
+	// 13.4 hours to 22 °C, <nil>
+	// 26.7 hours to 22 °C, <nil>
+}
+
+// A bin of 100 L at 35 stands outdoors at -3 °C.
+func ExampleFreeze() {
+	sea, err := seawater.FromPractical(units.Practical(35), units.Celsius(8))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	p, err := mix.Freeze(mix.Freezing{Water: sea.OfVolume(100 * units.Litre), Coldest: units.Celsius(-3)})
+	fmt.Printf("from %.2f °C on; at the most %.0f %% are ice, and what is left has %.0f g/kg, %v\n",
+		p.Point.Celsius(), p.Share.Percent(), p.Salinity.GramsPerKilogram(), err)
+	// Output: from -1.92 °C on; at the most 34 % are ice, and what is left has 54 g/kg, <nil>
+}

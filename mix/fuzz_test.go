@@ -168,15 +168,18 @@ func FuzzTemper(f *testing.F) {
 	f.Add(0.0, 38.0, 35.0, 12.0, 25.0, 40.0)
 	f.Add(35.0, 25.0, 35.0, 25.0, 25.0, 40.0)
 	f.Add(0.0, 38.0, 0.0, 12.0, 12.0, 1e308)
+	f.Add(0.0, 95.0, 35.0, 12.0, 45.0, 10.0)
+	f.Add(0.0, 12.0, 0.0, 12.0, 12.0, 1e308)
 	f.Fuzz(func(t *testing.T, saltHot, celsiusHot, saltCold, celsiusCold, want, total float64) {
-		hot, err1 := seawater.FromPractical(units.Practical(saltHot), units.Celsius(celsiusHot))
+		hot, err1 := seawater.HotWater(units.Absolute(saltHot), units.Celsius(celsiusHot))
 		cold, err2 := seawater.FromPractical(units.Practical(saltCold), units.Celsius(celsiusCold))
 		if err1 != nil || err2 != nil {
 			return
 		}
-		a, b, err := mix.Temper(hot, cold, units.Celsius(want), units.Volume(total))
+		p, err := mix.Temper(mix.Tempering{Hot: hot, Cold: cold, Want: units.Celsius(want), Total: units.Volume(total)})
+		a, b := p.Hot, p.Cold
 		if err != nil {
-			typed(t, err, math.IsNaN(float64(a)) && math.IsNaN(float64(b)), true)
+			typed(t, err, p, mix.TemperPlan{})
 			return
 		}
 		sound(t, "hot", a)
@@ -258,4 +261,92 @@ func BenchmarkPlan(b *testing.B) {
 			b.Fatal(err)
 		}
 	}
+}
+
+// Ice cools a water to what was asked for and mass, salt and heat add up; or an error.
+func FuzzChill(f *testing.F) {
+	f.Add(35.0, 29.0, 200.0, 27.0, -18.0, false, 0.0)
+	f.Add(0.0, 95.0, 1.0, 0.1, 0.0, true, 0.05)
+	f.Add(120.0, 20.0, 1e300, -1.9, -200.0, false, 0.0)
+	f.Fuzz(func(t *testing.T, salinity, celsius, volume, to, ice float64, bag bool, out float64) {
+		water, err := seawater.HotWater(units.Absolute(salinity), units.Celsius(celsius))
+		if err != nil {
+			return
+		}
+		c := mix.Chilling{
+			Water: water.OfVolume(units.Volume(volume)), To: units.Celsius(to), Ice: units.Celsius(ice), Bag: bag, TakenOut: units.Celsius(out),
+		}
+		p, err := mix.Chill(c)
+		if err != nil {
+			typed(t, err, p, mix.ChillPlan{})
+			return
+		}
+		sound(t, "ice", p.Ice)
+		sound(t, "volume", p.Volume)
+		sound(t, "volume of ice", p.IceVolume)
+		require.InDelta(t, to, p.Mix.Temperature().Celsius(), 0)
+		if !bag && p.Ice > 0 && volume > 1e-200 {
+			melted, err := seawater.Melt(c.Water, p.Ice, c.Ice)
+			if err == nil { // at the freezing point the last bit decides
+				require.InDelta(t, to, melted.Temperature().Celsius(), 1e-8)
+				require.InEpsilon(t, float64(p.Mix.Mass), float64(melted.Mass), 1e-12)
+			}
+		}
+	})
+}
+
+// A water drifts towards where it ends and never past it, and the time to a temperature and the temperature after that time
+// agree; or an error.
+func FuzzDrift(f *testing.F) {
+	f.Add(35.0, 26.0, 300.0, 17.0, 9.0, 20.0, 0.05, 22.0)
+	f.Add(35.0, 26.0, 300.0, 17.0, 0.0, 20.0, 0.0, 28.0)
+	f.Add(0.0, 26.0, 1e-300, 17.0, 1e-300, 0.0, 0.0, 22.0)
+	f.Fuzz(func(t *testing.T, salinity, celsius, volume, room, loss, power, evaporation, to float64) {
+		water, err := seawater.FromAbsolute(units.Absolute(salinity), units.Celsius(celsius))
+		if err != nil {
+			return
+		}
+		d := mix.Drifting{
+			Water: water.OfVolume(units.Volume(volume)), Room: units.Celsius(room), Loss: units.ThermalConductance(loss),
+			Power: units.Power(power), Evaporation: units.Flow(evaporation), To: units.Celsius(to),
+		}
+		p, err := mix.Drift(d)
+		if err != nil {
+			typed(t, err, p, mix.DriftPlan{})
+			return
+		}
+		require.GreaterOrEqual(t, p.Time, time.Duration(0))
+		require.False(t, math.IsNaN(p.Ends.Celsius()))
+		if p.Time < time.Second {
+			return
+		}
+		d.After = p.Time
+		back, err := mix.Drift(d)
+		require.NoError(t, err)
+		require.InDelta(t, to, back.Temperature.Celsius(), 1e-6*(1+math.Abs(to-celsius)))
+	})
+}
+
+// What freezes and what is left are the batch; or an error.
+func FuzzFreeze(f *testing.F) {
+	f.Add(35.0, 5.0, 100.0, -5.0)
+	f.Add(0.0, 5.0, 1e300, -60.0)
+	f.Add(120.0, 5.0, 1.0, -7.6686)
+	f.Fuzz(func(t *testing.T, salinity, celsius, volume, coldest float64) {
+		water, err := seawater.FromAbsolute(units.Absolute(salinity), units.Celsius(celsius))
+		if err != nil {
+			return
+		}
+		z := mix.Freezing{Water: water.OfVolume(units.Volume(volume)), Coldest: units.Celsius(coldest)}
+		p, err := mix.Freeze(z)
+		if err != nil {
+			typed(t, err, p, mix.FreezePlan{})
+			return
+		}
+		sound(t, "ice", p.Ice)
+		sound(t, "left", p.Left)
+		sound(t, "volume", p.Volume)
+		require.LessOrEqual(t, p.Salinity.GramsPerKilogram(), 120*(1+1e-9))
+		require.InEpsilon(t, float64(z.Water.Mass), float64(p.Ice+p.Left), 1e-12)
+	})
 }

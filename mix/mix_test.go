@@ -207,7 +207,7 @@ func TestErrorsSayWhatToDo(t *testing.T) {
 	b.Temperature = units.Celsius(77)
 	b.WaterTemperature = units.Celsius(20)
 	_, err = mix.Plan(b)
-	assert.EqualError(t, err, "temperature: 77 °C is outside -2 to 40 °C (IAPWS SR7-09; no warmer standard is implemented)")
+	assert.EqualError(t, err, "temperature: 77 °C is outside -2 to 40 °C (IAPWS SR7-09; kettle water is made by HotWater)")
 	b.Temperature = units.Celsius(25)
 	b.Salt.SeaSalt = units.Share(95)
 	_, err = mix.Plan(b)
@@ -450,7 +450,7 @@ func TestHeatRefuses(t *testing.T) {
 		"what water":      func(h *mix.Heating) { h.Water = seawater.Portion{Mass: 1000} },
 		"no heater":       func(h *mix.Heating) { h.Heater = 0 },
 		"negative loss":   func(h *mix.Heating) { h.Loss = -1 },
-		"too hot":         func(h *mix.Heating) { h.To = units.Celsius(70) },
+		"too hot":         func(h *mix.Heating) { h.To = units.Celsius(101) },
 		"never gets warm": func(h *mix.Heating) { h.Loss = 50 },
 		"cannot hold it":  func(h *mix.Heating) { h.Loss, h.To, h.Room = 50, units.Celsius(18), units.Celsius(10) },
 		"no goal":         func(h *mix.Heating) { h.To = units.Temperature{} },
@@ -466,12 +466,17 @@ func TestHeatRefuses(t *testing.T) {
 	h := good
 	h.Loss = 50
 	_, err := mix.Heat(h)
-	assert.EqualError(t, err, "to: got 25 °C, want below 22.0 °C, the most that 100 W reach in this room: take a stronger heater or insulate")
+	assert.EqualError(t, err, "to: got 25 °C, want below 22.0 °C, the most that 100 W reach in this room: take a heater of more than 250 W or insulate")
+}
+
+func temper(hot, cold seawater.Sample, want units.Temperature, total units.Volume) (ofHot, ofCold units.Volume, err error) {
+	p, err := mix.Temper(mix.Tempering{Hot: hot, Cold: cold, Want: want, Total: total})
+	return p.Hot, p.Cold, err
 }
 
 func TestTemper(t *testing.T) {
 	hot, cold := water(t, 38), water(t, 12)
-	a, b, err := mix.Temper(hot, cold, units.Celsius(25), 30*units.Litre)
+	a, b, err := temper(hot, cold, units.Celsius(25), 30*units.Litre)
 	require.NoError(t, err)
 	all := seawater.Blend(hot.OfVolume(a), cold.OfVolume(b))
 	assert.InDelta(t, 25, all.Temperature().Celsius(), 1e-9)
@@ -481,21 +486,21 @@ func TestTemper(t *testing.T) {
 	assert.InDelta(t, 0.5, hot.OfVolume(a).Mass.Grams()/all.Mass.Grams(), 0.001)
 
 	// At the ends nothing of the other is poured.
-	a, b, err = mix.Temper(hot, cold, units.Celsius(38), 30*units.Litre)
+	a, b, err = temper(hot, cold, units.Celsius(38), 30*units.Litre)
 	require.NoError(t, err)
 	assert.InDelta(t, 30, a.Litres(), 1e-9)
 	assert.InDelta(t, 0, b.Litres(), 1e-9)
-	a, b, err = mix.Temper(cold, cold, units.Celsius(12), 30*units.Litre)
+	a, b, err = temper(cold, cold, units.Celsius(12), 30*units.Litre)
 	require.NoError(t, err)
 	assert.InDelta(t, 30, (a + b).Litres(), 1e-9)
 
-	_, _, err = mix.Temper(hot, seawater.Sample{}, units.Celsius(25), 30)
+	_, _, err = temper(hot, seawater.Sample{}, units.Celsius(25), 30)
 	assert.ErrorIs(t, err, units.ErrInput)
 	for _, bad := range []struct {
 		want  float64
 		total units.Volume
 	}{{39, 30}, {11, 30}, {25, 0}, {math.NaN(), 30}, {25, units.Volume(math.NaN())}} {
-		_, _, err := mix.Temper(hot, cold, units.Celsius(bad.want), bad.total)
+		_, _, err := temper(hot, cold, units.Celsius(bad.want), bad.total)
 		assert.Error(t, err)
 	}
 }
@@ -596,9 +601,9 @@ func TestAnswersThatAreNone(t *testing.T) {
 	_, err := mix.Correct(mix.Mixed{Present: present, Target: units.Practical(1e-310), Salt: mix.Salt{SeaSalt: units.Share(0.95)}, WaterTemperature: units.Celsius(18)})
 	assert.EqualError(t, err, "target: got 1e-310 PSS-78, want a salinity that this much can be diluted to")
 	for _, total := range []units.Volume{1e308, math.MaxFloat64} {
-		hot, cold, err := mix.Temper(water(t, 38), water(t, 12), units.Celsius(25), total)
+		hot, cold, err := temper(water(t, 38), water(t, 12), units.Celsius(25), total)
 		assert.ErrorContains(t, err, "total: got "+total.String()+", want a volume of ordinary size")
-		assert.True(t, math.IsNaN(float64(hot)) && math.IsNaN(float64(cold)))
+		assert.Zero(t, hot+cold)
 	}
 	for _, l := range [][3]units.Length{{1e308, 1, 1}, {1, 1e308, 1}, {1, 1, 1e308}, {1e200, 1e200, 1e200}, {1e-200, 1e-200, 1e-200}} {
 		for name, made := range map[string]func(a, b, c units.Length) (mix.Vessel, error){"box": mix.Box, "bucket": mix.Bucket} {

@@ -8,7 +8,7 @@
 //	mix.OfVolume(40 * units.Litre).Salt()    // 1.439 kg
 //
 // A [Portion] is so much of a sample, kept as mass; [Blend] pours portions
-// together.
+// together, and [Melt] ice into one. [HotWater] is kettle water to blend with.
 //
 // A sample is water at the surface, of the reference composition of sea salt
 // (Millero et al. 2008), described by absolute salinity and in-situ temperature.

@@ -3,7 +3,6 @@ package seawater
 import (
 	"math"
 
-	"example.org/wellmixed/seawater/teos10"
 	"example.org/wellmixed/units"
 )
 
@@ -38,7 +37,7 @@ func (p Portion) Water() units.Mass { return p.Mass - p.Salt() }
 
 // Blend pours portions together: mass adds up, salt adds up, and heat adds up
 // as conservative temperature, the measure of heat content of TEOS-10
-// (McDougall 2003). That mixing salt water and fresh cools them a little, by 0.01
+// (McDougall 2003), which [HotWater] continues. That mixing salt water and fresh cools them a little, by 0.01
 // K for seawater at 25 °C and 0.05 K at 0 °C, is in it; heat from the vessel and
 // the air is not. Brine and fresh water near freezing can end below the range of
 // a Sample: the numbers hold, but such a blend cannot be written as text.
@@ -67,7 +66,7 @@ func Blend(portions ...Portion) Portion {
 		saltiest = max(saltiest, p.salinity.GramsPerKilogram())
 		mass += m
 		salt += m * p.salinity.GramsPerKilogram()
-		heat += m * teos10.ConservativeFromInSitu(p.salinity, p.temperature, 0).Celsius()
+		heat += m * p.heat()
 	}
 	switch {
 	case mass == 0:
@@ -77,6 +76,5 @@ func Blend(portions ...Portion) Portion {
 	}
 	// No rounding may take the blend past its saltiest or freshest part.
 	s := units.Absolute(min(max(salt/mass, freshest), saltiest))
-	t := teos10.InSituFromConservative(s, teos10.Conservative(heat/mass), 0)
-	return Portion{Sample{s, t}, units.Mass(mass)}
+	return Portion{ofHeat(s, heat/mass), units.Mass(mass)}
 }

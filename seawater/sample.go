@@ -12,7 +12,8 @@ import (
 // Sample is water of a salinity and a temperature at the surface: tank water,
 // a mix, pure water. It is made by one of the From functions or [PureWater],
 // which refuse what is outside the standard, and asked for whatever one wants
-// to know of it. Copy it freely; comparing with == compares the exact numbers.
+// to know of it. Only [HotWater] makes it hotter than 40 °C. Copy it freely;
+// comparing with == compares the exact numbers.
 //
 // The zero value is pure water at 0 °C.
 type Sample struct {
@@ -34,7 +35,7 @@ var (
 		Min:      -2,
 		Max:      40,
 		Unit:     "°C",
-		Source:   "IAPWS SR7-09; no warmer standard is implemented",
+		Source:   "IAPWS SR7-09; kettle water is made by HotWater",
 	}
 )
 
@@ -160,12 +161,21 @@ func FromSpecificGravity(g units.SpecificGravity) (Sample, error) {
 	return fromDensity(units.Density(g.Ratio())*water, liquid), nil
 }
 
+// CheckTank returns nil for water that may be in a tank, and a *units.RangeError for
+// hot water, above 40 °C.
+func (s Sample) CheckTank() error {
+	if !s.hot() {
+		return nil
+	}
+	return temperatureRange.Check(s.temperature.Celsius())
+}
+
 // invalid stands beside an error: every number asked of it is NaN.
 func invalid() Sample {
 	return Sample{units.Absolute(math.NaN()), units.Celsius(math.NaN())}
 }
 
-// At returns the same water at another temperature.
+// At returns the same water at another temperature, up to 40 °C.
 func (s Sample) At(t units.Temperature) (Sample, error) { return FromAbsolute(s.salinity, t) }
 
 // Absolute returns the absolute salinity.
@@ -180,7 +190,12 @@ func (s Sample) Practical() units.PracticalSalinity { return teos10.PracticalFro
 func (s Sample) Temperature() units.Temperature { return s.temperature }
 
 // Density returns the density.
-func (s Sample) Density() units.Density { return teos10.DensityExact(s.salinity, s.temperature, 0) }
+func (s Sample) Density() units.Density {
+	if s.hot() {
+		return teos10.HotDensity(s.salinity, s.temperature)
+	}
+	return teos10.DensityExact(s.salinity, s.temperature, 0)
+}
 
 // SpecificGravity returns the specific gravity of the water for a pair of
 // temperatures: its density at the one, divided by that of pure water at the
@@ -192,11 +207,11 @@ func (s Sample) SpecificGravity(pair units.GravityPair) units.SpecificGravity {
 }
 
 // Conductivity returns the conductivity at the temperature of the water. It is
-// NaN above practical salinity 42, where the scale ends, and extrapolates the
-// scale from 35 to 40 °C.
+// NaN above practical salinity 42, where the scale ends, and in hot water, and
+// extrapolates the scale from 35 to 40 °C.
 func (s Sample) Conductivity() units.Conductivity {
 	sp := units.Practical(unrounded(s.Practical().Value(), practicalRange))
-	if !(sp.Value() <= practicalRange.Max) {
+	if !(sp.Value() <= practicalRange.Max) || s.hot() {
 		return units.Conductivity(math.NaN())
 	}
 	return pss78.Conductivity(sp, s.temperature, 0)
@@ -204,20 +219,27 @@ func (s Sample) Conductivity() units.Conductivity {
 
 // HeatCapacity returns the heat capacity per mass at constant pressure.
 func (s Sample) HeatCapacity() units.SpecificHeat {
+	if s.hot() {
+		return teos10.HotHeatCapacity(s.salinity, s.temperature)
+	}
 	return teos10.HeatCapacityExact(s.salinity, s.temperature, 0)
 }
+
+// Enthalpy returns the specific enthalpy at the pressure of the air, in J/kg: what it
+// rises by is the heat that went in. It counts from standard seawater at 0 °C.
+func (s Sample) Enthalpy() float64 { return s.heat() * conservativeHeat }
 
 // ThermalExpansion returns by what part the volume grows per kelvin of what the
 // thermometer shows, in 1/K: teos10.ThermalExpansionExact.
 func (s Sample) ThermalExpansion() float64 {
-	return teos10.ThermalExpansionExact(s.salinity, s.temperature, 0)
+	return teos10.ThermalExpansionExact(s.salinity, s.tepid(), 0)
 }
 
 // HalineContraction returns by what part the density grows per g/kg of
 // absolute salinity at constant in-situ temperature, in kg/g:
 // teos10.HalineContractionExact.
 func (s Sample) HalineContraction() float64 {
-	return teos10.HalineContractionExact(s.salinity, s.temperature, 0)
+	return teos10.HalineContractionExact(s.salinity, s.tepid(), 0)
 }
 
 // FreezingPoint returns the temperature at which ice forms in the water, which
@@ -229,18 +251,18 @@ func (s Sample) FreezingPoint() units.Temperature {
 // OsmoticPressure returns the excess of pressure that has to be put on the water to stop
 // pure water at the surface from passing into it through a membrane.
 func (s Sample) OsmoticPressure() units.SeaPressure {
-	return teos10.OsmoticPressure(s.salinity, s.temperature, 0)
+	return teos10.OsmoticPressure(s.salinity, s.tepid(), 0)
 }
 
 // SoundSpeed returns the speed of sound.
 func (s Sample) SoundSpeed() units.Speed {
-	return teos10.SoundSpeedExact(s.salinity, s.temperature, 0)
+	return teos10.SoundSpeedExact(s.salinity, s.tepid(), 0)
 }
 
 // EvaporationHeat returns the heat that evaporating the water takes, in J/kg of
 // vapour. The fit ends at 42 g/kg and is extrapolated above.
 func (s Sample) EvaporationHeat() float64 {
-	return teos10.EvaporationHeat(s.salinity, teos10.ConservativeFromInSitu(s.salinity, s.temperature, 0))
+	return teos10.EvaporationHeat(s.salinity, teos10.ConservativeFromInSitu(s.salinity, s.tepid(), 0))
 }
 
 // Viscosity returns the dynamic viscosity, in Pa·s.

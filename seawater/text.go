@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/seawater/teos10"
 	"example.org/wellmixed/units"
 )
 
@@ -13,13 +14,24 @@ func (s Sample) String() string {
 	if !s.temperature.IsSet() && s == (Sample{}) {
 		return ""
 	}
-	return s.salinity.String() + " at " + s.temperature.String()
+	text := s.salinity.String() + " at " + s.temperature.String()
+	if s.hot() {
+		text += hotMark
+	}
+	return text
 }
 
-// MarshalText writes "35.16504 g/kg at 25 °C", and nothing for the zero value;
-// reading that gives the same sample back.
+// hotMark is how hot water is written, so that none is read by a slip of the unit.
+const hotMark = ", hot"
+
+// MarshalText writes "35.16504 g/kg at 25 °C", hot water as "0 g/kg at 95 °C, hot",
+// and nothing for the zero value; reading that gives the same sample back.
 func (s Sample) MarshalText() ([]byte, error) {
-	if err := s.check(); err != nil {
+	err := s.check()
+	if s.hot() {
+		_, err = HotWater(s.salinity, s.temperature)
+	}
+	if err != nil {
 		return nil, err
 	}
 	return []byte(s.String()), nil
@@ -28,14 +40,15 @@ func (s Sample) MarshalText() ([]byte, error) {
 const sampleWant = `a salinity and a temperature such as "35 ppt at 25 °C" or "35.165 g/kg at 77 °F"`
 
 // UnmarshalText reads "35 ppt at 25 °C", a practical salinity, or "35.165 g/kg at
-// 25 °C", an absolute one.
+// 25 °C", an absolute one. Hotter than 40 °C it has to say so: "0 g/kg at 95 °C, hot".
 func (s *Sample) UnmarshalText(text []byte) error {
 	if len(text) == 0 {
 		*s = Sample{}
 		return nil
 	}
 	*s = invalid()
-	salinity, temperature, found := strings.Cut(string(text), " at ")
+	given, hot := strings.CutSuffix(string(text), hotMark)
+	salinity, temperature, found := strings.Cut(given, " at ")
 	if !found {
 		return input.Bad("water", input.Quoted(string(text)), sampleWant)
 	}
@@ -43,19 +56,26 @@ func (s *Sample) UnmarshalText(text []byte) error {
 	if err != nil {
 		return err
 	}
+	of := FromAbsolute
+	if hot {
+		of = HotWater
+	}
 	if strings.HasSuffix(strings.TrimSpace(salinity), "g/kg") {
 		absolute, err := units.Parse[units.AbsoluteSalinity](salinity)
 		if err != nil {
 			return err
 		}
-		*s, err = FromAbsolute(absolute, t)
+		*s, err = of(absolute, t)
 		return err
 	}
 	practical, err := units.Parse[units.PracticalSalinity](salinity)
 	if err != nil {
 		return err
 	}
-	*s, err = FromPractical(practical, t)
+	if err := practicalRange.Check(practical.Value()); err != nil {
+		return err
+	}
+	*s, err = of(teos10.AbsoluteFromPractical(practical), t)
 	return err
 }
 

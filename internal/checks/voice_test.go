@@ -26,7 +26,6 @@ func TestPlannersComplainInOneVoice(t *testing.T) {
 	assert.NoError(t, err)
 	tank := tested.Water{Portion: sea.OfVolume(200 * units.Litre)}
 	noDate := replenish.Test{Level: tested.AlkalinityOf(units.DKH(8)).In(tested.DKH)}
-	_, _, temper := mix.Temper(seawater.Sample{}, sea, units.Temperature{}, -1)
 	for name, x := range map[string]struct {
 		err    error
 		fields string
@@ -38,7 +37,11 @@ func TestPlannersComplainInOneVoice(t *testing.T) {
 			Most: -1, Salt: mix.Salt{SeaSalt: units.Percent(95)},
 		})), "present target waterTemperature most"},
 		"mix.Heat":   {second(mix.Heat(mix.Heating{Loss: 1})), "water heater water.temperature to room"},
-		"mix.Temper": {temper, "hot.temperature want total"},
+		"mix.Temper": {second(mix.Temper(mix.Tempering{Cold: sea, Total: -1})), "hot.temperature want total"},
+		"mix.Drift":  {second(mix.Drift(mix.Drifting{Loss: -1, Power: -1, Evaporation: -1, After: -1})), "water water.temperature loss power evaporation after"},
+		"mix.LossOf": {second(mix.LossOf(mix.Cooled{Doubt: -1})), "water water.temperature in room doubt"},
+		"mix.Chill":  {second(mix.Chill(mix.Chilling{})), "water water.temperature ice"},
+		"mix.Freeze": {second(mix.Freeze(mix.Freezing{})), "water water.temperature coldest"},
 		"rodi.System.Produce": {second(rodi.System{}.Produce(rodi.Feed{Chlorine: -1})),
 			"feed.tds feed.pressure feed.temperature feed.chlorine membrane.rated.flow membrane.rated.rejection"},
 		"rodi.System, its parts": {second(rodi.System{

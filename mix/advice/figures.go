@@ -98,6 +98,12 @@ const (
 	MostIron      = 0.01 * units.MilligramPerLitre
 )
 
+// ScaldingCelsius is from where water is said to scald: 48.9 °C (120 °F) takes
+// minutes, 60 °C some five seconds (Moritz and Henriques 1947, American Journal of
+// Pathology 23, 695-720; from memory). WarmMixCelsius is from where a mix that is heated is
+// worth a word: no tank is that warm.
+const ScaldingCelsius, WarmMixCelsius = 48.0, 40.0
+
 // LiftLimit is the load constant of the revised NIOSH lifting equation
 // (Waters, Putz-Anderson and Garg 1994, DHHS (NIOSH) 94-110): 23 kg, under
 // ideal conditions.

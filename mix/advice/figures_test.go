@@ -50,6 +50,8 @@ func TestFigures(t *testing.T) {
 		{"most phosphate, mg/L PO4", mgL(advice.MostPhosphate), 0.5, ""},
 		{"most iodine, mg/L", mgL(advice.MostIodine), 0.09, ""},
 		{"most iron, mg/L", mgL(advice.MostIron), 0.01, ""},
+		{"scalding, °C", advice.ScaldingCelsius, 48, "Moritz and Henriques 1947, from memory"},
+		{"warm mix, °C", advice.WarmMixCelsius, 40, ""},
 		{"lift, kg", units.Mass(advice.LiftLimit).Kilograms(), 23, "NIOSH 94-110"},
 	} {
 		assert.InDelta(t, c.want, c.got, 1e-12*c.want, "%s (%s)", c.figure, c.source)

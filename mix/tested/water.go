@@ -88,6 +88,9 @@ func (w Water) CheckKind(field string) error {
 	if err := input.Positive(field+".density", float64(w.Portion.Density()), "kg/m³"); err != nil {
 		return err
 	}
+	if err := input.As(field+".temperature", w.Portion.CheckTank()); err != nil {
+		return err
+	}
 	return w.Levels.Check(field)
 }
 

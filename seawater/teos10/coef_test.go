@@ -203,7 +203,14 @@ func TestVolumeIsThePublishedSum(t *testing.T) {
 		want, size := total(list, s, y, z, 0, 0, 0)
 		within(t, "v", c0+s*(c1+s*(c2+s*(c3+s*(c4+s*(c5+s*c6))))), want, size)
 		want, size = total(list, s, y, z, 0, 0, 1)
-		within(t, "v_z", volumeSlope(w, y, z), want, size)
+		v1, vZ := volumeAndCompression(w, y, z)
+		within(t, "v_z", vZ, want, size)
+		v2, vY1 := volumeAndExpansion(w, y, z)
+		want, size = total(list, s, y, z, 0, 1, 0)
+		within(t, "v_y", vY1, want, size)
+		want, size = total(list, s, y, z, 0, 0, 0)
+		within(t, "v", v1, want, size)
+		within(t, "v", v2, want, size)
 
 		integral := 0.0
 		size = 0
@@ -262,7 +269,9 @@ func TestGibbsIsThePublishedSum(t *testing.T) {
 			within(t, "g_TT", c.curvature(y), want, size)
 		}
 		want, size := sum(2, 0)
-		within(t, "g_TT", gibbsTT(x, y, z), want, size)
+		within(t, "g_TT", -kelvinUnit*kelvinUnit/(y*kelvinUnit+zeroCelsius)*heatCapacity(absolute(x*x*salinityUnit), y*kelvinUnit, z*dbarUnit), want, size)
+		want, size = sum(0, 1)
+		within(t, "g_P", gibbsP(absolute(x*x*salinityUnit), y*kelvinUnit, z*dbarUnit), want, size)
 
 		// The derivatives in salinity, with the factors that the column comments state.
 		l := logs[0].c + logs[1].c*y
@@ -312,6 +321,7 @@ func TestToolboxPolynomialsAreThePublishedSums(t *testing.T) {
 		c.potentialEnthalpy(x)
 		want, size := total(enthalpy, x, y, 0, 0, 0, 0)
 		within(t, "h0", c.value(y), want, size)
+		within(t, "h0", potentialEnthalpy(sa, y*kelvinUnit), want, size)
 		want, size = total(evaporation, x, y, 0, 0, 0, 0)
 		within(t, "evaporation", EvaporationHeat(sa, Conservative(y*kelvinUnit)), want, 10*size)
 		want, size = total(freezeCT, x, 0, z, 0, 0, 0)

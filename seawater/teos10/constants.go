@@ -12,10 +12,14 @@ const (
 	practicalUnit    = 35.16504 / 35      // g/kg per unit of practical salinity
 	salinityUnit     = 40 * 35.16504 / 35 // SA_u of the polynomials, g/kg
 
-	heatCapacity0 = 3991.86795711963 // J/(kg K), exact: it defines Conservative Temperature
-	zeroCelsius   = 273.15           // K
-	atmosphere    = 101325           // Pa
+	heatCapacity0 = float64(ConservativeHeatCapacity)
+	zeroCelsius   = 273.15 // K
+	atmosphere    = 101325 // Pa
 )
+
+// ConservativeHeatCapacity is c_p0, the heat that one degree of Conservative
+// Temperature stands for: exact, because it defines the scale [TEOS10].
+const ConservativeHeatCapacity units.SpecificHeat = 3991.86795711963
 
 // The units of the reduced variables τ and π.
 const (
@@ -41,4 +45,15 @@ func reduce(sa units.AbsoluteSalinity, t, p float64) (x, y, z float64) {
 		x = math.NaN()
 	}
 	return x, t * (1. / kelvinUnit), p * (1 / dbarUnit)
+}
+
+// reduceSquared is reduce with ξ² in the place of ξ: what can do without the root has it
+// sooner.
+func reduceSquared(sa units.AbsoluteSalinity, t, p float64) (w, y, z float64) {
+	s := sa.GramsPerKilogram()
+	w = s * (1 / salinityUnit)
+	if !possible(s, t, p) {
+		w = math.NaN()
+	}
+	return w, t * (1. / kelvinUnit), p * (1 / dbarUnit)
 }

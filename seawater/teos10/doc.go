@@ -16,6 +16,9 @@
 //     So do [FreezingTemperature], the chemical potentials, [OsmoticPressure] and
 //     the transport properties, of which there is one form only.
 //
+// Beside them stand ice, [GibbsIce] [R10], and water that is too hot for both, up to
+// 100 °C, but only at the pressure of the air: [HotDensity] and the other names with Hot.
+//
 // From a thermometer take the exact form: at the surface it is as fast as the
 // other with the conversion that it needs.
 //

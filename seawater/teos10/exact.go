@@ -17,10 +17,7 @@ import (
 //	range    0 <= SA <= 120, -12.15 <= t <= 40, p <= 9989 (100 MPa)
 //	outside  extrapolates (CheckRangeExact tells); meaningless input: NaN
 func SpecificVolumeExact(sa units.AbsoluteSalinity, t units.Temperature, p units.SeaPressure) float64 {
-	x, y, z := reduce(sa, t.Celsius(), p.Decibars())
-	var c column
-	c.seawaterP(x, z)
-	return c.value(y) * (1 / pascalUnit)
+	return gibbsP(sa, t.Celsius(), p.Decibars()) * (1 / pascalUnit)
 }
 
 // DensityExact returns the density of seawater.
@@ -31,10 +28,7 @@ func SpecificVolumeExact(sa units.AbsoluteSalinity, t units.Temperature, p units
 //	range    0 <= SA <= 120, -12.15 <= t <= 40, p <= 9989 (100 MPa)
 //	outside  extrapolates (CheckRangeExact tells); meaningless input: NaN
 func DensityExact(sa units.AbsoluteSalinity, t units.Temperature, p units.SeaPressure) units.Density {
-	x, y, z := reduce(sa, t.Celsius(), p.Decibars())
-	var c column
-	c.seawaterP(x, z)
-	return units.Density(pascalUnit / c.value(y))
+	return units.Density(pascalUnit / gibbsP(sa, t.Celsius(), p.Decibars()))
 }
 
 // EnthalpyExact returns the specific enthalpy, zero for standard seawater
@@ -96,8 +90,7 @@ func EntropyExact(sa units.AbsoluteSalinity, t units.Temperature, p units.SeaPre
 //	range    0 <= SA <= 120, -12.15 <= t <= 40, p <= 9989 (100 MPa)
 //	outside  extrapolates (CheckRangeExact tells); meaningless input: NaN
 func HeatCapacityExact(sa units.AbsoluteSalinity, t units.Temperature, p units.SeaPressure) units.SpecificHeat {
-	x, y, z := reduce(sa, t.Celsius(), p.Decibars())
-	return units.SpecificHeat(-t.Kelvin() * gibbsTT(x, y, z) * (1. / (kelvinUnit * kelvinUnit)))
+	return units.SpecificHeat(heatCapacity(sa, t.Celsius(), p.Decibars()))
 }
 
 // ThermalExpansionExact returns the thermal expansion coefficient with respect
@@ -156,7 +149,7 @@ func IsothermalCompressibilityExact(sa units.AbsoluteSalinity, t units.Temperatu
 //	range    0 <= SA <= 120, -12.15 <= t <= 40, p <= 9989 (100 MPa)
 //	outside  extrapolates (CheckRangeExact tells); meaningless input: NaN
 func CompressibilityExact(sa units.AbsoluteSalinity, t units.Temperature, p units.SeaPressure) float64 {
-	v, vP := adiabaticVolume(reduce(sa, t.Celsius(), p.Decibars()))
+	v, vP := adiabaticVolume(sa, t.Celsius(), p.Decibars())
 	return -vP / (pascalUnit * v)
 }
 
@@ -168,18 +161,19 @@ func CompressibilityExact(sa units.AbsoluteSalinity, t units.Temperature, p unit
 //	range    0 <= SA <= 120, -12.15 <= t <= 40, p <= 9989 (100 MPa)
 //	outside  extrapolates (CheckRangeExact tells); meaningless input: NaN
 func SoundSpeedExact(sa units.AbsoluteSalinity, t units.Temperature, p units.SeaPressure) units.Speed {
-	v, vP := adiabaticVolume(reduce(sa, t.Celsius(), p.Decibars()))
+	v, vP := adiabaticVolume(sa, t.Celsius(), p.Decibars())
 	return units.Speed(v * math.Sqrt(-1/vP))
 }
 
 // adiabaticVolume returns g_P and the change of volume with pressure at
 // constant entropy, g_PP - g_TP²/g_TT, in J/kg per unit of π and of π².
-func adiabaticVolume(x, y, z float64) (v, vP float64) {
+func adiabaticVolume(sa units.AbsoluteSalinity, t, p float64) (v, vP float64) {
+	x, y, z := reduce(sa, t, p)
 	var c, cP column
 	c.seawaterP(x, z)
 	cP.seawaterPP(x, z)
 	gTP := c.slope(y)
-	return c.value(y), cP.value(y) - gTP*gTP/gibbsTT(x, y, z)
+	return c.value(y), cP.value(y) + gTP*gTP*((t+zeroCelsius)/(kelvinUnit*kelvinUnit))/heatCapacity(sa, t, p)
 }
 
 // LapseRateExact returns how much seawater warms under pressure when it
@@ -194,5 +188,5 @@ func LapseRateExact(sa units.AbsoluteSalinity, t units.Temperature, p units.SeaP
 	x, y, z := reduce(sa, t.Celsius(), p.Decibars())
 	var c column
 	c.seawaterP(x, z)
-	return -c.slope(y) * (kelvinUnit / pascalUnit) / gibbsTT(x, y, z)
+	return c.slope(y) * (t.Kelvin() / (kelvinUnit * pascalUnit)) / heatCapacity(sa, t.Celsius(), p.Decibars())
 }

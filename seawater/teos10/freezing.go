@@ -53,7 +53,19 @@ func freezing(sa units.AbsoluteSalinity, p units.SeaPressure) float64 {
 }
 
 // FreezingConservative returns the Conservative Temperature at which ice forms
-// in seawater, from a polynomial.
+// in seawater: that of FreezingTemperature.
+//
+//	symbol   CT(SA, t_f, p)
+//	source   [R13]; [R10]; [TEOS10] section 3.33
+//	units    SA g/kg, p dbar, air f as a share of saturation; result °C
+//	range    0 <= SA <= 120, p <= 9989 (100 MPa), t_f >= -12.15, 0 <= f <= 1
+//	outside  as FreezingTemperature
+func FreezingConservative(sa units.AbsoluteSalinity, p units.SeaPressure, air units.Fraction) ConservativeTemperature {
+	return ConservativeFromInSitu(sa, FreezingTemperature(sa, p, air), p)
+}
+
+// FreezingConservativePolynomial returns the Conservative Temperature at which ice forms
+// in seawater, from a polynomial: ten times as fast as FreezingConservative, which is exact.
 //
 //	symbol   CT_f = Σ c_ik (SA/100)^(i/2) (p/10⁴)ᵏ - f · 10⁻³ K · (2.4 - a SA)(1 + b (1 - SA/35.16504))
 //	source   [TEOS10], toolbox
@@ -61,7 +73,8 @@ func freezing(sa units.AbsoluteSalinity, p units.SeaPressure) float64 {
 //	range    0 <= SA <= 120, p <= 9989 (100 MPa), t_f >= -12.15, 0 <= f <= 1;
 //	         within 7e-4 K of FreezingTemperature
 //	outside  extrapolates (CheckRangeFreezing tells); f < 0 or meaningless input: NaN
-func FreezingConservative(sa units.AbsoluteSalinity, p units.SeaPressure, air units.Fraction) ConservativeTemperature {
+func FreezingConservativePolynomial(sa units.AbsoluteSalinity, p units.SeaPressure,
+	air units.Fraction) ConservativeTemperature {
 	s, z := sa.GramsPerKilogram(), p.Decibars()/dbarUnit
 	if !(possible(s, 0, z) && air.Value() >= 0 && air.Value()-air.Value() == 0) {
 		return ConservativeTemperature{math.NaN()}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"example.org/wellmixed/internal/checks"
 	"example.org/wellmixed/units"
 )
 
@@ -38,6 +39,38 @@ func FuzzWater(f *testing.F) {
 			if back := ConservativeFromInSitu(sa, InSituFromConservative(sa, ct, pr), pr).Celsius(); !(math.Abs(back-c) <= 1e-12) {
 				t.Errorf("temperature of S=%v CT=%v p=%v comes back as %v", s, c, p, back)
 			}
+		}
+	})
+}
+
+// Within its range each inverse undoes its function; anywhere it ends, with a number or NaN.
+func FuzzInverses(f *testing.F) {
+	f.Add(35.0, 20.0, 0.0)
+	f.Add(0.0, 100.0, 0.0)
+	f.Add(120.0, -7.6, 9000.0)
+	f.Add(1e-300, 1e300, 1e300)
+	f.Fuzz(func(t *testing.T, s, c, p float64) {
+		sa, temp, pr := absolute(s), celsius(c), pressure(p)
+		fromEnthalpy := TemperatureFromEnthalpyExact(sa, EnthalpyExact(sa, temp, pr), pr).Celsius()
+		fromEntropy := TemperatureFromEntropyExact(sa, EntropyExact(sa, temp, pr), pr).Celsius()
+		fromHot := TemperatureFromHotEnthalpy(sa, HotEnthalpy(sa, temp)).Celsius()
+		fromFreezing := FreezingSalinity(FreezingTemperature(sa, pr, units.Share(1)), pr, units.Share(1)).GramsPerKilogram()
+		for _, x := range []float64{MaximumDensityTemperature(sa, pr).Celsius(), MaximumDensityTemperatureExact(sa, pr).Celsius(),
+			TemperatureFromEnthalpyExact(sa, c, pr).Celsius(), TemperatureFromEntropyExact(sa, c, pr).Celsius(),
+			FreezingSalinity(temp, pr, units.Share(0.5)).GramsPerKilogram(), TemperatureFromHotEnthalpy(sa, c).Celsius()} {
+			if math.IsInf(x, 0) {
+				t.Errorf("%v of %v %v %v", x, s, c, p)
+			}
+		}
+		if CheckRangeExact(sa, temp, pr) == nil {
+			checks.Absolute(t, "from enthalpy", fromEnthalpy, c, 1e-10)
+			checks.Absolute(t, "from entropy", fromEntropy, c, 1e-10)
+		}
+		if CheckRangeHot(sa, temp) == nil {
+			checks.Absolute(t, "from hot enthalpy", fromHot, c, 1e-9)
+		}
+		if CheckRangeFreezing(sa, pr, units.Share(1)) == nil {
+			checks.Absolute(t, "from freezing", fromFreezing, s, 1e-8)
 		}
 	})
 }

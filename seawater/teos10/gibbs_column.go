@@ -214,27 +214,6 @@ func (c *column) salineWP(x, z float64) {
 	}
 }
 
-// gibbsTT returns ∂²g/∂τ² of seawater, the one derivative that the heat
-// capacity needs; it leaves out the terms that two derivatives remove.
-func gibbsTT(x, y, z float64) float64 {
-	x2 := x * x
-	c2 := w20 + x2*(s220+x*(s320+x*s420))
-	c3 := w30 + x2*(s230+x*(s330+x*s430))
-	c4 := w40 + x2*(s240+x*(s340+x*s440))
-	c5 := w50 + x2*(s250+x2*s450)
-	c6 := w60 + x2*s260
-	c7 := w70
-	if z != 0 {
-		c2 += z * (w21 + z*(w22+z*(w23+z*(w24+z*w25))) + x2*(s221+x*s321+z*(s222+x*s322+z*(s223+x*s323+z*(s224+z*s225)))))
-		c3 += z * (w31 + z*(w32+z*(w33+z*(w34+z*w35))) + x2*(s231+x*s331+z*(s232+z*(s233+z*s234))))
-		c4 += z * (w41 + z*(w42+z*(w43+z*w44)) + x2*(s241+x*s341+z*(s242+z*s243)))
-		c5 += z * (w51 + z*(w52+z*(w53+z*w54)))
-		c6 += z * (w61 + z*(w62+z*w63))
-		c7 += z * w71
-	}
-	return 2*c2 + y*(6*c3+y*(12*c4+y*(20*c5+y*(30*c6+y*(42*c7)))))
-}
-
 // potentialEnthalpy sets c to h0, in J/kg.
 func (c *column) potentialEnthalpy(x float64) {
 	x2 := x * x

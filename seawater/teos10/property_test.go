@@ -235,7 +235,7 @@ func TestFreezingPolynomialIsNearTheExact(t *testing.T) {
 		if CheckRangeFreezing(sa, pr, units.Share(0)) != nil {
 			return // too salty that deep: below 261 K
 		}
-		assert.InDelta(t, ConservativeFromInSitu(sa, exact, pr).Celsius(), FreezingConservative(sa, pr, units.Share(0)).Celsius(), 7e-4)
+		assert.InDelta(t, ConservativeFromInSitu(sa, exact, pr).Celsius(), FreezingConservativePolynomial(sa, pr, units.Share(0)).Celsius(), 7e-4)
 		// Water in seawater and ice are in balance there.
 		g, _, _ := ice(exact.Kelvin(), 1e4*p)
 		assert.InDelta(t, g, WaterPotential(sa, exact, pr), 1e-9)

@@ -267,11 +267,13 @@ func toolbox(t *testing.T, r checks.Row) (float64, bool) {
 	case "t_freezing":
 		return FreezingTemperature(sa, p, air).Celsius(), true
 	case "CT_freezing":
-		return ConservativeFromInSitu(sa, FreezingTemperature(sa, p, air), p).Celsius(), true
-	case "CT_freezing_poly":
 		return FreezingConservative(sa, p, air).Celsius(), true
+	case "CT_maxdensity":
+		return MaximumDensityTemperature(sa, p).Celsius(), true
+	case "CT_freezing_poly":
+		return FreezingConservativePolynomial(sa, p, air).Celsius(), true
 	case "t_freezing_poly":
-		return InSituFromConservative(sa, FreezingConservative(sa, p, air), p).Celsius(), true
+		return InSituFromConservative(sa, FreezingConservativePolynomial(sa, p, air), p).Celsius(), true
 	case "latentheat_melting":
 		return MeltingHeat(sa, p), true
 	case "latentheat_evap_CT":

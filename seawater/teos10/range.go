@@ -22,6 +22,16 @@ var (
 	gibbsPressure = units.Range{Quantity: "sea pressure", Min: -10.1325, Max: 9989.8675, Unit: "dbar",
 		Source: "IAPWS R13-08, 0 to 100 MPa absolute"}
 
+	iceTemperature = units.Range{Quantity: "temperature", Min: -zeroCelsius, Max: triplePointT - zeroCelsius, Unit: "°C",
+		Source: "IAPWS R10-06, ice Ih up to the triple point"}
+	icePressure = units.Range{Quantity: "sea pressure", Min: -10.1325, Max: 20989.8675, Unit: "dbar",
+		Source: "IAPWS R10-06, 0 to 210 MPa absolute"}
+
+	hotWater = units.Range{Quantity: "temperature", Min: warmest, Max: 100, Unit: "°C",
+		Source: "IAPWS SR6-08, liquid at the pressure of the air"}
+	hotSeawater = units.Range{Quantity: "temperature", Min: warmest, Max: 80, Unit: "°C",
+		Source: "IAPWS R13-08, at the pressure of the air"}
+
 	airFraction = units.Range{Quantity: "air saturation", Min: 0, Max: 1, Source: "TEOS-10"}
 
 	evaporationSalinity = units.Range{Quantity: "absolute salinity", Min: 0, Max: 42, Unit: "g/kg",
@@ -61,7 +71,7 @@ func CheckRange(sa units.AbsoluteSalinity, ct ConservativeTemperature, p units.S
 	if err := salinity.Check(sa.GramsPerKilogram()); err != nil {
 		return err
 	}
-	temperature.Min = FreezingConservative(sa, p, units.Share(1)).celsius
+	temperature.Min = FreezingConservativePolynomial(sa, p, units.Share(1)).celsius
 	return temperature.Check(ct.celsius)
 }
 
@@ -80,6 +90,13 @@ func CheckRangeExact(sa units.AbsoluteSalinity, t units.Temperature, p units.Sea
 func CheckRangeFreezing(sa units.AbsoluteSalinity, p units.SeaPressure, air units.Fraction) error {
 	return first(gibbsSalinity.Check(sa.GramsPerKilogram()), gibbsPressure.Check(p.Decibars()),
 		airFraction.Check(air.Value()), gibbsTemperature.Check(FreezingTemperature(sa, p, air).Celsius()))
+}
+
+// CheckRangeIce returns nil where the Gibbs function of ice holds, and otherwise
+// a *units.RangeError. It is a box: it lets ice pass that would melt under its
+// pressure.
+func CheckRangeIce(t units.Temperature, p units.SeaPressure) error {
+	return first(iceTemperature.Check(t.Celsius()), icePressure.Check(p.Decibars()))
 }
 
 // CheckRangeEvaporation returns nil where EvaporationHeat holds, and otherwise

@@ -11,7 +11,7 @@ import (
 )
 
 func TestCheckRange(t *testing.T) {
-	freezing := FreezingConservative(units.Absolute(35), 0, units.Share(1)).Celsius()
+	freezing := FreezingConservativePolynomial(units.Absolute(35), 0, units.Share(1)).Celsius()
 	for _, r := range []struct {
 		s, ct, p float64
 		bad      string
@@ -113,7 +113,7 @@ func atSurface(s, c float64) []float64 {
 func frozen(s, p float64) []float64 {
 	sa, pr := absolute(s), pressure(p)
 	return []float64{
-		FreezingTemperature(sa, pr, units.Share(1)).Celsius(), FreezingConservative(sa, pr, units.Share(1)).Celsius(), MeltingHeat(sa, pr),
+		FreezingTemperature(sa, pr, units.Share(1)).Celsius(), FreezingConservativePolynomial(sa, pr, units.Share(1)).Celsius(), MeltingHeat(sa, pr),
 	}
 }
 
@@ -140,7 +140,7 @@ func TestMeaninglessInputGivesNaN(t *testing.T) {
 	sa := absolute(35)
 	for _, air := range []float64{-0.1, nan, inf} {
 		assert.True(t, math.IsNaN(FreezingTemperature(sa, 0, units.Share(air)).Celsius()), air)
-		assert.True(t, math.IsNaN(FreezingConservative(sa, 0, units.Share(air)).Celsius()), air)
+		assert.True(t, math.IsNaN(FreezingConservativePolynomial(sa, 0, units.Share(air)).Celsius()), air)
 	}
 	assert.True(t, math.IsNaN(SalinityFromDensity(1025, Conservative(nan), 0).GramsPerKilogram()))
 	assert.True(t, math.IsNaN(SalinityFromDensityExact(1025, celsius(nan), 0).GramsPerKilogram()))
@@ -189,7 +189,7 @@ func TestNothingAllocates(t *testing.T) {
 			PotentialFromConservative(sa, ct).celsius
 	})
 	checks.NoAllocations(t, "the others", func() {
-		sink += FreezingTemperature(sa, pr, units.Share(1)).Celsius() + FreezingConservative(sa, pr, units.Share(1)).celsius + MeltingHeat(sa, pr) +
+		sink += FreezingTemperature(sa, pr, units.Share(1)).Celsius() + FreezingConservativePolynomial(sa, pr, units.Share(1)).celsius + MeltingHeat(sa, pr) +
 			EvaporationHeat(sa, ct) + VapourPressure(sa, temp) + Viscosity(sa, temp) + ThermalConductivity(sa, temp) +
 			SurfaceTension(sa, temp) + DensitySalinity(units.Practical(35), Solutes{}).GramsPerKilogram() + Molality(sa)
 	})
@@ -208,7 +208,7 @@ func TestExactLimitsAreSharp(t *testing.T) {
 	// Ice in 55 g/kg at 9750 dbar forms above -12.15 °C in situ, though the
 	// Conservative Temperature of that water is below.
 	out(t, "", CheckRangeFreezing(absolute(55), pressure(9750), units.Share(1)))
-	assert.Less(t, FreezingConservative(absolute(55), pressure(9750), units.Share(1)).Celsius(), -12.15)
+	assert.Less(t, FreezingConservativePolynomial(absolute(55), pressure(9750), units.Share(1)).Celsius(), -12.15)
 }
 
 func TestImpossibleSalinitiesAreNaN(t *testing.T) {

@@ -79,14 +79,8 @@ func SurfaceDensities(dst []units.Density, sa []units.AbsoluteSalinity, ct []Con
 //	range    0 <= SA <= 42, freezing <= CT <= 40, 0 <= p <= 8000, narrower in the deep
 //	outside  extrapolates (CheckRange tells); meaningless input: NaN
 func ThermalExpansion(sa units.AbsoluteSalinity, ct ConservativeTemperature, p units.SeaPressure) float64 {
-	w, y, z := reduceConservative(sa, ct, p)
-	c0 := polyD6(y, &v00) + z*(polyD5(y, &v01)+z*(polyD4(y, &v02)+z*(polyD2(y, &v03)+z*v04[1])))
-	c1 := polyD5(y, &v10) + z*(polyD4(y, &v11)+z*(polyD3(y, &v12)+z*v13[1]))
-	c2 := polyD4(y, &v20) + z*(polyD3(y, &v21)+z*polyD2(y, &v22))
-	c3 := polyD3(y, &v30) + z*(polyD2(y, &v31)+z*v32[1])
-	c4 := polyD2(y, &v40) + z*v41[1]
-	vY := c0 + w*(c2+w*c4) + math.Sqrt(w)*(c1+w*(c3+w*v50[1]))
-	return vY / (kelvinUnit * SpecificVolume(sa, ct, p))
+	v, vY := volumeAndExpansion(reduceConservative(sa, ct, p))
+	return vY / (kelvinUnit * v)
 }
 
 // HalineContraction returns the saline contraction coefficient at constant
@@ -116,7 +110,8 @@ func HalineContraction(sa units.AbsoluteSalinity, ct ConservativeTemperature, p 
 //	range    0 <= SA <= 42, freezing <= CT <= 40, 0 <= p <= 8000, narrower in the deep
 //	outside  extrapolates (CheckRange tells); meaningless input: NaN
 func Compressibility(sa units.AbsoluteSalinity, ct ConservativeTemperature, p units.SeaPressure) float64 {
-	return -volumeSlope(reduceConservative(sa, ct, p)) / (pascalUnit * SpecificVolume(sa, ct, p))
+	v, vZ := volumeAndCompression(reduceConservative(sa, ct, p))
+	return -vZ / (pascalUnit * v)
 }
 
 // SoundSpeed returns the speed of sound.
@@ -127,8 +122,8 @@ func Compressibility(sa units.AbsoluteSalinity, ct ConservativeTemperature, p un
 //	range    0 <= SA <= 42, freezing <= CT <= 40, 0 <= p <= 8000, narrower in the deep
 //	outside  extrapolates (CheckRange tells); meaningless input: NaN
 func SoundSpeed(sa units.AbsoluteSalinity, ct ConservativeTemperature, p units.SeaPressure) units.Speed {
-	vZ := volumeSlope(reduceConservative(sa, ct, p))
-	return units.Speed(SpecificVolume(sa, ct, p) * math.Sqrt(-pascalUnit/vZ))
+	v, vZ := volumeAndCompression(reduceConservative(sa, ct, p))
+	return units.Speed(v * math.Sqrt(-pascalUnit/vZ))
 }
 
 // Enthalpy returns the specific enthalpy: heat content by definition of
@@ -185,14 +180,41 @@ func volumeTerms(y, z float64) (c0, c1, c2, c3, c4, c5, c6 float64) {
 	return c0, c1, c2, c3, c4, c5, v60[0]
 }
 
-// volumeSlope returns ∂v/∂z.
-func volumeSlope(w, y, z float64) float64 {
-	c0 := poly.P5(y, &v01) + z*(2*poly.P4(y, &v02)+z*(3*poly.P2(y, &v03)+z*(4*polyP1(y, &v04)+z*(5*v05[0]+z*6*v06[0]))))
-	c1 := poly.P4(y, &v11) + z*(2*poly.P3(y, &v12)+z*(3*polyP1(y, &v13)+z*4*v14[0]))
-	c2 := poly.P3(y, &v21) + z*(2*poly.P2(y, &v22)+z*3*v23[0])
-	c3 := poly.P2(y, &v31) + z*2*polyP1(y, &v32)
-	c4 := polyP1(y, &v41) + z*2*v42[0]
-	return c0 + w*(c2+w*c4) + math.Sqrt(w)*(c1+w*(c3+w*v51[0]))
+// volumeAndCompression returns v and ∂v/∂z. Ordered by powers of z both are sums of the
+// same seven polynomials in s and y.
+func volumeAndCompression(w, y, z float64) (v, vZ float64) {
+	s := math.Sqrt(w)
+	b0 := polyP6(y, &v00) + w*(poly.P4(y, &v20)+w*(poly.P2(y, &v40)+w*v60[0])) +
+		s*(poly.P5(y, &v10)+w*(poly.P3(y, &v30)+w*polyP1(y, &v50)))
+	b1 := poly.P5(y, &v01) + w*(poly.P3(y, &v21)+w*polyP1(y, &v41)) + s*(poly.P4(y, &v11)+w*(poly.P2(y, &v31)+w*v51[0]))
+	b2 := poly.P4(y, &v02) + w*(poly.P2(y, &v22)+w*v42[0]) + s*(poly.P3(y, &v12)+w*polyP1(y, &v32))
+	b3 := poly.P2(y, &v03) + w*v23[0] + s*polyP1(y, &v13)
+	b4 := polyP1(y, &v04) + s*v14[0]
+	b5, b6 := v05[0], v06[0]
+	v = b0 + z*(b1+z*(b2+z*(b3+z*(b4+z*(b5+z*b6)))))
+	vZ = b1 + z*(2*b2+z*(3*b3+z*(4*b4+z*(5*b5+z*(6*b6)))))
+	return v, vZ
+}
+
+// volumeAndExpansion returns v and ∂v/∂y. Ordered by powers of y both are sums of the
+// same seven polynomials in s and z.
+func volumeAndExpansion(w, y, z float64) (v, vY float64) {
+	s, zz := math.Sqrt(w), z*z
+	a0 := v00[0] + z*v01[0] + zz*(v02[0]+z*v03[0]+zz*(v04[0]+z*v05[0]+zz*v06[0])) +
+		w*(v20[0]+z*v21[0]+zz*(v22[0]+z*v23[0])+w*(v40[0]+z*v41[0]+zz*v42[0]+w*v60[0])) +
+		s*(v10[0]+z*v11[0]+zz*(v12[0]+z*v13[0]+zz*v14[0])+w*(v30[0]+z*v31[0]+zz*v32[0]+w*(v50[0]+z*v51[0])))
+	a1 := v00[1] + z*v01[1] + zz*(v02[1]+z*v03[1]+zz*v04[1]) +
+		w*(v20[1]+z*v21[1]+zz*v22[1]+w*(v40[1]+z*v41[1])) +
+		s*(v10[1]+z*v11[1]+zz*(v12[1]+z*v13[1])+w*(v30[1]+z*v31[1]+zz*v32[1]+w*v50[1]))
+	a2 := v00[2] + z*v01[2] + zz*(v02[2]+z*v03[2]) + w*(v20[2]+z*v21[2]+zz*v22[2]+w*v40[2]) +
+		s*(v10[2]+z*v11[2]+zz*v12[2]+w*(v30[2]+z*v31[2]))
+	a3 := v00[3] + z*v01[3] + zz*v02[3] + w*(v20[3]+z*v21[3]) + s*(v10[3]+z*v11[3]+zz*v12[3]+w*v30[3])
+	a4 := v00[4] + z*v01[4] + zz*v02[4] + w*v20[4] + s*(v10[4]+z*v11[4])
+	a5 := v00[5] + z*v01[5] + s*v10[5]
+	a6 := v00[6]
+	v = a0 + y*(a1+y*(a2+y*(a3+y*(a4+y*(a5+y*a6)))))
+	vY = a1 + y*(2*a2+y*(3*a3+y*(4*a4+y*(5*a5+y*(6*a6)))))
+	return v, vY
 }
 
 // volumeIntegral returns the integral of v over z from the surface down.
@@ -208,25 +230,10 @@ func volumeIntegral(w, y, z float64) float64 {
 	return z * (c0 + w*(c2+w*(c4+w*v60[0])) + math.Sqrt(w)*(c1+w*(c3+w*c5)))
 }
 
-// The polynomials that internal/poly does not hold, and the slopes D of those
-// used here.
+// The polynomials that internal/poly does not hold.
 
 func polyP1(x float64, c *[2]float64) float64 { return c[0] + x*c[1] }
 
 func polyP6(x float64, c *[7]float64) float64 {
 	return c[0] + x*(c[1]+x*(c[2]+x*(c[3]+x*(c[4]+x*(c[5]+x*c[6])))))
-}
-
-func polyD2(x float64, c *[3]float64) float64 { return c[1] + x*2*c[2] }
-
-func polyD3(x float64, c *[4]float64) float64 { return c[1] + x*(2*c[2]+x*3*c[3]) }
-
-func polyD4(x float64, c *[5]float64) float64 { return c[1] + x*(2*c[2]+x*(3*c[3]+x*4*c[4])) }
-
-func polyD5(x float64, c *[6]float64) float64 {
-	return c[1] + x*(2*c[2]+x*(3*c[3]+x*(4*c[4]+x*5*c[5])))
-}
-
-func polyD6(x float64, c *[7]float64) float64 {
-	return c[1] + x*(2*c[2]+x*(3*c[3]+x*(4*c[4]+x*(5*c[5]+x*6*c[6]))))
 }

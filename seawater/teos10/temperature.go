@@ -43,13 +43,11 @@ func (t PotentialTemperature) Celsius() float64 { return t.celsius }
 //	outside  extrapolates (CheckRangeExact tells); meaningless input: NaN
 func ConservativeFromInSitu(sa units.AbsoluteSalinity, t units.Temperature,
 	p units.SeaPressure) ConservativeTemperature {
-	x, y, z := reduce(sa, t.Celsius(), p.Decibars())
-	var c column
-	if z == 0 {
-		c.potentialEnthalpy(x)
-		return ConservativeTemperature{c.value(y) * (1 / heatCapacity0)}
+	if p == 0 {
+		return ConservativeFromPotential(sa, PotentialTemperature{t.Celsius()})
 	}
-	var pressed, entropy column
+	x, y, z := reduce(sa, t.Celsius(), p.Decibars())
+	var c, pressed, entropy column
 	c.surface(x)
 	pressed.press(&c, x, z)
 	entropy.slopeOf(&c)
@@ -84,10 +82,7 @@ func InSituFromConservative(sa units.AbsoluteSalinity, ct ConservativeTemperatur
 //	range    0 <= SA <= 120, -12.15 <= pt <= 40
 //	outside  extrapolates (CheckRangeExact tells); meaningless input: NaN
 func ConservativeFromPotential(sa units.AbsoluteSalinity, pt PotentialTemperature) ConservativeTemperature {
-	x, y, _ := reduce(sa, pt.celsius, 0)
-	var c column
-	c.potentialEnthalpy(x)
-	return ConservativeTemperature{c.value(y) * (1 / heatCapacity0)}
+	return ConservativeTemperature{potentialEnthalpy(sa, pt.celsius) * (1 / heatCapacity0)}
 }
 
 // PotentialFromConservative returns the potential temperature of seawater of
