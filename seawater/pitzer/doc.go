@@ -1,0 +1,2 @@
+// Package pitzer is the ion-interaction model of strong solutions.
+package pitzer

@@ -1,0 +1,97 @@
+package pitzer
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"example.org/wellmixed/internal/checks"
+	"example.org/wellmixed/units"
+)
+
+// What the computed solutions are met to.
+const (
+	ofGamma      = 1e-9 // ln γ, φ, activity of water, ionic strength
+	ofSaturation = 1e-7 // index, pH
+	ofMolality   = 1e-7 // relative
+)
+
+// columns are the totals of the tables.
+var columns = map[string]Species{
+	"Na": Sodium, "K": Potassium, "Mg": Magnesium, "Ca": Calcium, "Sr": Strontium, "Cl": Chloride, "Br": Bromide,
+	"S": Sulfate, "C": Carbonate, "B": BoricAcid,
+}
+
+// brineOf reads the totals of a row.
+func brineOf(t testing.TB, row checks.Row) Brine {
+	var b Brine
+	list := b.amounts()
+	for column, species := range columns {
+		if row[column] == "" {
+			continue
+		}
+		for i, s := range counted {
+			if s == species {
+				*list[i] = units.AmountPerKilogram(row.Float(t, column) * perMole)
+			}
+		}
+	}
+	return b
+}
+
+// speciesOf finds the species of a column such as "Ca+2".
+func speciesOf(t testing.TB, name string) Species {
+	sign := strings.NewReplacer("+2", "++", "-2", "--").Replace(name)
+	var s Species
+	require.NoError(t, s.UnmarshalText([]byte(sign)))
+	return s
+}
+
+// solidOf finds the solid of a name of the tables.
+func solidOf(t testing.TB, name string) Solid {
+	if name == "Boric_acid,s" {
+		return Sassolite
+	}
+	var s Solid
+	require.NoError(t, s.UnmarshalText([]byte(name)))
+	return s
+}
+
+func TestSolutions(t *testing.T) {
+	worst := map[string]float64{}
+	see := func(what string, got, want, tolerance float64, id string) {
+		d := math.Abs(got - want)
+		worst[what] = math.Max(worst[what], d)
+		assert.InDelta(t, want, got, tolerance, "%s %s", id, what)
+	}
+	for _, row := range checks.Table(t, "testdata/solutions.csv") {
+		id := row["id"] + " " + row["description"]
+		s, err := Solve(brineOf(t, row), units.Celsius(row.Float(t, "T_degC")))
+		require.NoError(t, err, id)
+		see("phi", s.Osmotic(), row.Float(t, "phi"), ofGamma, id)
+		see("aw", s.WaterActivity(), row.Float(t, "aw"), ofGamma, id)
+		see("I", s.IonicStrength()/row.Float(t, "I"), 1, ofGamma, id)
+		see("d", s.shift, row.Float(t, "macinnes_shift"), ofGamma, id)
+		see("pH", s.PH(), row.Float(t, "pH"), ofSaturation, id)
+		see("pmH", s.MolalPH(), row.Float(t, "pmH"), ofSaturation, id)
+		for column, text := range row {
+			if text == "" {
+				continue
+			}
+			kind, name, _ := strings.Cut(column, "_")
+			switch kind {
+			case "lng":
+				see("ln gamma", math.Log(s.ActivityCoefficient(speciesOf(t, name))), row.Float(t, column), ofGamma, id+" "+column)
+			case "m":
+				want := row.Float(t, column)
+				see("m", float64(s.Molality(speciesOf(t, name)))/perMole/want, 1, ofMolality, id+" "+column)
+			case "SI":
+				see("SI", s.index(solidOf(t, name)), row.Float(t, column), ofSaturation, id+" "+column)
+			}
+		}
+	}
+	t.Log(worst)
+}

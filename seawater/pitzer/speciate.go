@@ -1,0 +1,284 @@
+package pitzer
+
+import "math"
+
+// masters are the counted species that take part in reactions, each an unknown of the
+// balances; hydrogen is the last.
+var masters = [...]Species{Magnesium, Calcium, Sulfate, Carbonate, BoricAcid, SilicicAcid, Hydrogen}
+
+const hydrogenAt = len(masters) - 1
+
+// mostRounds bounds the passes of successive substitution. Seawater takes 9, an acid
+// sulfate 30.
+const mostRounds = 200
+
+// settled is how little ln γ has to move at the end.
+const settled = 1e-13
+
+// balance holds what the balances of a speciation need while activity coefficients are held.
+type balance struct {
+	model  *model
+	total  [len(masters)]float64 // the last is the excess of charge
+	ln     [len(masters)]float64 // ln m
+	shift  [len(reactions)]float64
+	active [len(masters)]bool
+}
+
+// speciate distributes the totals of one kilogram of water over the species, by mass
+// action, mass balance and balance of charge.
+//
+// Within a pass activity coefficients are held and the balances are solved by Newton's
+// method in ln m; passes repeat until the coefficients rest.
+func (k *model) speciate(t *totals, s *state) (ok bool) {
+	b := balance{model: k}
+	b.start(t, s)
+	step, last := 1., math.Inf(1)
+	for range mostRounds {
+		if !b.solve(s) {
+			return false
+		}
+		before := s.gamma
+		k.activities(s)
+		moved := 0.
+		for i := range s.gamma {
+			moved = math.Max(moved, math.Abs(s.gamma[i]-before[i]))
+		}
+		if !(moved <= math.MaxFloat64) {
+			return false
+		}
+		if moved < settled {
+			return true
+		}
+		if moved > 0.9*last { // it swings: shorter steps from here
+			step = math.Max(step/2, 0.1)
+		}
+		last = moved
+		if step < 1 {
+			for i := range s.gamma {
+				s.gamma[i] = before[i] + step*(s.gamma[i]-before[i])
+			}
+		}
+	}
+	return last < 1e-10
+}
+
+// start sets molalities as if nothing reacted, at pH 7.
+func (b *balance) start(t *totals, s *state) {
+	*s = state{}
+	for i, species := range counted {
+		s.m[species] = t.n[i]
+	}
+	for i, species := range masters {
+		b.total[i] = s.m[species]
+		b.active[i] = s.m[species] > 0
+		b.ln[i] = math.Log(s.m[species])
+	}
+	b.total[hydrogenAt], b.active[hydrogenAt] = t.excess(), true
+	b.ln[hydrogenAt] = -7 * ln10
+	s.m[Hydrogen], s.m[Hydroxide] = 1e-7, 1e-7
+	if x := b.total[hydrogenAt]; x < 0 {
+		b.ln[hydrogenAt] = math.Log(-x) // as if nothing took the acid up
+	}
+	b.model.activities(s)
+}
+
+// mostNewton bounds the steps of Newton's method in one pass.
+const mostNewton = 100
+
+// solve finds the molalities for which all balances hold at the activity coefficients of s.
+func (b *balance) solve(s *state) bool {
+	for r := range reactions {
+		x := &reactions[r]
+		shift := b.model.k[r] - s.gamma[x.gives] + x.hydrogen*s.gamma[Hydrogen] + x.water*s.water
+		for _, of := range x.of {
+			if of.n != 0 {
+				shift += of.n * s.gamma[of.of]
+			}
+		}
+		b.shift[r] = shift
+	}
+	for range mostNewton {
+		var f [len(masters)]float64
+		var j [len(masters)][len(masters)]float64
+		b.residuals(s, &f, &j)
+		step, ok := eliminate(&j, &f, &b.active)
+		if !ok {
+			return false
+		}
+		largest := 0.
+		for _, d := range step {
+			largest = math.Max(largest, math.Abs(d))
+		}
+		if !(largest <= math.MaxFloat64) {
+			return false
+		}
+		scale := math.Min(1, 3/largest)
+		for i, d := range step {
+			b.ln[i] -= scale * d
+		}
+		if largest < 1e-12 {
+			b.spread(s)
+			return true
+		}
+	}
+	b.spread(s)
+	return true
+}
+
+// index returns where a species stands among the masters.
+func index(s Species) int {
+	switch s {
+	case Magnesium:
+		return 0
+	case Calcium:
+		return 1
+	case Sulfate:
+		return 2
+	case Carbonate:
+		return 3
+	case BoricAcid:
+		return 4
+	}
+	return 5
+}
+
+// spread sets the molalities of the masters and of all that is made of them.
+func (b *balance) spread(s *state) {
+	for i, species := range masters {
+		if b.active[i] {
+			s.m[species] = math.Exp(b.ln[i])
+		}
+	}
+	for r := range reactions {
+		s.m[reactions[r].gives] = b.molality(r)
+	}
+}
+
+// molality of the species that a reaction gives; zero without what it is made of.
+func (b *balance) molality(r int) float64 {
+	x := &reactions[r]
+	ln := b.shift[r] + x.hydrogen*b.ln[hydrogenAt]
+	for _, of := range x.of {
+		if of.n == 0 {
+			break
+		}
+		i := index(of.of)
+		if !b.active[i] {
+			return 0
+		}
+		ln += of.n * b.ln[i]
+	}
+	return math.Exp(ln)
+}
+
+// residuals are ln of what there is over what there should be, and of acid over base for
+// the charges, and their derivatives by ln m: these are near straight lines in ln m.
+func (b *balance) residuals(s *state, f *[len(masters)]float64, j *[len(masters)][len(masters)]float64) {
+	b.spread(s)
+	acid, base := s.m[Hydrogen], 0.
+	if x := b.total[hydrogenAt]; x > 0 {
+		acid += x
+	} else {
+		base -= x
+	}
+	var sum [len(masters)]float64
+	for i := range hydrogenAt {
+		sum[i] = s.m[masters[i]]
+		j[i][i] = sum[i]
+	}
+	var ofAcid, ofBase [len(masters)]float64
+	ofAcid[hydrogenAt] = s.m[Hydrogen]
+	for r := range reactions {
+		x := &reactions[r]
+		m := s.m[x.gives]
+		if m == 0 {
+			continue
+		}
+		if x.hydrogen > 0 {
+			acid += x.hydrogen * m
+			ofAcid[hydrogenAt] += x.hydrogen * x.hydrogen * m
+		} else {
+			base -= x.hydrogen * m
+			ofBase[hydrogenAt] -= x.hydrogen * x.hydrogen * m
+		}
+		for _, one := range x.of {
+			if one.n == 0 {
+				break
+			}
+			i := index(one.of)
+			sum[i] += one.n * m
+			j[i][hydrogenAt] += one.n * x.hydrogen * m
+			for _, two := range x.of {
+				if two.n != 0 {
+					j[i][index(two.of)] += one.n * two.n * m
+				}
+			}
+			if x.hydrogen > 0 {
+				ofAcid[i] += x.hydrogen * one.n * m
+			} else {
+				ofBase[i] -= x.hydrogen * one.n * m
+			}
+		}
+	}
+	for i := range hydrogenAt {
+		if !b.active[i] {
+			continue
+		}
+		f[i] = math.Log(sum[i] / b.total[i])
+		for c := range j[i] {
+			j[i][c] /= sum[i]
+		}
+	}
+	f[hydrogenAt] = math.Log(acid / base)
+	for c := range ofAcid {
+		j[hydrogenAt][c] = ofAcid[c]/acid - ofBase[c]/base
+	}
+}
+
+// eliminate solves j x = f for the active unknowns by Gauss's method with pivots.
+func eliminate(j *[len(masters)][len(masters)]float64, f *[len(masters)]float64, active *[len(masters)]bool) (
+	x [len(masters)]float64, ok bool,
+) {
+	var rows [len(masters)]int
+	n := 0
+	for i, a := range active {
+		if a {
+			rows[n] = i
+			n++
+		}
+	}
+	list := rows[:n]
+	for p := range list {
+		best := p
+		for q := p + 1; q < n; q++ {
+			if math.Abs(j[list[q]][rows[p]]) > math.Abs(j[list[best]][rows[p]]) {
+				best = q
+			}
+		}
+		// Rows are exchanged whole, columns stay.
+		j[list[p]], j[list[best]] = j[list[best]], j[list[p]]
+		f[list[p]], f[list[best]] = f[list[best]], f[list[p]]
+		pivot := j[list[p]][list[p]]
+		if pivot == 0 {
+			return x, false
+		}
+		for q := p + 1; q < n; q++ {
+			ratio := j[list[q]][list[p]] / pivot
+			if ratio == 0 {
+				continue
+			}
+			for c := p; c < n; c++ {
+				j[list[q]][list[c]] -= ratio * j[list[p]][list[c]]
+			}
+			f[list[q]] -= ratio * f[list[p]]
+		}
+	}
+	for p := n - 1; p >= 0; p-- {
+		sum := f[list[p]]
+		for c := p + 1; c < n; c++ {
+			sum -= j[list[p]][list[c]] * x[list[c]]
+		}
+		x[list[p]] = sum / j[list[p]][list[p]]
+	}
+	return x, true
+}
