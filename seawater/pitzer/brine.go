@@ -105,14 +105,27 @@ func (b Brine) Scale(x float64) Brine {
 
 // Check returns an error if an amount is negative or not a finite number.
 func (b Brine) Check() error {
+	if b.sound() {
+		return nil
+	}
 	var errs []error
 	for i, amount := range b.amounts() {
 		errs = append(errs, input.NotNegative(countedNames[i], float64(*amount), "µmol/kg"))
 	}
-	if x := float64(b.OtherCharge); math.IsNaN(x) || math.IsInf(x, 0) {
-		errs = append(errs, input.Bad("other charge", input.Number(x), "a finite number"))
+	if x := float64(b.OtherCharge); !(math.Abs(x) <= math.MaxFloat64) {
+		errs = append(errs, input.Bad("otherCharge", input.Number(x), "a finite number"))
 	}
 	return input.Join(errs...)
+}
+
+func (b *Brine) sound() bool {
+	t := b.totals()
+	for _, n := range t.n {
+		if !(n >= 0 && n <= math.MaxFloat64) {
+			return false
+		}
+	}
+	return math.Abs(t.other) <= math.MaxFloat64
 }
 
 // Named is what a composition is made of: something with a formula, a charge and a mass,

@@ -302,8 +302,25 @@ func (k *model) shift(s *state) float64 {
 	if s.strength < leastStrength {
 		return 0
 	}
-	var alone state
-	alone.m[Potassium], alone.m[Chloride] = s.strength, s.strength
-	k.activities(&alone)
-	return s.gamma[Chloride] - alone.gamma[Chloride]
+	return s.gamma[Chloride] - k.chlorideAlone(s.strength)
+}
+
+// chlorideAlone is ln γ of chloride, and of potassium, in potassium chloride alone.
+func (k *model) chlorideAlone(m float64) float64 {
+	root := math.Sqrt(m)
+	single := fadeAt(2, m, root)
+	b0, b1 := k.beta0[chlorideIn(beta0[:])], k.beta1[chlorideIn(beta1[:])]
+	c := k.c[chlorideIn(cPhi[:])]
+	f := -k.slope * (root/(1+debye*root) + 2/debye*math.Log1p(debye*root))
+	return f + m*(m*b1*single.first+2*(b0+b1*single.g)+3*m*c)
+}
+
+// chlorideIn finds the row of potassium chloride.
+func chlorideIn(rows []pairRow) int {
+	for i := range rows {
+		if rows[i].a == Potassium && rows[i].b == Chloride {
+			return i
+		}
+	}
+	return 0
 }

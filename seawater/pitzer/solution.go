@@ -10,7 +10,15 @@ import (
 	"example.org/wellmixed/units"
 )
 
-// range in which the model has been compared with measurements.
+// checkTemperature refuses what is not set and what is outside the range in which the
+// model has been compared with measurements.
+func checkTemperature(t units.Temperature) error {
+	if err := input.Set("temperature", t); err != nil {
+		return err
+	}
+	return holds.Check(t.Celsius())
+}
+
 var holds = units.Range{Quantity: "temperature", Min: 0, Max: 50, Unit: "°C", Source: "the parameters"}
 
 // Solution is a brine at a temperature with all its species in equilibrium, nothing fallen
@@ -34,10 +42,10 @@ type Solution struct {
 // The pH follows from the balance of the charges. Where salts of strong acids and bases
 // alone are dissolved it hangs on their last digits, and means nothing.
 func Solve(b Brine, t units.Temperature) (Solution, error) {
-	if err := input.Join(b.Check(), input.Set("temperature", t)); err != nil {
+	if err := b.Check(); err != nil {
 		return Solution{}, err
 	}
-	if err := holds.Check(t.Celsius()); err != nil {
+	if err := checkTemperature(t); err != nil {
 		return Solution{}, err
 	}
 	var k model
