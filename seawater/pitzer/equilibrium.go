@@ -13,21 +13,30 @@ import "math"
 type system struct {
 	model
 	state
-	h       matrix
-	perKg   float64               // mol of water in a kilogram, for the balance of water
-	kg      float64               // mass of water
-	n       [len(counted)]float64 // mol of each
-	acid    float64               // mol of hydrogen ions that the balance of charges leaves
-	water   float64               // mol of water
-	list    []Species             // those that there can be
-	solids  []heap                // those that may lie there
-	storage [speciesEnd]Species   // of list
-	heaps   [solidEnd]heap        // of solids
-	a       [unknowns][unknowns]float64
-	f       [unknowns]float64
-	lnA     matrix // ∂ ln a_i/∂ ln m_j
-	lnW     [speciesEnd]float64
-	rounds  int
+	h        matrix
+	perKg    float64               // mol of water in a kilogram, for the balance of water
+	kg       float64               // mass of water
+	n        [len(counted)]float64 // mol of each
+	acid     float64               // mol of hydrogen ions that the balance of charges leaves
+	water    float64               // mol of water
+	list     []Species             // those that there can be
+	solids   []heap                // those that may lie there
+	balances []conserved
+	rows     [len(counted) + 2]conserved // of balances
+	storage  [speciesEnd]Species         // of list
+	heaps    [solidEnd]heap              // of solids
+	a        [unknowns][unknowns]float64
+	f        [unknowns]float64
+	lnA      matrix // ∂ ln a_i/∂ ln m_j
+	lnW      [speciesEnd]float64
+	rounds   int
+}
+
+// conserved is a balance: of a counted species, of hydrogen, or for speciesEnd of water.
+type conserved struct {
+	of    Species
+	total float64             // mol
+	in    [speciesEnd]float64 // one of each species
 }
 
 // heap is a solid on the ground.
@@ -78,11 +87,29 @@ func (y *system) start(t totals, acid, water float64, allowed []Solid) bool {
 			y.list = append(y.list, s)
 		}
 	}
+	y.conserve()
 	y.solids = y.heaps[:0]
 	for _, s := range allowed {
 		y.add(s, 1-share)
 	}
 	return true
+}
+
+// conserve sets up the balances.
+func (y *system) conserve() {
+	y.balances = y.rows[:0]
+	for c, s := range counted {
+		if y.n[c] > 0 {
+			y.balances = append(y.balances, conserved{of: s, total: y.n[c]})
+		}
+	}
+	y.balances = append(y.balances, conserved{of: Hydrogen, total: y.acid}, conserved{of: speciesEnd, total: y.water})
+	for i := range y.balances {
+		b := &y.balances[i]
+		for _, s := range y.list {
+			b.in[s] = in(s, b.of)
+		}
+	}
 }
 
 // add takes a solid into account whose matter there is.
@@ -188,15 +215,10 @@ func (y *system) equations(mu float64, exact bool) {
 		y.f[i] = 0
 	}
 	row := 0
-	for c, s := range counted {
-		if y.n[c] > 0 {
-			y.balanceOf(row, s, y.n[c], mu, exact)
-			row++
-		}
+	for i := range y.balances {
+		y.balanceOf(row, &y.balances[i], mu, exact)
+		row++
 	}
-	y.balanceOf(row, Hydrogen, y.acid, mu, exact)
-	y.balanceOf(row+1, speciesEnd, y.water, mu, exact)
-	row += 2
 	for r := range reactions {
 		if y.m[reactions[r].gives] > 0 {
 			y.action(row, r)
@@ -244,27 +266,27 @@ func inSolid(r *solidRow, what Species) float64 {
 }
 
 // balanceOf sets the equation of what is conserved, divided by its amount.
-func (y *system) balanceOf(row int, what Species, total, mu float64, exact bool) {
+func (y *system) balanceOf(row int, b *conserved, mu float64, exact bool) {
 	size := len(y.list) + 1
-	a, rest, scale := &y.a[row], total, 0.
+	a, rest, scale := &y.a[row], b.total, 0.
 	var inWater float64
-	if what == speciesEnd {
+	if b.of == speciesEnd {
 		inWater = y.perKg
 	}
 	for j, s := range y.list {
-		if v := in(s, what); v != 0 {
+		if v := b.in[s]; v != 0 {
 			a[j] = v * y.m[s] * y.kg
 			inWater += v * y.m[s]
 			scale += math.Abs(a[j])
 		}
 	}
 	a[size-1] = inWater * y.kg
-	scale = math.Max(scale, math.Max(math.Abs(a[size-1]), math.Abs(total)))
+	scale = math.Max(scale, math.Max(math.Abs(a[size-1]), math.Abs(b.total)))
 	rest -= inWater * y.kg
 	column := size
 	for i := range y.solids {
 		h := &y.solids[i]
-		v := inSolid(&solids[h.solid], what)
+		v := inSolid(&solids[h.solid], b.of)
 		switch {
 		case exact && !h.present:
 			continue
@@ -446,6 +468,7 @@ func (y *system) newton() bool {
 			y.solids[i].n = 0
 		}
 	}
+	last := math.Inf(1)
 	for range mostSteps {
 		y.derivatives()
 		y.equations(0, true)
@@ -482,10 +505,11 @@ func (y *system) newton() bool {
 				column++
 			}
 		}
-		if largest < 1e-11 {
+		if largest < 1e-11 || largest < 1e-7 && largest > last/2 { // the last bits
 			y.derivatives()
 			return true
 		}
+		last = largest
 	}
 	return false
 }
