@@ -27,7 +27,8 @@ type system struct {
 	heaps    [solidEnd]heap              // of solids
 	a        [unknowns][unknowns]float64
 	f        [unknowns]float64
-	lnA      matrix // ∂ ln a_i/∂ ln m_j
+	lnA      [speciesEnd]float64 // ln a_i
+	by       matrix              // ∂ ln a_i/∂ ln m_j
 	lnW      [speciesEnd]float64
 	rounds   int
 }
@@ -46,6 +47,7 @@ type heap struct {
 	n       float64             // mol
 	slack   float64             // -ln of the saturation, as the method thinks it
 	most    float64             // mol that the matter would make
+	awake   bool                // while it may still come
 	present bool                // at the end
 	over    float64             // ln of the saturation less what is thought
 	by      [speciesEnd]float64 // ∂ ln of the saturation/∂ ln m
@@ -92,6 +94,9 @@ func (y *system) start(t totals, acid, water float64, allowed []Solid) bool {
 	for _, s := range allowed {
 		y.add(s, 1-share)
 	}
+	for i := range y.solids {
+		y.solids[i].n /= float64(len(y.solids))
+	}
 	return true
 }
 
@@ -124,7 +129,7 @@ func (y *system) add(s Solid, share float64) {
 	if !(most > 0) {
 		return
 	}
-	h := heap{solid: s, lnK: r.lnK(&y.warmth, &y.k), most: most}
+	h := heap{solid: s, lnK: r.lnK(&y.warmth, &y.k), most: most, awake: true}
 	h.slack = math.Max(h.lnK-y.product(r), 0.5)
 	h.n = most * math.Max(share, 0.01) / (1 + h.slack)
 	y.solids = append(y.solids, h)
@@ -143,7 +148,7 @@ func (y *system) moles(s Species) float64 {
 // settle brings the system to equilibrium. It ends after a bounded number of steps; the
 // residual tells how near it came.
 func (y *system) settle() bool {
-	mu := 1.
+	mu := y.gap()
 	for y.rounds = 0; y.rounds < mostSteps; y.rounds++ {
 		y.derivatives()
 		y.equations(mu, false)
@@ -160,13 +165,38 @@ func (y *system) settle() bool {
 				break
 			}
 			mu = math.Max(mu*sinks, sunk/2)
+			y.doze(mu)
 		}
 	}
 	for i := range y.solids {
 		h := &y.solids[i]
-		h.present = h.n/h.most > h.slack
+		h.present = h.awake && h.n/h.most > h.slack
+		h.awake = h.present
 	}
 	return y.polish()
+}
+
+// gap is the mean product of amount and slack.
+func (y *system) gap() float64 {
+	sum := 0.
+	for i := range y.solids {
+		h := &y.solids[i]
+		sum += h.n * h.slack / h.most
+	}
+	return sum / math.Max(1, float64(len(y.solids)))
+}
+
+// doze forgets solids that are far from saturation, until the end.
+func (y *system) doze(mu float64) {
+	const far = 2.
+	if mu > 1e-3 {
+		return
+	}
+	for i := range y.solids {
+		if h := &y.solids[i]; h.awake && h.slack > far && h.n < 0.01*h.most {
+			h.awake, h.n = false, 0
+		}
+	}
 }
 
 // leastWater is the share of all water that has to stay liquid.
@@ -178,30 +208,47 @@ func (y *system) derivatives() {
 	y.curvature(&y.state, &y.h)
 	for _, i := range y.list {
 		for _, j := range y.list {
-			y.lnA[i][j] = y.h[i][j] * y.m[j]
+			y.by[i][j] = y.h[i][j] * y.m[j]
 		}
-		y.lnA[i][i]++
+		y.by[i][i]++
+		y.lnA[i] = math.Log(y.m[i]) + y.gamma[i]
 	}
 	for _, j := range y.list { // by Gibbs and Duhem
 		var sum float64
 		for _, i := range y.list {
-			sum += y.m[i] * y.lnA[i][j]
+			sum += y.m[i] * y.by[i][j]
 		}
 		y.lnW[j] = -sum / molesOfWater
 	}
 	for i := range y.solids {
-		h := &y.solids[i]
-		r := &solids[h.solid]
-		h.over = y.product(r) - h.lnK
-		for _, j := range y.list {
-			d := r.water*y.lnW[j] + r.hydrogen*y.lnA[Hydrogen][j]
-			for _, x := range r.of {
-				if x.n != 0 {
-					d += x.n * y.lnA[x.of][j]
-				}
-			}
-			h.by[j] = d
+		if h := &y.solids[i]; h.awake {
+			y.saturation(h)
 		}
+	}
+}
+
+// saturation sets that of a solid and its derivatives.
+func (y *system) saturation(h *heap) {
+	r := &solids[h.solid]
+	h.over = r.water*y.state.water - h.lnK
+	for _, j := range y.list {
+		h.by[j] = r.water * y.lnW[j]
+	}
+	y.multiply(h, Hydrogen, r.hydrogen)
+	for _, x := range r.of {
+		y.multiply(h, x.of, x.n)
+	}
+}
+
+// multiply adds n times the activity of a species to the saturation.
+func (y *system) multiply(h *heap, s Species, n float64) {
+	if n == 0 {
+		return
+	}
+	h.over += n * y.lnA[s]
+	by := &y.by[s]
+	for _, j := range y.list {
+		h.by[j] += n * by[j]
 	}
 }
 
@@ -288,7 +335,7 @@ func (y *system) balanceOf(row int, b *conserved, mu float64, exact bool) {
 		h := &y.solids[i]
 		v := inSolid(&solids[h.solid], b.of)
 		switch {
-		case exact && !h.present:
+		case exact && !h.present || !h.awake:
 			continue
 		case exact:
 			a[column] = v
@@ -312,24 +359,21 @@ func (y *system) balanceOf(row int, b *conserved, mu float64, exact bool) {
 func (y *system) action(row, r int) {
 	x := &reactions[r]
 	a := &y.a[row]
-	rest := y.k[r] + x.water*y.state.water + x.hydrogen*y.lnOf(Hydrogen) - y.lnOf(x.gives)
+	rest := y.k[r] + x.water*y.state.water + x.hydrogen*y.lnA[Hydrogen] - y.lnA[x.gives]
 	for j, s := range y.list {
-		a[j] = y.lnA[x.gives][s] - x.water*y.lnW[s] - x.hydrogen*y.lnA[Hydrogen][s]
+		a[j] = y.by[x.gives][s] - x.water*y.lnW[s] - x.hydrogen*y.by[Hydrogen][s]
 	}
 	for _, of := range x.of {
 		if of.n == 0 {
 			break
 		}
-		rest += of.n * y.lnOf(of.of)
+		rest += of.n * y.lnA[of.of]
 		for j, s := range y.list {
-			a[j] -= of.n * y.lnA[of.of][s]
+			a[j] -= of.n * y.by[of.of][s]
 		}
 	}
 	y.f[row] = rest
 }
-
-// lnOf is ln of an activity.
-func (y *system) lnOf(s Species) float64 { return math.Log(y.m[s]) + y.gamma[s] }
 
 // solve solves the equations by Gauss's method with pivots.
 func (y *system) solve(size int) (*[unknowns]float64, bool) {
@@ -391,6 +435,9 @@ func (y *system) advance(step *[unknowns]float64, mu float64) float64 {
 	var dn, ds [solidEnd]float64
 	for i := range y.solids {
 		h := &y.solids[i]
+		if !h.awake {
+			continue
+		}
 		d := -(h.over + h.slack)
 		for j, s := range y.list {
 			d -= h.by[s] * step[j]
@@ -446,16 +493,18 @@ func (y *system) exchange() bool {
 		switch {
 		case h.present && h.n/h.most < least:
 			gone, least = i, h.n/h.most
-		case !h.present && h.over > most:
-			come, most = i, h.over
+		case !h.present:
+			if h.over = y.product(&solids[h.solid]) - h.lnK; h.over > most {
+				come, most = i, h.over
+			}
 		}
 	}
 	switch {
 	case gone >= 0:
-		y.solids[gone].present = false
+		y.solids[gone].present, y.solids[gone].awake = false, false
 		y.solids[gone].n = 0
 	case come >= 0:
-		y.solids[come].present = true
+		y.solids[come].present, y.solids[come].awake = true, true
 		y.solids[come].n = 0
 	}
 	return gone >= 0 || come >= 0
