@@ -2,7 +2,6 @@ package pitzer
 
 import (
 	"cmp"
-	"errors"
 	"math"
 	"slices"
 
@@ -95,6 +94,9 @@ func Dissolve(b Batch) (Mixture, error) {
 		allowed = usual(b.Temperature)
 	}
 	if !y.start(n, acid, water, allowed) || !y.settle() {
+		if y.kg*y.perKg < leastWater*y.water {
+			return Mixture{}, input.Bad("water", b.Water.String(), "more: the solids would take nearly all of it")
+		}
 		return Mixture{}, units.ErrNoConvergence
 	}
 	return y.mixture(&b), nil
@@ -102,16 +104,24 @@ func Dissolve(b Batch) (Mixture, error) {
 
 func (b *Batch) check() error {
 	var errs []error
-	errs = append(errs, input.Positive("water", b.Water.Kilograms(), "kg"), input.In("present", b.Present.Check()))
-	for i, a := range b.Add {
-		errs = append(errs, input.In(input.At("add", i), input.NotNegative("mass", a.Mass.Grams(), "g")))
-	}
+	errs = append(errs, input.Positive("water", b.Water.Kilograms(), "kg"), input.In("present", b.Present.Check()),
+		b.additions())
 	temperature := checkTemperature(b.Temperature)
 	errs = append(errs, temperature)
 	for i, s := range b.Solids {
 		if temperature == nil {
 			errs = append(errs, input.As(input.At("solids", i), s.usable(b.Temperature)))
 		}
+	}
+	return input.Join(errs...)
+}
+
+func (b *Batch) additions() error {
+	var errs []error
+	for i, a := range b.Add {
+		_, err := parseFormula(a.Formula)
+		err = input.Join(err, input.NotNegative("mass", a.Mass.Grams(), "g"))
+		errs = append(errs, input.In(input.At("add", i), err))
 	}
 	return input.Join(errs...)
 }
@@ -145,12 +155,10 @@ func (b *Batch) matter(k *model) (n totals, acid, water float64, err error) {
 		n.n[i] *= kg
 	}
 	n.other *= kg
-	var errs []error
-	for i, a := range b.Add {
+	for _, a := range b.Add {
 		f, err := parseFormula(a.Formula)
 		if err != nil {
-			errs = append(errs, input.In(input.At("add", i), err))
-			continue
+			return n, 0, 0, err
 		}
 		mol := a.Mass.Grams() / f.mass
 		for j := range n.n {
@@ -158,7 +166,7 @@ func (b *Batch) matter(k *model) (n totals, acid, water float64, err error) {
 		}
 		water += mol * f.water
 	}
-	return n, -n.excess(), water, errors.Join(errs...)
+	return n, -n.excess(), water, nil
 }
 
 // mixture packs the result.

@@ -1,0 +1,207 @@
+package pitzer
+
+import (
+	"math"
+
+	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/internal/solve"
+	"example.org/wellmixed/units"
+)
+
+// Stock is a solution to be kept in a bottle: salts in a kilogram of water, and the coldest
+// and the warmest that it gets.
+type Stock struct {
+	Salts      []Addition // in a kilogram of water
+	Cold, Warm units.Temperature
+}
+
+// Limit is how strong a stock can be.
+type Limit struct {
+	Salts []Addition        // in a kilogram of water, at saturation
+	By    Solid             // that falls out first
+	At    units.Temperature // where it does
+	// Open: nothing of the table falls out before the model ends, at an ionic strength of 18. The
+	// hydrates of calcium chloride, for one, are not in the table.
+	Open bool
+}
+
+// strongest is the ionic strength up to which the model has been run against its source.
+const strongest = 18.
+
+// temperatures at which a stock is looked at, from the coldest to the warmest.
+const stations = 5
+
+// Strongest returns the strongest stock of the same proportions that is clear from the coldest
+// to the warmest temperature, by equilibrium with all solids that form and have a sound
+// constant.
+//
+//	source   [PD]
+//	range    0 to 50 °C; five temperatures are looked at
+//	errors   a field: *units.InputError, *units.RangeError; a model that finds no solution:
+//	         units.ErrNoConvergence
+//
+// Solids without a constant at these temperatures do not limit it: natron and nahcolite are
+// known at 25 °C only.
+func (s Stock) Strongest() (Limit, error) {
+	c, err := s.clear()
+	if err != nil {
+		return Limit{}, err
+	}
+	if c.n == (totals{}) {
+		return Limit{}, input.Bad("salts", "nothing", "an amount of salt")
+	}
+	hi := 0.01 / c.strength() // so weak that little falls out
+	for c.index(hi) > 0 {
+		if hi *= 0.1; hi < 1e-12 {
+			return Limit{}, units.ErrNoConvergence
+		}
+	}
+	lo := hi
+	for {
+		hi *= 1.5
+		if hi*c.strength() > strongest {
+			hi = strongest / c.strength()
+		}
+		index := c.index(hi)
+		if math.IsNaN(index) {
+			return Limit{}, units.ErrNoConvergence
+		}
+		if index > 0 {
+			break
+		}
+		if hi*c.strength() >= strongest*(1-1e-9) {
+			return Limit{Salts: scaled(s.Salts, hi), Open: true}, nil
+		}
+		lo = hi
+	}
+	x, ok := solve.Brent(func(x float64) float64 { return c.index(math.Exp(x)) }, math.Log(lo), math.Log(hi), 1e-9)
+	if !ok {
+		return Limit{}, units.ErrNoConvergence
+	}
+	x = math.Exp(x)
+	c.index(x)
+	return Limit{Salts: scaled(s.Salts, x), By: c.by, At: c.at}, nil
+}
+
+func scaled(salts []Addition, x float64) []Addition {
+	list := make([]Addition, len(salts))
+	for i, a := range salts {
+		list[i] = Addition{a.Formula, a.Mass * units.Mass(x)}
+	}
+	return list
+}
+
+// Verdict is whether a stock, or two salts of it in one bottle, stays clear.
+type Verdict struct {
+	Salts []string // formulas
+	Worst Solid    // that is nearest to falling out; none if nothing can
+	Index float64  // its saturation index: above zero it falls out
+	At    units.Temperature
+}
+
+// Clear tells whether nothing can fall out.
+func (v Verdict) Clear() bool { return !(v.Index > 0) }
+
+// Judge looks at the whole stock at the strength that it has, then at each two of its salts
+// as if they shared a bottle.
+//
+//	errors   as [Stock.Strongest]
+func (s Stock) Judge() (whole Verdict, pairs []Verdict, err error) {
+	if whole, err = s.judge(); err != nil {
+		return Verdict{}, nil, err
+	}
+	for i, a := range s.Salts {
+		for _, b := range s.Salts[i+1:] {
+			v, err := Stock{Salts: []Addition{a, b}, Cold: s.Cold, Warm: s.Warm}.judge()
+			if err != nil {
+				return Verdict{}, nil, err
+			}
+			pairs = append(pairs, v)
+		}
+	}
+	return whole, pairs, nil
+}
+
+func (s Stock) judge() (Verdict, error) {
+	c, err := s.clear()
+	if err != nil {
+		return Verdict{}, err
+	}
+	v := Verdict{Index: c.index(1)}
+	if math.IsNaN(v.Index) {
+		return Verdict{}, units.ErrNoConvergence
+	}
+	v.Worst, v.At = c.by, c.at
+	for _, a := range s.Salts {
+		v.Salts = append(v.Salts, a.Formula)
+	}
+	return v, nil
+}
+
+// clarity finds out how far a solution is from the first solid, at several temperatures.
+type clarity struct {
+	n       totals
+	water   float64 // mol that the salts bring into a kilogram of water
+	models  [stations]model
+	degrees [stations]units.Temperature
+	solids  [stations][]Solid
+	state   state
+	by      Solid // of the last index
+	at      units.Temperature
+}
+
+func (s Stock) clear() (*clarity, error) {
+	err := input.Join(input.As("cold", checkTemperature(s.Cold)), input.As("warm", checkTemperature(s.Warm)))
+	if err == nil && s.Warm.Celsius() < s.Cold.Celsius() {
+		err = input.Bad("warm", s.Warm.String(), "a temperature not below the coldest")
+	}
+	b := Batch{Water: units.Kilogram, Add: s.Salts, Temperature: s.Cold}
+	if err = input.Join(err, b.additions()); err != nil {
+		return nil, err
+	}
+	c := new(clarity)
+	for i := range c.models {
+		d := s.Cold.Celsius() + (s.Warm.Celsius()-s.Cold.Celsius())*float64(i)/(stations-1)
+		c.degrees[i] = units.Celsius(d)
+		c.models[i].set(c.degrees[i].Kelvin())
+		c.solids[i] = usual(c.degrees[i])
+	}
+	c.n, _, c.water, err = b.matter(&c.models[0])
+	c.water -= molesOfWater
+	return c, err
+}
+
+// strength is about the ionic strength of the salts in a kilogram of water.
+func (c *clarity) strength() float64 {
+	sum := 0.
+	for i, s := range counted {
+		z := speciesTable[s].charge
+		sum += c.n.n[i] * math.Max(z*z, 0.1) / 2
+	}
+	return sum
+}
+
+// index is the largest saturation index of x times the salts in a kilogram of water.
+func (c *clarity) index(x float64) float64 {
+	n := c.n
+	kg := math.Max(1+c.water*x/molesOfWater, 0.01)
+	for i := range n.n {
+		n.n[i] *= x / kg
+	}
+	n.other *= x / kg
+	worst := math.Inf(-1)
+	c.by, c.at = 0, c.degrees[0]
+	for i := range c.models {
+		k := &c.models[i]
+		if !k.speciate(&n, &c.state) {
+			return math.NaN()
+		}
+		for _, s := range c.solids[i] {
+			r := &solids[s]
+			if index := (c.state.product(r) - r.lnK(&k.warmth, &k.k)) / ln10; index > worst {
+				worst, c.by, c.at = index, s, c.degrees[i]
+			}
+		}
+	}
+	return worst
+}
