@@ -72,7 +72,7 @@ func (m *Mixture) Found(s Solid) units.Mass {
 // calcite is taken because it is the least soluble, and in seawater it is aragonite that comes, if
 // anything does.
 //
-//	source   [PD]; an interior point method, ended by Newton's
+//	source   [PHREEQC]; an interior point method, ended by Newton's
 //	range    0 to 50 °C, see [Solution.Known]; at least a thousandth of the water stays liquid
 //	errors   a field: *units.InputError, *units.RangeError; too little water for
 //	         so much salt or no equilibrium found: units.ErrNoConvergence

@@ -5,7 +5,7 @@ package pitzer
 // kept at all temperatures. B and theta, lambda in kg/mol; C-phi, psi and zeta in
 // (kg/mol)². Two ions that are not named have none but the electrostatic one.
 //
-//	source   [PD] as distributed with [PHREEQC]; rows marked A are fits of [A15], the others
+//	source   [PHREEQC]; rows marked A are fits of [A15], the others
 //	         go back to [HMW84] and, for temperature, [PRDC88]
 
 // beta0: β(0) of a cation and an anion.

@@ -4,7 +4,7 @@ package pitzer
 // its solubility product; that of hydroxides and bicarbonates is written with those ions
 // in the source, so many times.
 //
-//	source   [PD] as distributed with [PHREEQC]; [A15] for most functions of temperature
+//	source   [PHREEQC]; [A15] for most functions of temperature
 var solids = [...]solidRow{
 	Halite:                        {name: "halite", formula: "NaCl", of: [4]share{{Sodium, 1}, {Chloride, 1}}, k: constant{a: [6]float64{159.605, 0.084294, -3975.6, -66.857, 0, -4.9364e-05}}},
 	Sylvite:                       {name: "sylvite", formula: "KCl", of: [4]share{{Potassium, 1}, {Chloride, 1}}, k: constant{a: [6]float64{-50.571, 0.098815, 13135, 0, -1375400, -7.393e-05}}},

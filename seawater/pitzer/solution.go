@@ -182,7 +182,7 @@ func (s *Solution) mass() float64 {
 // stay in seawater far above zero, dolomite never comes.
 //
 //	symbol   SI = log10(IAP/K)
-//	source   [PD], [A15]
+//	source   [PHREEQC], [A15]
 //	outside  without the ions of the solid: -Inf
 //	errors   a solid of which the source has no sound constant, or of one for 25 °C only more than
 //	         1 K off: *units.InputError, *units.RangeError

@@ -3,7 +3,7 @@ package pitzer
 // reactions: how the species that are not themselves counted come from those that are,
 // Σ ν of them plus hydrogen ions and water, and the constant of it.
 //
-//	source   [PD] as distributed with [PHREEQC]
+//	source   [PHREEQC]
 //
 // The constants of the borates have no heat of reaction in the source: they keep their
 // value of 25 °C.

@@ -20,8 +20,10 @@ type Limit struct {
 	Salts []Addition        // in a kilogram of water, at saturation
 	By    Solid             // that falls out first
 	At    units.Temperature // where it does
-	// Open: nothing of the table falls out before the model ends, at an ionic strength of 18. The
-	// hydrates of calcium chloride, for one, are not in the table.
+	// Open: no solid of the table falls out up to here, where comparison with measurements
+	// or the model, at an ionic strength of 18, ends. The hydrates of calcium chloride, the
+	// bromides and others are not in the table: the stock is clear as far as it goes, and
+	// may be stronger.
 	Open bool
 }
 
@@ -35,13 +37,13 @@ const stations = 5
 // to the warmest temperature, by equilibrium with all solids that form and have a sound
 // constant.
 //
-//	source   [PD]
+//	source   [PHREEQC]
 //	range    0 to 50 °C; five temperatures are looked at
 //	errors   a field: *units.InputError, *units.RangeError; a model that finds no solution:
 //	         units.ErrNoConvergence
 //
-// Solids without a constant at these temperatures do not limit it: natron and nahcolite are
-// known at 25 °C only.
+// Where a solid would limit it whose constant is not sound at these temperatures, such as
+// nahcolite, natron, borax or boric acid away from 25 °C, it is refused.
 func (s Stock) Strongest() (Limit, error) {
 	c, err := s.clear()
 	if err != nil {
@@ -50,37 +52,78 @@ func (s Stock) Strongest() (Limit, error) {
 	if c.n == (totals{}) {
 		return Limit{}, input.Bad("salts", "nothing", "an amount of salt")
 	}
-	hi := 0.01 / c.strength() // so weak that little falls out
-	for c.index(hi) > 0 {
-		if hi *= 0.1; hi < 1e-12 {
-			return Limit{}, units.ErrNoConvergence
-		}
-	}
-	lo := hi
-	for {
-		hi *= 1.5
-		if hi*c.strength() > strongest {
-			hi = strongest / c.strength()
-		}
-		index := c.index(hi)
-		if math.IsNaN(index) {
-			return Limit{}, units.ErrNoConvergence
-		}
-		if index > 0 {
-			break
-		}
-		if hi*c.strength() >= strongest*(1-1e-9) {
-			return Limit{Salts: scaled(s.Salts, hi), Open: true}, nil
-		}
-		lo = hi
-	}
-	x, ok := solve.Brent(func(x float64) float64 { return c.index(math.Exp(x)) }, math.Log(lo), math.Log(hi), 1e-9)
+	lo, hi, ok := c.bracket()
 	if !ok {
 		return Limit{}, units.ErrNoConvergence
 	}
-	x = math.Exp(x)
-	c.index(x)
-	return Limit{Salts: scaled(s.Salts, x), By: c.by, At: c.at}, nil
+	l := Limit{Open: !(c.index(hi) > 0)}
+	if !l.Open {
+		x, ok := solve.Brent(func(x float64) float64 { return c.index(math.Exp(x)) }, math.Log(lo), math.Log(hi), 1e-9)
+		if !ok {
+			return Limit{}, units.ErrNoConvergence
+		}
+		hi = math.Exp(x)
+		c.index(hi)
+		l.By, l.At = c.by, c.at
+	}
+	l.Salts = scaled(s.Salts, hi)
+	for _, t := range c.degrees {
+		if c.refused == 0 {
+			break
+		}
+		if err := c.refused.usable(t); err != nil {
+			return Limit{}, err
+		}
+	}
+	return l, nil
+}
+
+// bracket returns a strength at which nothing falls out, and a higher one at which
+// something does or where the range ends.
+func (c *clarity) bracket() (lo, hi float64, ok bool) {
+	lo = 0.01 / c.strength()
+	for c.index(lo) > 0 {
+		if lo *= 0.1; lo < 1e-12 {
+			return 0, 0, false
+		}
+	}
+	end := c.end()
+	for lo < end {
+		hi = math.Min(1.5*lo, end)
+		index := c.index(hi)
+		if math.IsNaN(index) {
+			return lo, lo, true
+		}
+		if index > 0 {
+			return lo, hi, true
+		}
+		lo = hi
+	}
+	return lo, lo, true
+}
+
+// end is the strength at which the range ends.
+func (c *clarity) end() float64 {
+	i := c.strength()
+	end := strongest / math.Max(i-c.water/molesOfWater*strongest, strongest*1e-3)
+	for j := range compared {
+		x := &compared[j]
+		salt := saltOf(x.cation, x.anion, c.content(x.cation), c.content(x.anion))
+		if salt > 0 {
+			end = math.Min(end, x.to/math.Max(salt-c.water/molesOfWater*x.to, x.to*1e-3))
+		}
+	}
+	return end
+}
+
+// content is mol of a counted species.
+func (c *clarity) content(s Species) float64 {
+	for i, x := range counted {
+		if x == s {
+			return c.n.n[i]
+		}
+	}
+	return 0
 }
 
 func scaled(salts []Addition, x float64) []Addition {
@@ -97,10 +140,13 @@ type Verdict struct {
 	Worst Solid    // that is nearest to falling out; none if nothing can
 	Index float64  // its saturation index: above zero it falls out
 	At    units.Temperature
+	// Unjudged is a solid that may fall out and whose constant is not sound at these
+	// temperatures; none if there is no such.
+	Unjudged Solid
 }
 
-// Clear tells whether nothing can fall out.
-func (v Verdict) Clear() bool { return !(v.Index > 0) }
+// Clear tells whether nothing can fall out, as far as can be judged.
+func (v Verdict) Clear() bool { return !(v.Index > 0) && v.Unjudged == 0 }
 
 // Judge looks at the whole stock at the strength that it has, then at each two of its salts
 // as if they shared a bottle.
@@ -132,6 +178,7 @@ func (s Stock) judge() (Verdict, error) {
 		return Verdict{}, units.ErrNoConvergence
 	}
 	v.Worst, v.At = c.by, c.at
+	v.Unjudged = c.refused
 	for _, a := range s.Salts {
 		v.Salts = append(v.Salts, a.Formula)
 	}
@@ -148,6 +195,7 @@ type clarity struct {
 	state   state
 	by      Solid // of the last index
 	at      units.Temperature
+	refused Solid // one without a sound constant that is near saturation by the one there is
 }
 
 func (s Stock) clear() (*clarity, error) {
@@ -190,7 +238,7 @@ func (c *clarity) index(x float64) float64 {
 	}
 	n.other *= x / kg
 	worst := math.Inf(-1)
-	c.by, c.at = 0, c.degrees[0]
+	c.by, c.at, c.refused = 0, c.degrees[0], 0
 	for i := range c.models {
 		k := &c.models[i]
 		if !k.speciate(&n, &c.state) {
@@ -202,6 +250,25 @@ func (c *clarity) index(x float64) float64 {
 				worst, c.by, c.at = index, s, c.degrees[i]
 			}
 		}
+		c.refuse(k, c.degrees[i])
 	}
 	return worst
+}
+
+// nearly is a saturation index at which a solid whose constant is not sound may be there:
+// half saturated by the constant that there is.
+const nearly = -0.3
+
+// refuse notes a solid of which the answer would depend and whose constant is not sound.
+func (c *clarity) refuse(k *model, t units.Temperature) {
+	for s := Halite; s < solidEnd; s++ {
+		r := &solids[s]
+		if r.grade != only25 && s != Portlandite {
+			continue
+		}
+		if s.usable(t) != nil && (c.state.product(r)-r.lnK(&k.warmth, &k.k))/ln10 > nearly {
+			c.refused = s
+			return
+		}
+	}
 }
