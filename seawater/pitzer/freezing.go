@@ -21,7 +21,7 @@ const (
 // iceActivity is ln of the activity at which water is in equilibrium with ice.
 //
 //	symbol   ln a = -(1/R) ∫ L/T² dT from T to T0, L = L0 + Δcp (T-T0)
-//	range    -25 to 0 °C; at -10 °C 2e-5 from TEOS-10
+//	range    -25 to 0 °C; 1e-5 from TEOS-10 at -6 °C, 1e-4 at -13 °C
 func iceActivity(t float64) float64 {
 	l := meltingHeat - moreHeat*meltingPoint
 	return -(l*(1/t-1/meltingPoint) + moreHeat*math.Log(meltingPoint/t)) / waterSpecial
@@ -35,7 +35,7 @@ const coldest = -25.
 //
 //	symbol   a(T) of the brine = a of water in equilibrium with ice
 //	source   the parameters, extrapolated below 0 °C
-//	range    0 to 40 g/kg of sea salt within 0.005 K of TEOS-10; NaCl to -15 °C within 0.2 K
+//	range    0 to 40 g/kg of sea salt within 0.005 K of TEOS-10; NaCl to -16 °C within 0.15 K
 //	errors   none above -25 °C: *units.InputError
 func (s *Solution) FreezingPoint() (units.Temperature, error) {
 	n := s.brine.totals()

@@ -57,7 +57,7 @@ func (s *Solution) Known() []Known {
 	var list []Known
 	for c := range firstAnion {
 		for a := firstAnion; a < firstNeutral; a++ {
-			if s.m[c] < least*s.sum || s.m[a] < least*s.sum {
+			if scarce := math.Min(s.m[c], s.m[a]); scarce < least*s.sum || scarce < 1e-6 {
 				continue
 			}
 			list = append(list, s.known(c, a))

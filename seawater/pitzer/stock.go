@@ -87,17 +87,17 @@ func (c *clarity) bracket() (lo, hi float64, ok bool) {
 			return 0, 0, false
 		}
 	}
-	end := c.end()
-	for lo < end {
-		hi = math.Min(1.5*lo, end)
-		index := c.index(hi)
-		if math.IsNaN(index) {
-			return lo, lo, true
-		}
-		if index > 0 {
+	end, growth := c.end(), 0.5
+	for lo < end && growth > 0.01 && c.refused == 0 {
+		hi = math.Min((1+growth)*lo, end)
+		switch index := c.index(hi); {
+		case math.IsNaN(index): // too far beyond saturation
+			growth /= 2
+		case index > 0:
 			return lo, hi, true
+		default:
+			lo = hi
 		}
-		lo = hi
 	}
 	return lo, lo, true
 }
@@ -105,12 +105,12 @@ func (c *clarity) bracket() (lo, hi float64, ok bool) {
 // end is the strength at which the range ends.
 func (c *clarity) end() float64 {
 	i := c.strength()
-	end := strongest / math.Max(i-c.water/molesOfWater*strongest, strongest*1e-3)
+	end := strongest / math.Max(i-c.water/molesOfWater*strongest, i*1e-3)
 	for j := range compared {
 		x := &compared[j]
 		salt := saltOf(x.cation, x.anion, c.content(x.cation), c.content(x.anion))
 		if salt > 0 {
-			end = math.Min(end, x.to/math.Max(salt-c.water/molesOfWater*x.to, x.to*1e-3))
+			end = math.Min(end, x.to/math.Max(salt-c.water/molesOfWater*x.to, salt*1e-3))
 		}
 	}
 	return end
