@@ -77,7 +77,7 @@
 //
 // # Sources
 //
-//	[PHREEQC] PHREEQC 3, commit 8176af0c, data base pitzer.dat (USGS, public domain).
+//	[PHREEQC] PHREEQC 3, commit 8176af0c, data bases pitzer.dat and phreeqc.dat.
 //	[A15]     Appelo 2015, Principles, caveats and improvements in databases for calculating
 //	          hydrogeochemical reactions in saline waters from 0 to 200 °C and 1 to 1000 atm,
 //	          Appl. Geochem. 55, 62-71.
@@ -92,9 +92,8 @@
 //	[P75]     Pitzer 1975, Thermodynamics of electrolytes V, effects of higher-order
 //	          electrostatic terms, J. Solution Chem. 4, 249-265.
 //	[P91]     Pitzer 1991, Activity Coefficients in Electrolyte Solutions, 2nd edition.
-//	[H81]     Harvie 1981, Chebyshev series of J, as printed in [P91].
+//	[H81]     Harvie 1981, Chebyshev series of J, as printed by Pitzer 1991.
 //	[BP79]    Bradley and Pitzer 1979, Dielectric properties of water and Debye-Hückel
 //	          parameters, J. Phys. Chem. 83, 1599-1603.
-//	[WP02]    Wagner and Pruß 2002, The IAPWS formulation 1995, J. Phys. Chem. Ref. Data 31,
-//	          387-535.
+//	[WP02]    Wagner, Pruss 2002, J. Phys. Chem. Ref. Data 31, 387-535.
 package pitzer
