@@ -66,3 +66,44 @@ func TestNoAllocations(t *testing.T) {
 	checks.NoAllocations(t, "MolarMass", func() { _ = Gypsum.MolarMass() })
 	checks.NoAllocations(t, "TotalPH", func() { _ = s.TotalPH() })
 }
+
+func BenchmarkDissolve(b *testing.B) {
+	at := units.Celsius(25)
+	for name, batch := range map[string]Batch{
+		"two salts":         {Add: []Addition{{"CaCl2·2H2O", 150 * units.Gram}, {"MgSO4·7H2O", 120 * units.Gram}}},
+		"seawater 20 times": {Present: sea.Scale(20)}, // of 44 solids, five lie there
+	} {
+		batch.Water, batch.Temperature = units.Kilogram, at
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := Dissolve(batch); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
+func BenchmarkStrongest(b *testing.B) {
+	b.ReportAllocs()
+	s := Stock{Salts: []Addition{{"MgSO4·7H2O", units.Gram}}, Cold: units.Celsius(15), Warm: units.Celsius(30)}
+	for b.Loop() {
+		if _, err := s.Strongest(); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkFreezingPoint(b *testing.B) {
+	b.ReportAllocs()
+	s, err := Solve(sea, units.Celsius(25))
+	if err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		if _, err := s.FreezingPoint(); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

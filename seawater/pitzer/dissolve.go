@@ -130,7 +130,7 @@ func (b *Batch) additions() error {
 func usual(t units.Temperature) []Solid {
 	list := make([]Solid, 0, solidEnd)
 	for s := Halite; s < solidEnd; s++ {
-		if s.usable(t) == nil && solids[s].grade != neverForms {
+		if s.judged(t) && solids[s].grade != neverForms {
 			list = append(list, s)
 		}
 	}
@@ -200,7 +200,7 @@ func (y *system) mixture(b *Batch) Mixture {
 		shift: y.shift(&y.state), state: y.state,
 	}
 	for s := Halite; s < solidEnd; s++ {
-		if solids[s].grade == neverForms || s.usable(b.Temperature) != nil {
+		if solids[s].grade == neverForms || !s.judged(b.Temperature) {
 			if index := m.Solution.index(s); index > 0 {
 				m.NotJudged = append(m.NotJudged, Saturated{s, index})
 			}

@@ -132,7 +132,7 @@ var deviations = [...]struct {
 // the mineral.
 func (s Solid) Deviation(t units.Temperature) units.Fraction {
 	for i := range deviations {
-		if x := &deviations[i]; x.solid == s && t.Celsius() >= x.from && s.usable(t) == nil {
+		if x := &deviations[i]; x.solid == s && t.Celsius() >= x.from && s.judged(t) {
 			return units.Share(x.within)
 		}
 	}

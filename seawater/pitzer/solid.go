@@ -1,6 +1,8 @@
 package pitzer
 
 import (
+	"math"
+
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/units"
 )
@@ -111,6 +113,12 @@ func reactionOf(s Species) int {
 
 // room is how far from 25 °C a constant without function of temperature is taken, in K.
 const room = 1
+
+// judged tells whether usable does not refuse a solid.
+func (s Solid) judged(t units.Temperature) bool {
+	g := solids[s].grade
+	return g == sound || g == neverForms || g == only25 && math.Abs(t.Celsius()-25) <= room
+}
 
 // usable refuses a solid whose constant is unsound, or that has one for 25 °C only.
 func (s Solid) usable(t units.Temperature) error {

@@ -228,7 +228,7 @@ type Saturated struct {
 func (s *Solution) AboveSaturation() []Saturated {
 	var list []Saturated
 	for x := Halite; x < solidEnd; x++ {
-		if solids[x].grade == neverForms || x.usable(s.temperature) != nil {
+		if solids[x].grade == neverForms || !x.judged(s.temperature) {
 			continue
 		}
 		if index := s.index(x); index > 0 {

@@ -22,6 +22,9 @@ type balance struct {
 	ln     [len(masters)]float64 // ln m
 	shift  [len(reactions)]float64
 	active [len(masters)]bool
+	order  [len(masters)]int // numbers of the active ones
+	size   int
+	at     [len(reactions)][2]int // where the masters of a reaction stand; there is none: -1
 }
 
 // speciate distributes the totals of one kilogram of water over the species, by mass
@@ -34,7 +37,7 @@ func (k *model) speciate(t *totals, s *state) (ok bool) {
 	b.start(t, s)
 	step, last := 1., math.Inf(1)
 	for range mostRounds {
-		if !b.solve(s, math.Max(near, 0.03*math.Min(last, 1))) {
+		if !b.solve(s, math.Max(near, math.Min(10*last, 0.03))) {
 			return false
 		}
 		before := s.gamma
@@ -74,6 +77,20 @@ func (b *balance) start(t *totals, s *state) {
 		b.ln[i] = math.Log(s.m[species])
 	}
 	b.total[hydrogenAt], b.active[hydrogenAt] = t.excess(), true
+	for i, active := range b.active {
+		if active {
+			b.order[b.size] = i
+			b.size++
+		}
+	}
+	for r := range reactions {
+		b.at[r] = [2]int{-1, -1}
+		for i, of := range reactions[r].of {
+			if of.n != 0 {
+				b.at[r][i] = index(of.of)
+			}
+		}
+	}
 	b.ln[hydrogenAt] = -7 * ln10
 	b.model.activities(s)
 	b.shifts(s)
@@ -132,8 +149,8 @@ func (b *balance) shifts(s *state) {
 	}
 }
 
-// near is a step in ln m after which the next one is below 1e-12: its square.
-const near = 1e-6
+// near is a step in ln m after which the next one is below 1e-11: its square.
+const near = 3e-6
 
 // solve finds the molalities for which all balances hold at the activity coefficients of s, up
 // to a last step as small as near.
@@ -143,7 +160,7 @@ func (b *balance) solve(s *state, near float64) bool {
 		var f [len(masters)]float64
 		var j [len(masters)][len(masters)]float64
 		b.residuals(s, &f, &j)
-		step, ok := eliminate(&j, &f, &b.active)
+		step, ok := b.eliminate(&j, &f)
 		if !ok {
 			return false
 		}
@@ -200,15 +217,14 @@ func (b *balance) spread(s *state) {
 func (b *balance) molality(r int) float64 {
 	x := &reactions[r]
 	ln := b.shift[r] + x.hydrogen*b.ln[hydrogenAt]
-	for _, of := range x.of {
-		if of.n == 0 {
+	for j, i := range b.at[r] {
+		if i < 0 {
 			break
 		}
-		i := index(of.of)
 		if !b.active[i] {
 			return 0
 		}
-		ln += of.n * b.ln[i]
+		ln += x.of[j].n * b.ln[i]
 	}
 	return math.Exp(ln)
 }
@@ -243,22 +259,22 @@ func (b *balance) residuals(s *state, f *[len(masters)]float64, j *[len(masters)
 			base -= x.hydrogen * m
 			ofBase[hydrogenAt] -= x.hydrogen * x.hydrogen * m
 		}
-		for _, one := range x.of {
-			if one.n == 0 {
+		for one, i := range b.at[r] {
+			if i < 0 {
 				break
 			}
-			i := index(one.of)
-			sum[i] += one.n * m
-			j[i][hydrogenAt] += one.n * x.hydrogen * m
-			for _, two := range x.of {
-				if two.n != 0 {
-					j[i][index(two.of)] += one.n * two.n * m
+			part := x.of[one].n * m
+			sum[i] += part
+			j[i][hydrogenAt] += part * x.hydrogen
+			for two, i2 := range b.at[r] {
+				if i2 >= 0 {
+					j[i][i2] += part * x.of[two].n
 				}
 			}
 			if x.hydrogen > 0 {
-				ofAcid[i] += x.hydrogen * one.n * m
+				ofAcid[i] += x.hydrogen * part
 			} else {
-				ofBase[i] -= x.hydrogen * one.n * m
+				ofBase[i] -= x.hydrogen * part
 			}
 		}
 	}
@@ -278,49 +294,43 @@ func (b *balance) residuals(s *state, f *[len(masters)]float64, j *[len(masters)
 }
 
 // eliminate solves j x = f for the active unknowns by Gauss's method with pivots.
-func eliminate(j *[len(masters)][len(masters)]float64, f *[len(masters)]float64, active *[len(masters)]bool) (
+func (b *balance) eliminate(j *[len(masters)][len(masters)]float64, f *[len(masters)]float64) (
 	x [len(masters)]float64, ok bool,
 ) {
-	var rows [len(masters)]int
-	n := 0
-	for i, a := range active {
-		if a {
-			rows[n] = i
-			n++
-		}
-	}
-	list := rows[:n]
-	for p := range list {
-		best := p
-		for q := p + 1; q < n; q++ {
-			if math.Abs(j[list[q]][rows[p]]) > math.Abs(j[list[best]][rows[p]]) {
-				best = q
+	list := b.order[:b.size]
+	for p, row := range list {
+		best := row
+		for _, other := range list[p+1:] {
+			if math.Abs(j[other][row]) > math.Abs(j[best][row]) {
+				best = other
 			}
 		}
-		// Rows are exchanged whole, columns stay.
-		j[list[p]], j[list[best]] = j[list[best]], j[list[p]]
-		f[list[p]], f[list[best]] = f[list[best]], f[list[p]]
-		pivot := j[list[p]][list[p]]
+		if best != row {
+			j[row], j[best] = j[best], j[row]
+			f[row], f[best] = f[best], f[row]
+		}
+		pivot := j[row][row]
 		if pivot == 0 {
 			return x, false
 		}
-		for q := p + 1; q < n; q++ {
-			ratio := j[list[q]][list[p]] / pivot
+		for _, other := range list[p+1:] {
+			ratio := j[other][row] / pivot
 			if ratio == 0 {
 				continue
 			}
-			for c := p; c < n; c++ {
-				j[list[q]][list[c]] -= ratio * j[list[p]][list[c]]
+			for _, c := range list[p+1:] {
+				j[other][c] -= ratio * j[row][c]
 			}
-			f[list[q]] -= ratio * f[list[p]]
+			f[other] -= ratio * f[row]
 		}
 	}
-	for p := n - 1; p >= 0; p-- {
-		sum := f[list[p]]
-		for c := p + 1; c < n; c++ {
-			sum -= j[list[p]][list[c]] * x[list[c]]
+	for p := len(list) - 1; p >= 0; p-- {
+		row := list[p]
+		sum := f[row]
+		for _, c := range list[p+1:] {
+			sum -= j[row][c] * x[c]
 		}
-		x[list[p]] = sum / j[list[p]][list[p]]
+		x[row] = sum / j[row][row]
 	}
 	return x, true
 }

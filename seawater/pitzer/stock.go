@@ -266,7 +266,7 @@ func (c *clarity) refuse(k *model, t units.Temperature) {
 		if r.grade != only25 && s != Portlandite {
 			continue
 		}
-		if s.usable(t) != nil && (c.state.product(r)-r.lnK(&k.warmth, &k.k))/ln10 > nearly {
+		if !s.judged(t) && (c.state.product(r)-r.lnK(&k.warmth, &k.k))/ln10 > nearly {
 			c.refused = s
 			return
 		}
