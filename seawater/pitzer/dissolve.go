@@ -93,7 +93,7 @@ func Dissolve(b Batch) (Mixture, error) {
 	if len(allowed) == 0 {
 		allowed = usual(b.Temperature)
 	}
-	if !y.start(n, acid, water, allowed) || !y.settle() {
+	if !y.start(n, acid, water, allowed) || !y.settle() && !y.again(n, acid, water, allowed) {
 		if y.kg*y.perKg < leastWater*y.water {
 			return Mixture{}, input.Bad("water", b.Water.String(), "more: the solids would take nearly all of it")
 		}

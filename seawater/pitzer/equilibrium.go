@@ -31,6 +31,7 @@ type system struct {
 	by       matrix              // ∂ ln a_i/∂ ln m_j
 	lnW      [speciesEnd]float64
 	rounds   int
+	bold     float64 // longest step in ln
 }
 
 // conserved is a balance: of a counted species, of hydrogen, or for speciesEnd of water.
@@ -68,6 +69,7 @@ const (
 // start takes so much matter, with the solids that may fall out.
 func (y *system) start(t totals, acid, water float64, allowed []Solid) bool {
 	y.n, y.acid, y.water = t.n, acid, water
+	y.bold = boldest
 	y.kg = water / y.perKg
 	strong := 0.
 	for i, s := range counted {
@@ -174,6 +176,15 @@ func (y *system) settle() bool {
 		h.awake = h.present
 	}
 	return y.polish()
+}
+
+// again tries a second time, with shorter steps.
+func (y *system) again(t totals, acid, water float64, allowed []Solid) bool {
+	if !y.start(t, acid, water, allowed) {
+		return false
+	}
+	y.bold = boldest / 8
+	return y.settle()
 }
 
 // gap is the mean product of amount and slack.
@@ -417,8 +428,8 @@ func (y *system) solve(size int) (*[unknowns]float64, bool) {
 	return &y.f, true
 }
 
-// boldest is the longest step in ln of a molality or of the water, and how much of the way to
-// nothing an amount or a slack may go.
+// boldest is the longest step in ln of a molality or of the water at the first attempt, and
+// toZero how much of the way to nothing an amount or a slack may go.
 const (
 	boldest = 2.
 	toZero  = 0.95
@@ -428,8 +439,8 @@ const (
 func (y *system) advance(step *[unknowns]float64, mu float64) float64 {
 	part := 1.
 	for i := range len(y.list) + 1 {
-		if d := math.Abs(step[i]); d*part > boldest {
-			part = boldest / d
+		if d := math.Abs(step[i]); d*part > y.bold {
+			part = y.bold / d
 		}
 	}
 	var dn, ds [solidEnd]float64
@@ -545,7 +556,7 @@ func (y *system) newton() bool {
 		for _, d := range step[:len(y.list)+1] {
 			largest = math.Max(largest, math.Abs(d))
 		}
-		part := math.Min(1, boldest/largest)
+		part := math.Min(1, y.bold/largest)
 		y.move(step, part)
 		column := len(y.list) + 1
 		for i := range y.solids {
