@@ -73,7 +73,7 @@ func (m *Mixture) Found(s Solid) units.Mass {
 // anything does.
 //
 //	source   [PHREEQC]; an interior point method, ended by Newton's
-//	range    0 to 50 °C, see [Solution.Known]; at least a thousandth of the water stays liquid
+//	range    0 to 50 °C, ionic strength up to 20, see [Solution.Known]; at least a thousandth of the water stays liquid
 //	errors   a field: *units.InputError, *units.RangeError; too little water for
 //	         so much salt or no equilibrium found: units.ErrNoConvergence
 //
@@ -98,6 +98,9 @@ func Dissolve(b Batch) (Mixture, error) {
 			return Mixture{}, input.Bad("water", b.Water.String(), "more: the solids would take nearly all of it")
 		}
 		return Mixture{}, units.ErrNoConvergence
+	}
+	if err := strong.Check(y.strength); err != nil {
+		return Mixture{}, err // beyond it the model has solutions that are none
 	}
 	return y.mixture(&b), nil
 }

@@ -125,6 +125,10 @@ func TestDissolveRefuses(t *testing.T) {
 	_, err = Dissolve(Batch{
 		Water: units.Kilogram, Temperature: units.Celsius(20), Add: []Addition{{"MgCl2", 900 * units.Gram}},
 	})
+	assert.ErrorIs(t, err, units.ErrRange, "more than all water as bischofite: the model has a solution, of ionic strength 38")
+	_, err = Dissolve(Batch{
+		Water: units.Kilogram, Temperature: units.Celsius(20), Add: []Addition{{"MgCl2", 1500 * units.Gram}},
+	})
 	assert.ErrorContains(t, err, "water")
 	assert.ErrorIs(t, err, units.ErrInput)
 }

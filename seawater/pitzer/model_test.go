@@ -2,6 +2,7 @@ package pitzer
 
 import (
 	"encoding/json"
+	"errors"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -83,7 +84,7 @@ func TestBalances(t *testing.T) {
 		var b Brine
 		for _, amount := range b.amounts() {
 			if r.IntN(2) == 0 {
-				*amount = units.AmountPerKilogram(math.Exp(20*r.Float64() - 6))
+				*amount = units.AmountPerKilogram(math.Exp(19*r.Float64() - 5))
 			}
 		}
 		n := b.totals()
@@ -93,6 +94,9 @@ func TestBalances(t *testing.T) {
 			b.Sodium -= units.AmountPerKilogram(x * perMole)
 		}
 		s, err := Solve(b, units.Celsius(50*r.Float64()))
+		if errors.Is(err, units.ErrRange) {
+			continue
+		}
 		require.NoError(t, err, "%+v", b)
 		n = b.totals()
 		charge, scale := n.other, 0.
@@ -189,7 +193,9 @@ func TestSolveRefuses(t *testing.T) {
 	_, err := Solve(sea, units.Temperature{})
 	assert.ErrorIs(t, err, units.ErrInput)
 	_, err = Solve(Brine{Magnesium: 1e9, Chloride: 2e9}, units.Celsius(25))
-	assert.ErrorIs(t, err, units.ErrNoConvergence)
+	assert.Error(t, err)
+	_, err = Solve(Brine{Magnesium: 7e6, Chloride: 14e6}, units.Celsius(25))
+	assert.ErrorIs(t, err, units.ErrRange)
 }
 
 // Unsound constants and those of 25 °C elsewhere are refused, and nothing else is.

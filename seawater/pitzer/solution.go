@@ -19,7 +19,10 @@ func checkTemperature(t units.Temperature) error {
 	return holds.Check(t.Celsius())
 }
 
-var holds = units.Range{Quantity: "temperature", Min: 0, Max: 50, Unit: "°C", Source: "the parameters"}
+var (
+	holds  = units.Range{Quantity: "temperature", Min: 0, Max: 50, Unit: "°C", Source: "the parameters"}
+	strong = units.Range{Quantity: "ionic strength", Max: 20, Unit: "mol/kg", Source: "the model"}
+)
 
 // Solution is a brine at a temperature with all its species in equilibrium, nothing fallen
 // out and no gas exchanged: what [Solve] makes.
@@ -34,8 +37,8 @@ type Solution struct {
 
 // Solve distributes what is dissolved over the species of the model.
 //
-//	range    0 to 50 °C; concentrations as [Solution.Known] tells
-//	outside  of the temperatures: *units.RangeError
+//	range    0 to 50 °C; ionic strength up to 20; concentrations as [Solution.Known] tells
+//	outside  of temperature or ionic strength: *units.RangeError; beyond what Known tells extrapolates
 //	errors   an amount below zero or not finite: *units.InputError; no equilibrium found:
 //	         units.ErrNoConvergence
 //
@@ -59,6 +62,9 @@ func (k *model) solution(b *Brine, t units.Temperature, n *totals) (Solution, er
 	s := Solution{brine: *b, temperature: t, warmth: k.warmth, k: k.k}
 	if !k.speciate(n, &s.state) {
 		return Solution{}, units.ErrNoConvergence
+	}
+	if err := strong.Check(s.strength); err != nil {
+		return Solution{}, err
 	}
 	s.shift = k.shift(&s.state)
 	return s, nil
