@@ -50,18 +50,17 @@ type heap struct {
 	most    float64             // mol that the matter would make
 	awake   bool                // while it may still come
 	present bool                // at the end
-	over    float64             // ln of the saturation less what is thought
+	over    float64             // ln of the saturation, as it is
 	by      [speciesEnd]float64 // ∂ ln of the saturation/∂ ln m
 }
 
 // unknowns is more than the species, the water and the solids that can lie together.
 const unknowns = int(speciesEnd) + 1 + len(counted) + 2
 
-// The way down: how much the product of amount and slack has to sink in all, by how much in
-// one step, and how many steps there may be.
+// The way down, of the product of amount and slack.
 const (
-	sinks     = 0.1
-	sunk      = 1e-9
+	sinks     = 0.1  // in one step
+	sunk      = 1e-9 // enough
 	mostSteps = 300
 	mostTurns = 40 // of solids that come and go at the end
 )
@@ -589,7 +588,7 @@ func (y *system) residual() float64 {
 		if h.present {
 			worst = math.Max(worst, math.Abs(h.over))
 		} else {
-			worst = math.Max(worst, h.over)
+			worst = math.Max(worst, y.product(&solids[h.solid])-h.lnK)
 		}
 	}
 	return worst
