@@ -99,8 +99,8 @@ func Dissolve(b Batch) (Mixture, error) {
 		}
 		return Mixture{}, units.ErrNoConvergence
 	}
-	if err := strong.Check(y.strength); err != nil {
-		return Mixture{}, err // beyond it the model has solutions that are none
+	if err := y.inRange(); err != nil {
+		return Mixture{}, err
 	}
 	return y.mixture(&b), nil
 }

@@ -34,7 +34,7 @@
 // # What it does not know
 //
 // No parameters: phosphate, nitrite, iodate, acetate, copper, zinc and whatever else
-// [From] lists; of ammonium, nitrate, fluoride and iodide those of single salts at 25 °C.
+// [From] lists; ammonium keeps its proton at any pH; of ammonium, nitrate, fluoride and iodide those of single salts at 25 °C.
 // Pairs without parameters are marked in [Solution.Known]. Not among the solids: hydrates
 // of calcium and strontium chloride, bromides, hydrohalite, ikaite, and fluorite, of which the
 // source has no sound constant. Portlandite and magnesite are refused as unsound:

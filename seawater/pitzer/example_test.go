@@ -2,6 +2,7 @@ package pitzer_test
 
 import (
 	"fmt"
+	"math"
 
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/seawater/pitzer"
@@ -72,7 +73,23 @@ func ExampleBatch_WaterOntoSalt() {
 			stage.Water.Grams(), m.Found(pitzer.Halite).Grams(), sulfate.Grams(), 1000*m.Found(pitzer.Calcite).Grams())
 	}
 	water, err := mix.WaterToClear(pitzer.Gypsum)
-	fmt.Printf("gypsum can come until there are %.0f g of water, %v\n", water.Grams(), err)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("gypsum can come until there are %.0f g of water\n", water.Grams())
+
+	// And if neither gypsum nor a carbonate finds nuclei there?
+	mix.Water = 120 * units.Gram
+	mix.Solids = []pitzer.Solid{pitzer.Halite}
+	held, err := pitzer.Dissolve(mix)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	gypsum, _ := held.Solution.Saturation(pitzer.Gypsum)
+	aragonite, _ := held.Solution.Saturation(pitzer.Aragonite)
+	fmt.Printf("with 120 g gypsum is %.0f times saturated and aragonite %.0f times\n", math.Pow(10, gypsum), math.Pow(10, aragonite))
 	// Output:
 	// 30 g of water: 18.8 g of halite, 2.51 g of sulfates of calcium and strontium, 53 mg of calcite
 	//  60 g of water:  8.3 g of halite, 2.13 g of sulfates of calcium and strontium, 54 mg of calcite
@@ -80,7 +97,8 @@ func ExampleBatch_WaterOntoSalt() {
 	// 241 g of water:  0.0 g of halite, 0.27 g of sulfates of calcium and strontium, 41 mg of calcite
 	// 482 g of water:  0.0 g of halite, 0.00 g of sulfates of calcium and strontium, 21 mg of calcite
 	// 965 g of water:  0.0 g of halite, 0.00 g of sulfates of calcium and strontium, 7 mg of calcite
-	// gypsum can come until there are 277 g of water, <nil>
+	// gypsum can come until there are 277 g of water
+	// with 120 g gypsum is 5 times saturated and aragonite 20 times
 }
 
 // How strong may these stocks be that stand between 15 and 30 °C?

@@ -295,3 +295,24 @@ func FuzzFormula(f *testing.F) {
 		}
 	})
 }
+
+func FuzzSolve(f *testing.F) {
+	f.Add(486e3, 54.7e3, 10.6e3, 29e3, 2e3, 430., 25.)
+	f.Add(0., 6e6, 0., 0., 0., 0., 0.)
+	f.Add(1e-9, 1e-9, 1e6, 1e-12, 1e6, 1e6, 50.)
+	f.Fuzz(func(t *testing.T, sodium, magnesium, calcium, sulfate, carbon, boron, celsius float64) {
+		b := Brine{
+			Sodium: units.AmountPerKilogram(sodium), Magnesium: units.AmountPerKilogram(magnesium),
+			Calcium: units.AmountPerKilogram(calcium), Sulfate: units.AmountPerKilogram(sulfate),
+			Carbon: units.AmountPerKilogram(carbon), Boron: units.AmountPerKilogram(boron),
+		}
+		b.Chloride = max(0, b.Sodium+2*b.Magnesium+2*b.Calcium-2*b.Sulfate)
+		s, err := Solve(b, units.Celsius(celsius))
+		if err != nil {
+			return
+		}
+		if !(s.WaterActivity() > 0 && s.WaterActivity() <= 1+1e-9 && math.Abs(s.PH()) < 25) {
+			t.Errorf("%+v at %v: activity of water %v, pH %v", b, celsius, s.WaterActivity(), s.PH())
+		}
+	})
+}

@@ -22,7 +22,21 @@ func checkTemperature(t units.Temperature) error {
 var (
 	holds  = units.Range{Quantity: "temperature", Min: 0, Max: 50, Unit: "°C", Source: "the parameters"}
 	strong = units.Range{Quantity: "ionic strength", Max: 20, Unit: "mol/kg", Source: "the model"}
+	full   = units.Range{Quantity: "carbon dioxide, boric acid and other neutral species", Max: 5, Unit: "mol/kg", Source: "the model"}
 )
+
+// inRange refuses what the parameters say nothing of: beyond it the equations have solutions
+// that no water has.
+func (s *state) inRange() error {
+	if err := strong.Check(s.strength); err != nil {
+		return err
+	}
+	neutral := 0.
+	for j := firstNeutral; j < speciesEnd; j++ {
+		neutral += s.m[j]
+	}
+	return full.Check(neutral)
+}
 
 // Solution is a brine at a temperature with all its species in equilibrium, nothing fallen
 // out and no gas exchanged: what [Solve] makes.
@@ -37,8 +51,9 @@ type Solution struct {
 
 // Solve distributes what is dissolved over the species of the model.
 //
-//	range    0 to 50 °C; ionic strength up to 20; concentrations as [Solution.Known] tells
-//	outside  of temperature or ionic strength: *units.RangeError; beyond what Known tells extrapolates
+//	range    0 to 50 °C; ionic strength up to 20, neutral species up to 5 mol/kg; single salts as
+//	         [Solution.Known] tells
+//	outside  *units.RangeError; beyond what Known tells extrapolates
 //	errors   an amount below zero or not finite: *units.InputError; no equilibrium found:
 //	         units.ErrNoConvergence
 //
@@ -63,7 +78,7 @@ func (k *model) solution(b *Brine, t units.Temperature, n *totals) (Solution, er
 	if !k.speciate(n, &s.state) {
 		return Solution{}, units.ErrNoConvergence
 	}
-	if err := strong.Check(s.strength); err != nil {
+	if err := s.inRange(); err != nil {
 		return Solution{}, err
 	}
 	s.shift = k.shift(&s.state)

@@ -17,9 +17,10 @@ type Stock struct {
 
 // Limit is how strong a stock can be.
 type Limit struct {
-	Salts []Addition        // in a kilogram of water, at saturation
-	By    Solid             // that falls out first
-	At    units.Temperature // where it does
+	Salts  []Addition        // in a kilogram of water, at saturation
+	By     Solid             // that falls out first
+	At     units.Temperature // where it does
+	Within units.Fraction    // largest known difference of the solid's solubility from measured ones; NaN: not compared
 	// Open: no solid of the table falls out up to here, where comparison with measurements
 	// or the model, at an ionic strength of 18, ends. The hydrates of calcium chloride, the
 	// bromides and others are not in the table: the stock is clear as far as it goes, and
@@ -56,7 +57,7 @@ func (s Stock) Strongest() (Limit, error) {
 	if !ok {
 		return Limit{}, units.ErrNoConvergence
 	}
-	l := Limit{Open: !(c.index(hi) > 0)}
+	l := Limit{Open: !(c.index(hi) > 0), Within: units.Share(math.NaN())}
 	if !l.Open {
 		x, ok := solve.Brent(func(x float64) float64 { return c.index(math.Exp(x)) }, math.Log(lo), math.Log(hi), 1e-9)
 		if !ok {
@@ -64,7 +65,7 @@ func (s Stock) Strongest() (Limit, error) {
 		}
 		hi = math.Exp(x)
 		c.index(hi)
-		l.By, l.At = c.by, c.at
+		l.By, l.At, l.Within = c.by, c.at, c.by.Deviation(c.at)
 	}
 	l.Salts = scaled(s.Salts, hi)
 	for _, t := range c.degrees {
