@@ -298,3 +298,89 @@ func TestSingleSalts(t *testing.T) {
 func mustFloat(t *testing.T, text string) float64 {
 	return checks.Row{"x": text}.Float(t, "x")
 }
+
+// The end corrects a wrong guess of which solids lie there, and the residual notices what is
+// not in equilibrium.
+func TestPolishCorrectsTheGuess(t *testing.T) {
+	b := Batch{Water: units.Kilogram, Temperature: units.Celsius(25), Present: sea.Scale(14)}
+	y := modelAt(b.Temperature)
+	y.perKg = molesOfWater
+	n, acid, water, err := b.matter(&y.model)
+	require.NoError(t, err)
+	require.True(t, y.start(n, acid, water, usual(b.Temperature)))
+	require.True(t, y.settle())
+	found := map[Solid]float64{}
+	for i := range y.solids {
+		h := &y.solids[i]
+		if h.present {
+			found[h.solid] = h.n
+		}
+		switch h.solid {
+		case Gypsum: // lies there and is forgotten
+			require.True(t, h.present)
+			h.present, h.awake = false, false
+		case Epsomite: // does not and is put there
+			require.False(t, h.present)
+			h.present, h.awake = true, true
+		}
+	}
+	assert.Greater(t, y.residual(), 0.01)
+	require.True(t, y.polish())
+	assert.Less(t, y.residual(), 1e-12)
+	for i := range y.solids {
+		h := &y.solids[i]
+		assert.InDelta(t, found[h.solid], h.n, 1e-9, h.solid.String())
+	}
+	y.m[Sodium] *= 1.001
+	assert.Greater(t, y.residual(), 1e-4)
+}
+
+func TestKnownSalts(t *testing.T) {
+	s, err := Solve(sea, units.Celsius(25))
+	require.NoError(t, err)
+	var names []string
+	for _, k := range s.Known() {
+		names = append(names, k.Cation.String()+k.Anion.String())
+		assert.False(t, k.Beyond(), "seawater is thin")
+		assert.False(t, k.NoParameters)
+	}
+	assert.Equal(t, []string{"Na+Cl-", "Na+SO4--", "Mg++Cl-", "Mg++SO4--"}, names, "calcium is less than a hundredth")
+	for _, x := range []struct {
+		cation, anion    Species
+		m, n, salt, upTo float64
+		single           bool
+	}{
+		{Potassium, Sulfate, 1, 2, 0.5, 0.85, false},
+		{Magnesium, Sulfate, 1, 2, 1, 3.7, false},
+		{Magnesium, Chloride, 1, 4, 1, 6.1, false},
+		{Magnesium, Chloride, 1, 1, 0.5, 6.1, false},
+		{Sodium, Nitrate, 1, 2, 1, 0, true},
+		{Sodium, Fluoride, 2, 1, 1, 0, true},
+		{Sodium, Iodide, 2, 1, 1, 0, true},
+		{Ammonium, Chloride, 2, 1, 1, 0, true},
+	} {
+		assert.Equal(t, x.salt, saltOf(x.cation, x.anion, x.m, x.n))
+		k := s.known(x.cation, x.anion)
+		assert.InDelta(t, x.upTo*1e6, float64(k.To), 1e-3)
+		assert.Equal(t, x.single, k.Single)
+	}
+}
+
+func TestSameIons(t *testing.T) {
+	assert.True(t, sameIons(Gypsum, Anhydrite))
+	assert.True(t, sameIons(Calcite, Aragonite))
+	assert.False(t, sameIons(Gypsum, Celestite))
+	assert.False(t, sameIons(Magnesite, Brucite))
+	assert.False(t, sameIons(Sassolite, SodiumPentaborate))
+}
+
+func TestScaleKeepsTheOtherCharge(t *testing.T) {
+	b := Brine{Sodium: 100, Chloride: 90, OtherCharge: -10}
+	assert.Equal(t, Brine{Sodium: 50, Chloride: 45, OtherCharge: -5}, b.Scale(0.5))
+	m, err := Dissolve(Batch{Water: 2 * units.Kilogram, Present: Brine{Sodium: 1e5, Chloride: 9e4, OtherCharge: -1e4}, Temperature: units.Celsius(25)})
+	require.NoError(t, err)
+	brine := m.Solution.Brine()
+	assert.InDelta(t, -1e4, float64(brine.OtherCharge), 1e-3)
+	assert.InDelta(t, 1e5, float64(brine.Sodium), 1e-3)
+	assert.InDelta(t, 2, m.Water.Kilograms(), 1e-6)
+}
