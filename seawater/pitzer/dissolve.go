@@ -23,7 +23,8 @@ type Batch struct {
 	Temperature units.Temperature
 
 	// Solids that may lie on the ground in the end. None named means all that have a sound
-	// constant at the temperature and are known to form.
+	// constant at the temperature and are known to form. Name some to leave out what takes
+	// weeks to form, such as glauberite and polyhalite beside gypsum.
 	Solids []Solid
 }
 
@@ -67,15 +68,16 @@ func (m *Mixture) Found(s Solid) units.Mass {
 // how much is dissolved, what stays undissolved and what falls out of the rest.
 //
 // It is the same whether salt is put into water or water onto salt, and in which order; on
-// the way there the two differ, see [WaterOntoSalt]. How long it takes, whether a solid
-// finds nuclei, and which form of calcium carbonate comes first, equilibrium does not say:
-// calcite is taken because it is the least soluble, and in seawater it is aragonite that comes, if
-// anything does.
+// the way there the two differ, see [Batch.WaterOntoSalt]. How long it takes, whether a
+// solid finds nuclei, and which form of calcium carbonate comes first, equilibrium does not
+// say: calcite is taken because it is the least soluble, and in seawater it is aragonite
+// that comes, if anything does.
 //
 //	source   [PHREEQC]; an interior point method, ended by Newton's
-//	range    0 to 50 °C, ionic strength up to 20, see [Solution.Known]; at least a thousandth of the water stays liquid
-//	errors   a field: *units.InputError, *units.RangeError; too little water for
-//	         so much salt or no equilibrium found: units.ErrNoConvergence
+//	range    0 to 50 °C, ionic strength up to 20, see [Solution.Known]
+//	outside  *units.RangeError
+//	errors   a field, or water of which less than a thousandth would stay liquid:
+//	         *units.InputError; no equilibrium found: units.ErrNoConvergence
 //
 // It ends after a bounded number of steps and says how near it came.
 func Dissolve(b Batch) (Mixture, error) {
@@ -219,8 +221,8 @@ func sameFormula(a, b string) bool {
 	return err == nil && err2 == nil && x == y
 }
 
-// InOrder returns what there is after each addition, equilibrium reached each time: the last is
-// that of [Dissolve].
+// InOrder returns what there is after each addition, equilibrium reached each time: the
+// last is that of [Dissolve].
 func (b Batch) InOrder() ([]Mixture, error) {
 	list := make([]Mixture, 0, len(b.Add))
 	all := b.Add

@@ -112,6 +112,18 @@ func TestDepositTellsWhatStayedFromWhatFell(t *testing.T) {
 	assert.Zero(t, m.Found(Calcite))
 }
 
+func TestSolidsMayBeNamedTwice(t *testing.T) {
+	b := Batch{Water: units.Kilogram, Add: []Addition{{"NaCl", 500 * units.Gram}}, Temperature: units.Celsius(20)}
+	once, err := Dissolve(b)
+	require.NoError(t, err)
+	for range 100 {
+		b.Solids = append(b.Solids, Halite)
+	}
+	m, err := Dissolve(b)
+	require.NoError(t, err)
+	assert.InDelta(t, once.Found(Halite).Grams(), m.Found(Halite).Grams(), 1e-9)
+}
+
 func TestDissolveRefuses(t *testing.T) {
 	_, err := Dissolve(Batch{
 		Water: -1, Add: []Addition{{"CuSO4", units.Gram}, {"NaCl", -1}}, Temperature: units.Celsius(60), Present: Brine{Sodium: -1},
@@ -280,8 +292,8 @@ func TestKnown(t *testing.T) {
 	assert.True(t, math.IsNaN(Natron.Deviation(units.Celsius(10)).Value()))
 }
 
-// The single salts of the supplement: osmotic coefficients at 1 mol/kg and 25 °C, computed from the
-// parameters of May et al. 2011 apart from this package.
+// The single salts of the supplement: osmotic coefficients at 1 mol/kg and 25 °C, computed
+// from the parameters of May et al. 2011 apart from this package.
 func TestSingleSalts(t *testing.T) {
 	for formula, printed := range map[string]string{
 		"NaF": "0.871698", "NH4Cl": "0.898142", "(NH4)2SO4": "0.637413", "NH4NO3": "0.817841", "NaNO3": "0.853533",

@@ -1,6 +1,9 @@
 package pitzer
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // system is a closed amount of matter at a temperature: solution and solids, on the way to
 // equilibrium.
@@ -127,7 +130,8 @@ func (y *system) add(s Solid, share float64) {
 			most = math.Min(most, y.moles(x.of)/x.n)
 		}
 	}
-	if !(most > 0) {
+	known := slices.ContainsFunc(y.solids, func(h heap) bool { return h.solid == s })
+	if known || !(most > 0) {
 		return
 	}
 	h := heap{solid: s, lnK: r.lnK(&y.warmth, &y.k), most: most, awake: true}

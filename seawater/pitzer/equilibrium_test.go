@@ -19,9 +19,9 @@ const (
 	ofEquilibriaPH = 2e-5 // where a base or a buffer fixes it; the source's convergence
 )
 
-// sourceWater is the number of moles in a kilogram by which the source of the table books water
-// that a hydrate sets free, 18.016 g/mol. For the activity of water it takes 18.0153 g/mol, as the
-// package does for both: what dissolves of bischofite comes out 7e-5 less.
+// sourceWater is the number of moles in a kilogram by which the source of the table books
+// water that a hydrate sets free, 18.016 g/mol. For the activity of water it takes 18.0153
+// g/mol, as the package does for both: what dissolves of bischofite comes out 7e-5 less.
 const sourceWater = 1000 / 18.016
 
 // startOf reads "seawater x2 + CaCl2 0.2".

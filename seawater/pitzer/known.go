@@ -50,9 +50,9 @@ var compared = [...]struct {
 // least is the share of all that is dissolved below which an ion is not listed.
 const least = 0.01
 
-// Known lists the salts that the solution can be thought of as holding, with what is known of how
-// well the model holds for each. Only ions above a hundredth of all that is dissolved are
-// listed.
+// Known lists the salts that the solution can be thought of as holding, with what is known
+// of how well the model holds for each. Only ions above a hundredth of all that is
+// dissolved are listed.
 func (s *Solution) Known() []Known {
 	var list []Known
 	for c := range firstAnion {
@@ -126,10 +126,10 @@ var deviations = [...]struct {
 	{Natron, 0, 0.0102},
 }
 
-// Deviation returns the largest known difference of the solubility by this model from measured
-// ones near a temperature; NaN where none has been compared. Brucite is one of those:
-// its published constants differ by a factor of 15, and a fresh precipitate is more soluble than
-// the mineral.
+// Deviation returns the largest known difference of the solubility by this model from
+// measured ones near a temperature; NaN where none has been compared. Brucite is one of
+// those: its published constants differ by a factor of 15, and a fresh precipitate is more
+// soluble than the mineral.
 func (s Solid) Deviation(t units.Temperature) units.Fraction {
 	for i := range deviations {
 		if x := &deviations[i]; x.solid == s && t.Celsius() >= x.from && s.judged(t) {

@@ -15,8 +15,8 @@ import (
 	"example.org/wellmixed/units"
 )
 
-// TestConstants: the slope of the limiting law and J, printed by the same program as the solutions; J
-// agrees with numerical integration of its integral to 1e-7 above x = 0.1.
+// TestConstants: the slope of the limiting law and J, printed by the same program as the
+// solutions; J agrees with numerical integration of its integral to 1e-7 above x = 0.1.
 func TestConstants(t *testing.T) {
 	for c, printed := range map[float64]string{
 		0: "0.3767287843", 10: "0.3821247064", 25: "0.3914584924", 40: "0.4022736926", 50: "0.4103044659",

@@ -17,9 +17,9 @@ import (
 // computed with the same parameters by another program.
 const ofPublished = 2e-6
 
-// TestPublished computes the 266 measured, tabulated and remembered values, and reports by how
-// much the model differs from them. Nothing is tuned: what is asserted is that the model's own
-// value is met, and that the differences are those that the package states.
+// TestPublished computes the 266 measured, tabulated and remembered values, and reports by
+// how much the model differs from them. Nothing is tuned: what is asserted is that the
+// model's own value is met, and that the differences are those that the package states.
 func TestPublished(t *testing.T) {
 	worst, n := map[string]float64{}, map[string]int{}
 	for _, row := range checks.Table(t, "testdata/published.csv") {
@@ -160,8 +160,8 @@ func joint(t *testing.T, row checks.Row, at map[string]float64) (float64, bool) 
 }
 
 // evaporation is the factor by which seawater is concentrated when a solid is first
-// saturated, by bisection: what does not fall out, such as chloride, per kilogram of the water that
-// is left, also after gypsum has taken its share.
+// saturated, by bisection: what does not fall out, such as chloride, per kilogram of the
+// water that is left, also after gypsum has taken its share.
 func evaporation(t *testing.T, quantity string, celsius float64) float64 {
 	solid := Halite
 	if strings.Contains(quantity, "gypsum saturation") {

@@ -22,7 +22,7 @@ func checkTemperature(t units.Temperature) error {
 var (
 	holds  = units.Range{Quantity: "temperature", Min: 0, Max: 50, Unit: "°C", Source: "the parameters"}
 	strong = units.Range{Quantity: "ionic strength", Max: 20, Unit: "mol/kg", Source: "the model"}
-	full   = units.Range{Quantity: "carbon dioxide, boric acid and other neutral species", Max: 5, Unit: "mol/kg", Source: "the model"}
+	full   = units.Range{Quantity: "neutral species", Max: 5, Unit: "mol/kg", Source: "the model"} // CO2, boric acid
 )
 
 // inRange refuses what the parameters say nothing of: beyond it the equations have solutions
@@ -136,9 +136,9 @@ func (s *Solution) Molality(of Species) units.AmountPerKilogram {
 }
 
 // ActivityCoefficient returns γ of one species, on the molal scale. That of a single ion
-// cannot be measured: it is given on the scale of MacInnes, on which chloride and potassium in
-// a solution of potassium chloride have the same. Mean coefficients, saturation and all else
-// do not depend on it, but for [Solution.PH].
+// cannot be measured: it is given on the scale of MacInnes, on which chloride and
+// potassium in a solution of potassium chloride have the same. Mean coefficients,
+// saturation and all else do not depend on it, but for [Solution.PH].
 //
 //	symbol   ln γ = ln γ(Pitzer) + z d
 func (s *Solution) ActivityCoefficient(of Species) float64 {
@@ -244,8 +244,8 @@ type Saturated struct {
 	Index float64
 }
 
-// AboveSaturation lists the solids that can fall out, the most oversaturated first, without those that
-// do not form in practice or whose constants are refused.
+// AboveSaturation lists the solids that can fall out, the most oversaturated first,
+// without those that do not form in practice or whose constants are refused.
 func (s *Solution) AboveSaturation() []Saturated {
 	var list []Saturated
 	for x := Halite; x < solidEnd; x++ {

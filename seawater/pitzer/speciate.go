@@ -152,8 +152,8 @@ func (b *balance) shifts(s *state) {
 // near is a step in ln m after which the next one is below 1e-11: its square.
 const near = 3e-6
 
-// solve finds the molalities for which all balances hold at the activity coefficients of s, up
-// to a last step as small as near.
+// solve finds the molalities for which all balances hold at the activity coefficients of
+// s, up to a last step as small as near.
 func (b *balance) solve(s *state, near float64) bool {
 	b.shifts(s)
 	for range mostNewton {

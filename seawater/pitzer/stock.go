@@ -34,9 +34,9 @@ const strongest = 18.
 // temperatures at which a stock is looked at, from the coldest to the warmest.
 const stations = 5
 
-// Strongest returns the strongest stock of the same proportions that is clear from the coldest
-// to the warmest temperature, by equilibrium with all solids that form and have a sound
-// constant.
+// Strongest returns the strongest stock of the same proportions that is clear from the
+// coldest to the warmest temperature, by equilibrium with all solids that form and have a
+// sound constant.
 //
 //	source   [PHREEQC]
 //	range    0 to 50 °C; five temperatures are looked at
