@@ -154,3 +154,38 @@ func ExampleStock_Judge() {
 	// MgCl2·6H2O and NaHCO3: nesquehonite falls out, index +0.4
 	// MgSO4·7H2O and NaHCO3: nesquehonite falls out, index +0.2
 }
+
+// What is there in seawater that has been evaporated to a quarter, and what may come next?
+func ExampleSolve() {
+	sea, without := pitzer.From(ions.Reference(units.Practical(35)).All())
+	s, err := pitzer.Solve(sea.Scale(4), units.Celsius(25))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	freezes, err := s.FreezingPoint()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("activity of water %.3f, freezes at %.1f °C, not counted: %v\n", s.WaterActivity(), freezes.Celsius(), without)
+	for _, x := range s.AboveSaturation() {
+		fmt.Printf("%s %+.2f\n", x.Solid, x.Index)
+	}
+	halite, _ := s.Saturation(pitzer.Halite)
+	fmt.Printf("halite %+.2f\n", halite)
+	for _, k := range s.Known() {
+		fmt.Printf("%v %v: within %.1f %%\n", k.Cation, k.Anion, 100*k.Within.Value())
+	}
+	// Output:
+	// activity of water 0.919, freezes at -8.3 °C, not counted: []
+	// calcite +1.50
+	// aragonite +1.28
+	// celestite +0.14
+	// gypsum +0.12
+	// halite -1.26
+	// Na+ Cl-: within 0.4 %
+	// Na+ SO4--: within 1.5 %
+	// Mg++ Cl-: within 5.0 %
+	// Mg++ SO4--: within 1.7 %
+}
