@@ -43,8 +43,8 @@ func (k *model) curvature(s *state, h *matrix) {
 	}
 }
 
-// oppositesCurved adds what cations and anions do to one another, and returns the second derivative
-// of their F by I.
+// oppositesCurved adds what cations and anions do to one another, and returns their part of
+// dF/dI.
 func (k *model) oppositesCurved(s *state, root float64, h *matrix, slope, c *[speciesEnd]float64) (bent float64) {
 	single, double, strong := fades(s.strength, root)
 	fading := func(a *fade, x, y Species, p float64) {
@@ -76,8 +76,8 @@ func (k *model) oppositesCurved(s *state, root float64, h *matrix, slope, c *[sp
 	return bent
 }
 
-// likesCurved adds what ions of one sign do to one another, and returns the second
-// derivative of their F by I.
+// likesCurved adds what ions of one sign do to one another, and returns their part of
+// dF/dI.
 func (k *model) likesCurved(s *state, root float64, h *matrix, slope *[speciesEnd]float64) (bent float64) {
 	e, first, second := unsymmetrical(k.slope, s.strength, root)
 	for _, ends := range [...][2]Species{{0, firstAnion}, {firstAnion, firstNeutral}} {
