@@ -114,6 +114,8 @@ var published = []check{
 		[]string{"seawater/ions TestAnomalyCoefficients"}, nil},
 	{"PHREEQC 3, pitzer.dat", "{n} solutions by `pitzer.Solve`, 0 to 50 °C, to ionic strength 18: activity coefficients, water, species, saturation, pH", computed + " with PHREEQC 3.8.9",
 		"ln γ, φ and activity of water {ofGamma}, saturation and pH {ofSaturation}", []string{"seawater/pitzer TestSolutions"}, []string{"seawater/pitzer/testdata/solutions.csv"}},
+	{"PHREEQC 3, pitzer.dat", "log K of {n} solids of `pitzer` at 0, 25 and 40 °C", computed + " with the source's functions", "every printed digit",
+		[]string{"seawater/pitzer TestSolubilityProducts"}, []string{"seawater/pitzer/testdata/constants.csv"}},
 	{"PHREEQC 3, pitzer.dat", "{n} equilibria with solids, by the solver of `pitzer.Dissolve`", computed + " with PHREEQC 3.8.9",
 		"what dissolves {ofAmount} relative, φ and activity of water {ofEquilibria}, pH {ofEquilibriaPH}; the source books hydrate water at 18.016 g/mol, and so does the test", []string{"seawater/pitzer TestEquilibria"}, []string{"seawater/pitzer/testdata/equilibria.csv"}},
 	{"Handbooks, Greenspan 1977, TEOS-10 and others", "{n} activity coefficients, vapour pressures and solubilities beside `pitzer`", "{n provenance~^read|^ read} second-hand, {n provenance~^computed: } computed with TEOS-10, {n provenance~^memory} from memory, {n provenance=computed only} of the model only",

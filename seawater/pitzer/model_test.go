@@ -194,6 +194,8 @@ func TestSolveRefuses(t *testing.T) {
 	assert.ErrorIs(t, err, units.ErrInput)
 	_, err = Solve(Brine{Magnesium: 1e9, Chloride: 2e9}, units.Celsius(25))
 	assert.Error(t, err)
+	_, err = Solve(Brine{Boron: 6e6}, units.Celsius(25))
+	assert.ErrorIs(t, err, units.ErrRange)
 	_, err = Solve(Brine{Magnesium: 7e6, Chloride: 14e6}, units.Celsius(25))
 	assert.ErrorIs(t, err, units.ErrRange)
 }
@@ -222,6 +224,7 @@ func TestSaturationRefuses(t *testing.T) {
 		_, err := warm.Saturation(s)
 		assert.ErrorIs(t, err, units.ErrInput)
 		assert.Empty(t, s.Formula())
+		assert.Empty(t, s.String())
 		assert.True(t, math.IsNaN(float64(s.MolarMass())))
 	}
 	for _, s := range []Solid{Portlandite, Magnesite} {
@@ -261,6 +264,15 @@ func TestSolidsAgainstTheirFormulas(t *testing.T) {
 		}
 		assert.Greater(t, float64(s.MolarMass()), 0., s.String())
 	}
+}
+
+func TestSolidsAsText(t *testing.T) {
+	_, err := solidEnd.MarshalText()
+	assert.ErrorIs(t, err, units.ErrInput)
+	var s Solid
+	assert.ErrorIs(t, s.UnmarshalText([]byte("granite")), units.ErrInput)
+	assert.NoError(t, s.UnmarshalText([]byte("Gypsum")))
+	assert.Equal(t, Gypsum, s)
 }
 
 func TestFormulas(t *testing.T) {

@@ -95,3 +95,44 @@ func TestSolutions(t *testing.T) {
 	}
 	t.Log(worst)
 }
+
+func TestSolubilityProducts(t *testing.T) {
+	rows := checks.Table(t, "testdata/constants.csv")
+	require.Len(t, rows, int(solidEnd)-1)
+	for _, row := range rows {
+		s := solidOf(t, row["solid"])
+		for column, celsius := range map[string]float64{"k0": 0, "k25": 25, "k40": 40} {
+			w := warmthAt(celsius + 273.15)
+			checks.Printed(t, row["solid"]+" "+column, solids[s].k.ln(&w)/ln10, row[column])
+		}
+	}
+}
+
+// A solid that its source writes with hydroxide or bicarbonate has the same index by those.
+func TestIndexByTheIonsOfTheSource(t *testing.T) {
+	y, err := Solve(sea, units.Celsius(15))
+	require.NoError(t, err)
+	ln := func(s Species) float64 { return math.Log(y.m[s]) + y.gamma[s] }
+	n := 0
+	for s := Halite; s < solidEnd; s++ {
+		r := &solids[s]
+		if r.times == 0 {
+			continue
+		}
+		n++
+		product := r.times * ln(r.via)
+		switch r.via {
+		case Hydroxide:
+			product += (r.hydrogen+r.times)*ln(Hydrogen) + (r.water-r.times)*y.state.water
+		case Bicarbonate:
+			product += (r.hydrogen-r.times)*ln(Hydrogen) + r.water*y.state.water - r.times*ln(Carbonate)
+		}
+		for _, x := range r.of {
+			if x.n != 0 {
+				product += x.n * ln(x.of)
+			}
+		}
+		checks.Absolute(t, s.String(), y.index(s), (product-r.k.ln(&y.warmth))/ln10, 1e-9)
+	}
+	assert.Equal(t, 4, n, "brucite, portlandite, huntite, artinite")
+}
