@@ -114,6 +114,8 @@ var published = []check{
 		[]string{"seawater/ions TestAnomalyCoefficients"}, nil},
 	{"PHREEQC 3, pitzer.dat", "{n} solutions by `pitzer.Solve`, 0 to 50 °C, to ionic strength 18: activity coefficients, water, species, saturation, pH", computed + " with PHREEQC 3.8.9",
 		"ln γ, φ and activity of water {ofGamma}, saturation and pH {ofSaturation}", []string{"seawater/pitzer TestSolutions"}, []string{"seawater/pitzer/testdata/solutions.csv"}},
+	{"PHREEQC 3, pitzer.dat", "{n} solutions with Li, Ba, Mn, Fe and silica: activity and osmotic coefficients of `pitzer`", computed + " from the parameters apart from the library", "{ofFurther}",
+		[]string{"seawater/pitzer TestFurtherIons"}, []string{"seawater/pitzer/testdata/further_ions.csv"}},
 	{"PHREEQC 3, pitzer.dat", "log K of {n} solids of `pitzer` at 0, 25 and 40 °C", computed + " with the source's functions", "every printed digit",
 		[]string{"seawater/pitzer TestSolubilityProducts"}, []string{"seawater/pitzer/testdata/constants.csv"}},
 	{"PHREEQC 3, pitzer.dat", "{n} equilibria with solids, by the solver of `pitzer.Dissolve`", computed + " with PHREEQC 3.8.9",

@@ -136,3 +136,24 @@ func TestIndexByTheIonsOfTheSource(t *testing.T) {
 	}
 	assert.Equal(t, 4, n, "brucite, portlandite, huntite, artinite")
 }
+
+// ofFurther is what the solutions with further ions are met to: the slope of the limiting law
+// has ten digits there.
+const ofFurther = 1e-8
+
+func TestFurtherIons(t *testing.T) {
+	for _, row := range checks.Table(t, "testdata/further_ions.csv") {
+		var k model
+		k.set(row.Float(t, "celsius") + 273.15)
+		var s state
+		for name, m := range row.Inputs(t, "m") {
+			s.m[speciesOf(t, name)] = m
+		}
+		k.activities(&s)
+		id := row["m"] + " " + row["celsius"]
+		checks.Absolute(t, id+" phi", s.osmotic, row.Float(t, "phi"), ofFurther)
+		for name, ln := range row.Inputs(t, "ln_gamma") {
+			checks.Absolute(t, id+" "+name, s.gamma[speciesOf(t, name)], ln, ofFurther)
+		}
+	}
+}
