@@ -207,6 +207,21 @@ func TestStrongestIsWhatDissolves(t *testing.T) {
 	}
 }
 
+// The cold limits what grows more soluble with warmth, the warmth what does not.
+func TestStockIsLimitedAtItsEnds(t *testing.T) {
+	cold, warm := units.Celsius(5), units.Celsius(35)
+	for formula, end := range map[string]units.Temperature{"KCl": cold, "MgSO4·7H2O": cold, "SrSO4": warm} {
+		salts := []Addition{{formula, units.Gram}}
+		both, err := Stock{Salts: salts, Cold: cold, Warm: warm}.Strongest()
+		require.NoError(t, err)
+		one, err := Stock{Salts: salts, Cold: end, Warm: end}.Strongest()
+		require.NoError(t, err)
+		assert.Equal(t, end, both.At, formula)
+		assert.InEpsilon(t, one.Salts[0].Mass.Grams(), both.Salts[0].Mass.Grams(), 1e-7)
+		assert.InDelta(t, both.By.Deviation(end).Value(), both.Within.Value(), 0)
+	}
+}
+
 func TestStockRefuses(t *testing.T) {
 	at := units.Celsius(20)
 	for _, s := range []Stock{

@@ -279,6 +279,8 @@ func TestFormulas(t *testing.T) {
 	for text, want := range map[string]float64{ // g/mol, IUPAC 2021
 		"NaCl": 58.44, "CaCl2·2H2O": 147.008, "CaCl2.2H2O": 147.008, "(NH4)2SO4": 132.134, "Na2B4O7·10H2O": 381.363,
 		"Mg5(CO3)4(OH)2·4H2O": 467.633, "H2SO4": 98.072, "CO2": 44.009, "SrCl2*6H2O": 266.61,
+		"BaCl2": 208.23, "MnSO4": 150.994, "LiCl": 42.39, "FeCl2": 126.745, "NaF": 41.988, "KI": 165.998, "KBr": 119.002,
+		"Si(OH)4": 96.113, "NaNO3": 84.994, "KHCO3": 100.114,
 	} {
 		f, err := parseFormula(text)
 		assert.NoError(t, err, text)

@@ -1,6 +1,7 @@
 package pitzer
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -22,6 +23,7 @@ const ofPublished = 2e-6
 // model's own value is met, and that the differences are those that the package states.
 func TestPublished(t *testing.T) {
 	worst, n := map[string]float64{}, map[string]int{}
+	found := map[string]float64{} // the largest difference for what the package states, as a share of it
 	for _, row := range checks.Table(t, "testdata/published.csv") {
 		want := row.Float(t, "model_value")
 		got, ok := publishedValue(t, row)
@@ -37,6 +39,8 @@ func TestPublished(t *testing.T) {
 		difference := math.Abs(got/row.Float(t, "value") - 1)
 		if within := stated(t, row); within > 0 {
 			assert.LessOrEqual(t, difference, within+0.00051, "%s: more than the package states", id)
+			key := fmt.Sprint(row["topic"], " ", row["quantity"], " ", within)
+			found[key] = math.Max(found[key], difference/within)
 		}
 		origin := "read"
 		if strings.HasPrefix(row["provenance"], "memory") {
@@ -45,6 +49,9 @@ func TestPublished(t *testing.T) {
 		key := row["topic"] + " " + row["quantity"] + ", " + origin
 		worst[key] = math.Max(worst[key], difference)
 		n[key]++
+	}
+	for key, share := range found {
+		assert.Greater(t, share, 0.9, "%s: less than the package states", key)
 	}
 	for key, w := range worst {
 		t.Logf("%s: %d values, at most %.2f %%", key, n[key], 100*w)
