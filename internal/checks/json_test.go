@@ -29,6 +29,7 @@ import (
 	"example.org/wellmixed/seawater/gas"
 	"example.org/wellmixed/seawater/hydrometer"
 	"example.org/wellmixed/seawater/ions"
+	"example.org/wellmixed/seawater/pitzer"
 	"example.org/wellmixed/seawater/pss78"
 	"example.org/wellmixed/seawater/refractometer"
 	"example.org/wellmixed/seawater/teos10"
@@ -71,6 +72,9 @@ var written = []any{
 	new(ions.Closure), new(ions.Composition), new(ions.Deviation), new(ions.Fit), new(ions.Ion),
 	new(ions.Measurement), new(ions.Origin), new(ions.Property), new(ions.Reading), new(ions.Readings),
 	new(ions.Report), new(ions.UnclosedError),
+	new(pitzer.Addition), new(pitzer.Batch), new(pitzer.Brine), new(pitzer.Deposit), new(pitzer.Known), new(pitzer.Limit),
+	new(pitzer.Missing), new(pitzer.Mixture), new(pitzer.Saturated), new(pitzer.Solid), new(pitzer.Solution),
+	new(pitzer.Species), new(pitzer.Stage), new(pitzer.Stock), new(pitzer.Verdict),
 	new(pss78.Ratio),
 	new(refractometer.AirIndex), new(refractometer.Compensation), new(refractometer.Graduation),
 	new(refractometer.Instrument), new(refractometer.Liquid), new(refractometer.Reading),
@@ -119,6 +123,9 @@ var written = []any{
 var notWritten = map[string]string{
 	"seawater/carbonate.System":  "a solution: its Constants and two Known are written, and solved again",
 	"seawater/titration.Mixture": "holds a System",
+	"seawater/pitzer.Solution":   "a solution: its Brine and its temperature are written, and solved again",
+	"seawater/pitzer.Mixture":    "holds a Solution: its Batch is written",
+	"seawater/pitzer.Stage":      "holds a Mixture",
 	"seawater/electrode.Point":   "remembers why it is refused, which is an error: its buffer and its reading are written",
 
 	"dilution.Forecast":     "remembers its course, to be asked for any time: its Routine is written",
@@ -137,7 +144,7 @@ var samples = []string{
 	"3.5 1/h", "420 µatm", "419 µatm fugacity", "420 ppm", "alkalinity 2300 µmol/kg ± 2", "natural + 20 µmol/kg",
 	"care", "2026-11-28T05:00:00Z", "Lee et al. 2010", "Khoo et al. 1977", "Mehrbach et al. 1973 by Dickson and Millero 1987",
 	"Bell et al. 2008", "per kg of water", "in steps", "dKH", "carbon", "replace",
-	"linear", "potassium chloride", "KCl 1413 µS/cm", "nitrogen", "conductivity", "inferred", "19.9 °C conservative",
+	"Na+", "gypsum", "linear", "potassium chloride", "KCl 1413 µS/cm", "nitrogen", "conductivity", "inferred", "19.9 °C conservative",
 	"19.8 °C potential", "tris 2018 in 30 PSS-78, 0.04 mol/kg", "1.3394 in air", "1.3398 in vacuum", "Brix at 20 °C",
 	"1.026 SG", "3:1", "53 mS/cm at 25 °C", "6 h 35 min", "both",
 	"sodium chloride 3.5 %", "closed, DIC 2000 µmol/kg", "3 g: pH 4.5 total", "CaCl2.2H2O", "Perez and Fraga 1987",

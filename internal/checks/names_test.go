@@ -125,6 +125,8 @@ func instances(t *testing.T, params *ast.FieldList) []string {
 		switch c.Name {
 		case "Scale":
 			return []string{"[carbonate.NBSPH]", "[carbonate.TotalPH]"}
+		case "Named": // pitzer.From
+			return []string{"[ions.Ion]"}
 		case "any": // units.Parse
 			return []string{"[units.Volume]", "[units.Temperature]", "[units.Money]", "[units.SpecificGravity]", "[units.Alkalinity]", "[units.Fraction]"}
 		}

@@ -1,0 +1,275 @@
+package pitzer
+
+import (
+	"math"
+
+	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/internal/solve"
+	"example.org/wellmixed/units"
+)
+
+// Stock is a solution to be kept in a bottle: salts in a kilogram of water, and the coldest
+// and the warmest that it gets.
+type Stock struct {
+	Salts      []Addition // in a kilogram of water
+	Cold, Warm units.Temperature
+}
+
+// Limit is how strong a stock can be.
+type Limit struct {
+	Salts  []Addition        // in a kilogram of water, at saturation
+	By     Solid             // that falls out first
+	At     units.Temperature // where it does
+	Within units.Fraction    // largest known difference of the solid's solubility from measured ones; NaN: not compared
+	// Open: no solid of the table falls out up to here, where comparison with measurements
+	// or the model, at an ionic strength of 18, ends. The hydrates of calcium chloride, the
+	// bromides and others are not in the table: the stock is clear as far as it goes, and
+	// may be stronger.
+	Open bool
+}
+
+// strongest is the ionic strength up to which the model has been run against its source.
+const strongest = 18.
+
+// temperatures at which a stock is looked at, from the coldest to the warmest.
+const stations = 5
+
+// Strongest returns the strongest stock of the same proportions that is clear from the
+// coldest to the warmest temperature, by equilibrium with all solids that form and have a
+// sound constant.
+//
+//	source   [PHREEQC]
+//	range    0 to 50 °C; five temperatures are looked at
+//	errors   a field: *units.InputError, *units.RangeError; a model that finds no solution:
+//	         units.ErrNoConvergence
+//
+// Where a solid would limit it whose constant is not sound at these temperatures, such as
+// nahcolite, natron, borax or boric acid away from 25 °C, it is refused.
+func (s Stock) Strongest() (Limit, error) {
+	c, err := s.clear()
+	if err != nil {
+		return Limit{}, err
+	}
+	if c.n == (totals{}) {
+		return Limit{}, input.Bad("salts", "nothing", "an amount of salt")
+	}
+	lo, hi, ok := c.bracket()
+	if !ok {
+		return Limit{}, units.ErrNoConvergence
+	}
+	l := Limit{Open: !(c.index(hi) > 0), Within: units.Share(math.NaN())}
+	if !l.Open {
+		x, ok := solve.Brent(func(x float64) float64 { return c.index(math.Exp(x)) }, math.Log(lo), math.Log(hi), 1e-9)
+		if !ok {
+			return Limit{}, units.ErrNoConvergence
+		}
+		hi = math.Exp(x)
+		c.index(hi)
+		l.By, l.At, l.Within = c.by, c.at, c.by.Deviation(c.at)
+	}
+	l.Salts = scaled(s.Salts, hi)
+	for _, t := range c.degrees {
+		if c.refused == 0 {
+			break
+		}
+		if err := c.refused.usable(t); err != nil {
+			return Limit{}, err
+		}
+	}
+	return l, nil
+}
+
+// bracket returns a strength at which nothing falls out, and a higher one at which
+// something does or where the range ends.
+func (c *clarity) bracket() (lo, hi float64, ok bool) {
+	lo = 0.01 / c.strength()
+	for c.index(lo) > 0 {
+		if lo *= 0.1; lo < 1e-12 {
+			return 0, 0, false
+		}
+	}
+	end, growth := c.end(), 0.5
+	for lo < end && growth > 0.01 && c.refused == 0 {
+		hi = math.Min((1+growth)*lo, end)
+		switch index := c.index(hi); {
+		case math.IsNaN(index): // too far beyond saturation
+			growth /= 2
+		case index > 0:
+			return lo, hi, true
+		default:
+			lo = hi
+		}
+	}
+	return lo, lo, true
+}
+
+// end is the strength at which the range ends.
+func (c *clarity) end() float64 {
+	i := c.strength()
+	end := strongest / math.Max(i-c.water/molesOfWater*strongest, i*1e-3)
+	for j := range compared {
+		x := &compared[j]
+		salt := saltOf(x.cation, x.anion, c.content(x.cation), c.content(x.anion))
+		if salt > 0 {
+			end = math.Min(end, x.to/math.Max(salt-c.water/molesOfWater*x.to, salt*1e-3))
+		}
+	}
+	return end
+}
+
+// content is mol of a counted species.
+func (c *clarity) content(s Species) float64 {
+	for i, x := range counted {
+		if x == s {
+			return c.n.n[i]
+		}
+	}
+	return 0
+}
+
+func scaled(salts []Addition, x float64) []Addition {
+	list := make([]Addition, len(salts))
+	for i, a := range salts {
+		list[i] = Addition{a.Formula, a.Mass * units.Mass(x)}
+	}
+	return list
+}
+
+// Verdict is whether a stock, or two salts of it in one bottle, stays clear.
+type Verdict struct {
+	Salts []string // formulas
+	Worst Solid    // that is nearest to falling out; none if nothing can
+	Index float64  // its saturation index: above zero it falls out
+	At    units.Temperature
+	// Unjudged is a solid that may fall out and whose constant is not sound at these
+	// temperatures; none if there is no such.
+	Unjudged Solid
+}
+
+// Clear tells whether nothing can fall out, as far as can be judged.
+func (v Verdict) Clear() bool { return !(v.Index > 0) && v.Unjudged == 0 }
+
+// Judge looks at the whole stock at the strength that it has, then at each two of its salts
+// as if they shared a bottle.
+//
+//	errors   as [Stock.Strongest]
+func (s Stock) Judge() (whole Verdict, pairs []Verdict, err error) {
+	if whole, err = s.judge(); err != nil {
+		return Verdict{}, nil, err
+	}
+	for i, a := range s.Salts {
+		for _, b := range s.Salts[i+1:] {
+			v, err := Stock{Salts: []Addition{a, b}, Cold: s.Cold, Warm: s.Warm}.judge()
+			if err != nil {
+				return Verdict{}, nil, err
+			}
+			pairs = append(pairs, v)
+		}
+	}
+	return whole, pairs, nil
+}
+
+func (s Stock) judge() (Verdict, error) {
+	c, err := s.clear()
+	if err != nil {
+		return Verdict{}, err
+	}
+	v := Verdict{Index: c.index(1)}
+	if math.IsNaN(v.Index) {
+		return Verdict{}, units.ErrNoConvergence
+	}
+	v.Worst, v.At = c.by, c.at
+	v.Unjudged = c.refused
+	for _, a := range s.Salts {
+		v.Salts = append(v.Salts, a.Formula)
+	}
+	return v, nil
+}
+
+// clarity finds out how far a solution is from the first solid, at several temperatures.
+type clarity struct {
+	n       totals
+	water   float64 // mol that the salts bring into a kilogram of water
+	models  [stations]model
+	degrees [stations]units.Temperature
+	solids  [stations][]Solid
+	state   state
+	by      Solid // of the last index
+	at      units.Temperature
+	refused Solid // one without a sound constant that is near saturation by the one there is
+}
+
+func (s Stock) clear() (*clarity, error) {
+	err := input.Join(input.As("cold", checkTemperature(s.Cold)), input.As("warm", checkTemperature(s.Warm)))
+	if err == nil && s.Warm.Celsius() < s.Cold.Celsius() {
+		err = input.Bad("warm", s.Warm.String(), "a temperature not below the coldest")
+	}
+	b := Batch{Water: units.Kilogram, Add: s.Salts, Temperature: s.Cold}
+	if err = input.Join(err, b.additions()); err != nil {
+		return nil, err
+	}
+	c := new(clarity)
+	for i := range c.models {
+		d := s.Cold.Celsius() + (s.Warm.Celsius()-s.Cold.Celsius())*float64(i)/(stations-1)
+		c.degrees[i] = units.Celsius(d)
+		c.models[i].set(c.degrees[i].Kelvin())
+		c.solids[i] = usual(c.degrees[i])
+	}
+	c.n, _, c.water, err = b.matter(&c.models[0])
+	c.water -= molesOfWater
+	return c, err
+}
+
+// strength is about the ionic strength of the salts in a kilogram of water.
+func (c *clarity) strength() float64 {
+	sum := 0.
+	for i, s := range counted {
+		z := speciesTable[s].charge
+		sum += c.n.n[i] * math.Max(z*z, 0.1) / 2
+	}
+	return sum
+}
+
+// index is the largest saturation index of x times the salts in a kilogram of water.
+func (c *clarity) index(x float64) float64 {
+	n := c.n
+	kg := math.Max(1+c.water*x/molesOfWater, 0.01)
+	for i := range n.n {
+		n.n[i] *= x / kg
+	}
+	n.other *= x / kg
+	worst := math.Inf(-1)
+	c.by, c.at, c.refused = 0, c.degrees[0], 0
+	for i := range c.models {
+		k := &c.models[i]
+		if !k.speciate(&n, &c.state) {
+			return math.NaN()
+		}
+		for _, s := range c.solids[i] {
+			r := &solids[s]
+			if index := (c.state.product(r) - r.lnK(&k.warmth, &k.k)) / ln10; index > worst {
+				worst, c.by, c.at = index, s, c.degrees[i]
+			}
+		}
+		c.refuse(k, c.degrees[i])
+	}
+	return worst
+}
+
+// nearly is a saturation index at which a solid whose constant is not sound may be there:
+// half saturated by the constant that there is.
+const nearly = -0.3
+
+// refuse notes a solid of which the answer would depend and whose constant is not sound.
+func (c *clarity) refuse(k *model, t units.Temperature) {
+	for s := Halite; s < solidEnd; s++ {
+		r := &solids[s]
+		if r.grade != only25 && s != Portlandite {
+			continue
+		}
+		if !s.judged(t) && (c.state.product(r)-r.lnK(&k.warmth, &k.k))/ln10 > nearly {
+			c.refused = s
+			return
+		}
+	}
+}
