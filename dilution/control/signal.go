@@ -45,10 +45,11 @@ func (c Channel) Check() Refusal {
 }
 
 // StillTime returns how long a living sensor can show the same digits, so that one that
-// shows them longer is stuck: in all but one of a million such times the noise has moved
-// the last digit, or the water itself has moved it by two, whichever comes first.
+// shows them longer is stuck: in all but one of 10¹⁰ such times, a false alarm in centuries,
+// the noise has moved the last digit, or the water itself has moved it by two, whichever
+// comes first.
 //
-//	symbol   p = erf(q/(2√2 σ)), n = ln 10⁻⁶/ln p readings; 2 q/r
+//	symbol   p = erf(q/(2√2 σ)), n = ln 10⁻¹⁰/ln p readings; 2 q/r
 //	source   normal noise about the middle of a digit, the worst place
 //	units    step q and noise σ of the channel, moves r of the channel an hour
 //
@@ -63,7 +64,7 @@ func StillTime(step, noise float64, every time.Duration, moves float64) time.Dur
 	}
 	best := math.Inf(1) // s
 	if p := math.Erf(step / (2 * math.Sqrt2 * noise)); p < 1 && noise > 0 {
-		best = max(1, math.Log(1e-6)/math.Log(p)) * every.Seconds()
+		best = max(1, math.Log(1e-10)/math.Log(p)) * every.Seconds()
 	}
 	if moves > 0 {
 		best = min(best, 2*step/moves*3600)
@@ -241,4 +242,29 @@ func InWater(conductivity, temperature Reading, lastGood float64) (c, t Reading)
 		conductivity.Reason, temperature.Reason = InAir, InAir
 	}
 	return conductivity, temperature
+}
+
+// Save writes what has to outlast a power cut: the age of the calibration, and that a jump
+// waits for Accept.
+func (g *Signal) Save(b *[SignalState]byte) {
+	c := create(b[:], stateOfSignal)
+	c.duration(&g.age)
+	c.flag(&g.moved)
+	c.seal(b[:])
+}
+
+// Restore takes a state that Save wrote and tells whether it was one. A state that is
+// refused changes nothing.
+func (g *Signal) Restore(b *[SignalState]byte) bool {
+	next := *g
+	c := open(b[:], stateOfSignal)
+	c.duration(&next.age)
+	c.flag(&next.moved)
+	if c.failed {
+		return false
+	}
+	next.tick = ticker{}
+	next.restart()
+	*g = next
+	return true
 }
