@@ -160,14 +160,18 @@ type Thermostat struct {
 	since   time.Duration // in this state
 	from    float64       // °C at the begin of the response that is awaited
 	awaited time.Duration
-	trough  float64 // °C, the least since the heater went off
+	trough  float64 // °C, what the room can have made of the least since the heater went off
 	cooled  time.Duration
 }
 
-// onItsOwn is how many times of Notice the water may rise above the target's band with the
-// heater off before it counts as heated by something else: a warm afternoon does less than
-// that before TooWarm speaks.
-const onItsOwn = 10
+// onItsOwn is how many times of Notice the water may rise with the heater off, above the
+// target and beyond what the room does, before it counts as heated by something else. A
+// warm afternoon moves a tank by less than afternoon, K in an hour (common practice: 8 W/K
+// of 200 L and ten kelvins are 0.35 W/L, 0.3 K in an hour at the begin and less later).
+const (
+	onItsOwn  = 10
+	afternoon = 0.3
+)
 
 // NewThermostat returns a thermostat that is off until MinOff has passed.
 func NewThermostat(s ThermostatSettings) (Thermostat, Refusal) {
@@ -283,6 +287,7 @@ func (t *Thermostat) guard(x float64, credit time.Duration) {
 	if t.cooled += credit; t.cooled < t.s.MinOff {
 		return
 	}
+	t.trough += afternoon * hours(credit)
 	if !(t.trough <= x) {
 		t.trough = x
 	}

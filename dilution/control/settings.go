@@ -53,9 +53,8 @@ const (
 	SetInUncertainty
 	SetMostImbalance
 	SetNewSalinity
-	SetMaxTime
 
-	settings
+	lastSetting
 )
 
 // Refusal says which setting cannot be, what it is, and between what it has to be. Its

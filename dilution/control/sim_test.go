@@ -165,7 +165,7 @@ type rig struct {
 	saves               int
 	found               Code
 	foundPart           byte
-	foundAt             float64
+	foundAt, foundS     float64
 }
 
 func (r *rig) has(f fault) bool { return r.broken>>f&1 == 1 && r.seconds >= r.faultAt }
@@ -511,8 +511,21 @@ func (r *rig) control() {
 	ph := Known(8.1 + 0.15*math.Sin(2*math.Pi*r.seconds/86400))
 	one := r.doser.Step(now, DoserInput{PH: ph, Circulating: true, Hold: r.hold}, &r.lock)
 	two := r.second.Step(now, DoserInput{Circulating: true, Hold: r.hold}, &r.lock)
-	if d.Save || one.Save || two.Save || int(r.seconds)%3600 < int(simStep) {
-		r.save()
+	hourly := int(r.seconds)%3600 < int(simStep)
+	if hourly || d.Save {
+		r.saves++
+		r.top.Save(&r.savedTop)
+	}
+	if hourly || one.Save {
+		r.saves++
+		r.doser.Save(&r.savedDoser)
+	}
+	if hourly || two.Save {
+		r.saves++
+		r.second.Save(&r.savedSecond)
+	}
+	if hourly {
+		r.thermo.Save(&r.savedThermo)
 	}
 	r.pump, r.pumpFor, r.cut = d.Pump, d.For.Seconds(), d.Cut
 	r.heat, r.heatCut = h.Heater, h.Cut
@@ -540,7 +553,7 @@ func (r *rig) watch() {
 	for part, a := range [...]*Alarms{&r.top.alarms, &r.thermo.alarms, &r.doser.alarms, &r.second.alarms} {
 		for i := range a.Len() {
 			if c := a.At(i).Code; c != Waiting && c != PHHigh {
-				r.found, r.foundAt, r.foundPart = c, r.seconds-r.faultAt, byte(part)
+				r.found, r.foundAt, r.foundPart, r.foundS = c, r.seconds-r.faultAt, byte(part), s
 				return
 			}
 		}

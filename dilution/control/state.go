@@ -170,17 +170,22 @@ func (c *coder) seal(b []byte) {
 	b[n], b[n+1], b[n+2], b[n+3] = byte(sum), byte(sum>>8), byte(sum>>16), byte(sum>>24)
 }
 
-// checkWord is the CRC-32 of IEEE 802.3, polynomial 0xEDB88320 reflected, bit by
-// bit: a state is written a few times an hour.
+// checkWord is the CRC-32 of IEEE 802.3, polynomial 0xEDB88320 reflected, four bits at a
+// time.
 func checkWord(b []byte) uint32 {
 	crc := ^uint32(0)
 	for _, x := range b {
 		crc ^= uint32(x)
-		for range 8 {
-			crc = crc>>1 ^ 0xEDB88320&-(crc&1)
-		}
+		crc = crc>>4 ^ crcTable[crc&15]
+		crc = crc>>4 ^ crcTable[crc&15]
 	}
 	return ^crc
+}
+
+// crcTable holds what four bits of zeros make of each four bits.
+var crcTable = [16]uint32{
+	0x00000000, 0x1DB71064, 0x3B6E20C8, 0x26D930AC, 0x76DC4190, 0x6B6B51F4, 0x4DB26158, 0x5005713C,
+	0xEDB88320, 0xF00F9344, 0xD6D6A3E8, 0xCB61B38C, 0x9B64C2B0, 0x86D3D2D4, 0xA00AE278, 0xBDBDF21C,
 }
 
 // Save writes what has to outlast a power cut.

@@ -11,7 +11,7 @@ func TestYearsWithoutFault(t *testing.T) {
 	begun := time.Now()
 	r := newRig(1)
 	for week := range 365 / 5 {
-		r.goOn(5*24 - 0.5)
+		r.goOn(4*24 - 0.5)
 		r.person()
 		if r.found != NoAlarm {
 			t.Errorf("week %d: alarm %d of part %d at %v %+v", week, r.found, r.foundPart, r.foundAt/3600, r.top.alarms.list[0])
