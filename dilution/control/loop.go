@@ -145,7 +145,7 @@ type ThermostatInput struct {
 // Heat is what to switch until the next step. Heater and Cooler are never both true.
 type Heat struct {
 	Heater, Cooler bool
-	Cut            bool // open the second relay too, of the heater
+	Cut            bool // open the second relay of the heater too: something is wrong, and the first may be stuck
 }
 
 // Thermostat holds a temperature. Make it with NewThermostat; its zero value is off.
@@ -225,7 +225,8 @@ func (t *Thermostat) Step(now Clock, in ThermostatInput) Heat {
 		t.ramp.Reset()
 	}
 	t.turn(wanted, x, known && !p.odd && (t.state <= 0 || t.mayHeat(in)))
-	return Heat{t.state > 0, t.state < 0, t.alarms.Has(TooWarm) || t.alarms.Has(OnItsOwn)}
+	doubt := !known || !in.Covered || p.odd || t.alarms.Has(TooWarm) || t.alarms.Has(OnItsOwn)
+	return Heat{t.state > 0, t.state < 0, doubt && t.state <= 0}
 }
 
 func (t *Thermostat) mayHeat(in ThermostatInput) bool {

@@ -111,7 +111,7 @@ type TopOffInput struct {
 type Decision struct {
 	Pump bool
 	For  time.Duration
-	Cut  bool // open the second relay too: something runs that was not told to
+	Cut  bool // open the second relay too: something is wrong, and the first may be stuck
 	Save bool // write the state before the pump is switched on, and when it has stopped
 }
 
@@ -220,7 +220,7 @@ func (t *TopOff) Step(now Clock, in TopOffInput) Decision {
 	if t.pumping {
 		out.For = min(t.s.Watchdog, max(t.s.MaxRun-t.ran, 0))
 	} else {
-		out.Cut = t.s.SecondRelay && (t.alarms.Has(RisingAlone) || t.alarms.Has(HighLevel) || t.alarms.Has(Leak))
+		out.Cut = t.s.SecondRelay && !quiet
 	}
 	return out
 }
