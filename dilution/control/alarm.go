@@ -94,6 +94,7 @@ const mostAlarms = 16
 type Alarms struct {
 	list    [mostAlarms]Alarm
 	n       uint8
+	acked   bool // a person spoke since the last step
 	running time.Duration
 }
 
@@ -145,9 +146,11 @@ func (a *Alarms) raise(c Code, value, limit float64) {
 	}
 }
 
-// end drops what is over and not latched, and tells whether anything but notes is left.
+// end drops what is over and not latched, or acknowledged, and tells whether anything but notes is left.
 func (a *Alarms) end() (quiet bool) {
-	a.drop(func(x Alarm) bool { return !x.Active && !x.Latched })
+	acked := a.acked
+	a.acked = false
+	a.drop(func(x Alarm) bool { return !x.Active && (!x.Latched || acked) })
 	for i := range a.list[:a.Len()] {
 		if a.list[i].Severity() != advice.Note {
 			return false
@@ -156,8 +159,8 @@ func (a *Alarms) end() (quiet bool) {
 	return true
 }
 
-// acknowledge drops what is over; what is still so stays, and latches again.
-func (a *Alarms) acknowledge() { a.drop(func(x Alarm) bool { return !x.Active }) }
+// acknowledge lets the next step drop what is over then; what is still so stays, latched.
+func (a *Alarms) acknowledge() { a.acked = true }
 
 func (a *Alarms) drop(over func(Alarm) bool) {
 	kept := 0

@@ -60,7 +60,8 @@ func (s ExchangeSettings) Imbalance() units.Volume {
 	if !s.Check().OK() {
 		return units.Volume(math.NaN())
 	}
-	relative := 2 * math.Hypot(float64(s.OutUncertainty/s.Out), float64(s.InUncertainty/s.In))
+	// Not the root of squares: two pumps measured in one cup share its error, with either sign.
+	relative := 2 * (s.OutUncertainty/s.Out + s.InUncertainty/s.In)
 	late := 2 * max(s.Out, s.In).Volume(s.Watchdog)
 	counted := s.Swap*units.Volume(relative) + late
 	if s.Area > 0 {
@@ -167,7 +168,7 @@ func (x *Exchange) Alarms() *Alarms { return &x.alarms }
 
 // Begin starts a change from nothing. It does nothing while one runs or an alarm stands.
 func (x *Exchange) Begin() {
-	if x.sane && !x.running && x.alarms.Len() == 0 {
+	if x.sane && !x.running && (x.alarms.Len() == 0 || x.alarms.acked) {
 		x.running, x.completed, x.out, x.in, x.lasted, x.levelSet = true, false, 0, 0, 0, false
 	}
 }

@@ -55,8 +55,8 @@ type Ramp struct {
 }
 
 // Toward moves the set value toward a goal for a time, from what is measured now if it has not
-// started, and returns it. What is measured lagging behind holds it back: it is never more than
-// lead beyond that, so that it does not run ahead of a heater that is too weak.
+// started, and returns it. It is never farther than lead from what is measured, so that it
+// does not run ahead of a heater that is too weak.
 func (r *Ramp) Toward(goal, measured, lead float64, d time.Duration) float64 {
 	if !finite(goal) || !finite(measured) || !(r.PerHour > 0) || !(lead >= 0) {
 		r.started = false
@@ -67,11 +67,7 @@ func (r *Ramp) Toward(goal, measured, lead float64, d time.Duration) float64 {
 	}
 	step := r.PerHour * hours(max(d, 0))
 	r.value += min(max(goal-r.value, -step), step)
-	if goal > measured {
-		r.value = max(min(r.value, measured+lead), min(measured, goal))
-	} else {
-		r.value = min(max(r.value, measured-lead), max(measured, goal))
-	}
+	r.value = max(min(r.value, measured+lead), measured-lead)
 	return r.value
 }
 
@@ -239,8 +235,11 @@ func (t *Thermostat) mayCool() bool { return !t.alarms.Has(NoEffect) }
 // wanted is what hysteresis about the led target asks for.
 func (t *Thermostat) wanted(x float64, credit time.Duration) int8 {
 	half := float64(t.s.Band) / 2
-	led := t.ramp.Toward(t.s.Target.Celsius(), x, 2*half, credit)
-	dead := float64(t.s.Dead)
+	dead, lead := float64(t.s.Dead), 2*half
+	if x > t.s.Target.Celsius() {
+		lead += dead
+	}
+	led := t.ramp.Toward(t.s.Target.Celsius(), x, lead, credit)
 	switch {
 	case t.state > 0 && x < led+half, t.state <= 0 && x <= led-half:
 		return 1

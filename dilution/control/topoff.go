@@ -162,8 +162,8 @@ func NewTopOff(s TopOffSettings) (TopOff, Refusal) {
 func (t *TopOff) Alarms() *Alarms { return &t.alarms }
 
 // Acknowledge is a person's word that what raised the alarms has been looked at: those
-// whose cause is over are dropped, and the pump may run again when none is left. The level
-// is taken anew.
+// whose cause is over at the next step are dropped in it, and the pump may run again when
+// none is left. The level is taken anew.
 func (t *TopOff) Acknowledge() {
 	t.alarms.acknowledge()
 	t.held, t.calm = false, 0
