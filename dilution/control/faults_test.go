@@ -231,7 +231,7 @@ func sensor(f fault) int {
 	return 100 + int(f)
 }
 
-// Every pair of faults, for two days. Of two faults it is promised that no more than the
+// Every pair of faults, for a day and a half. Of two faults it is promised that no more than the
 // reservoir comes into the tank, that no pump passes its cap and no container is passed,
 // and that nothing is on together that must not be.
 func TestPairsOfFaults(t *testing.T) {
@@ -256,14 +256,14 @@ func TestPairsOfFaults(t *testing.T) {
 				r := *base
 				r.goOn(1 + 0.1*float64(i%97))
 				r.breaks(pairs[i].a, pairs[i].b)
-				r.goOn(2 * 24)
+				r.goOn(36)
 				rigs[i] = r
 			}
 		}()
 	}
 	wait.Wait()
 	var table strings.Builder
-	table.WriteString("# Every two faults that are not of one thing, together for two days in which nobody looks. See faults.txt.\n" +
+	table.WriteString("# Every two faults that are not of one thing, together for a day and a half in which nobody looks. See faults.txt.\n" +
 		"# Promised: the reservoir, 20 L. Temperatures are promised of single faults only.\n\n")
 	var worst, warmest, hidden int
 	var rows strings.Builder
@@ -285,7 +285,7 @@ func TestPairsOfFaults(t *testing.T) {
 		rows.WriteString(r.row(name, r.foundAs(), "20.00"))
 	}
 	both := func(i int) string { return faultNames[pairs[i].a] + " + " + faultNames[pairs[i].b] }
-	fmt.Fprintf(&table, "%d pairs, %d not found in two days. Most water: %.2f L, %s.\nWarmest: %.2f °C, %s.\n\n", len(pairs)/stride, hidden,
+	fmt.Fprintf(&table, "%d pairs, %d not found in that time. Most water: %.2f L, %s.\nWarmest: %.2f °C, %s.\n\n", len(pairs)/stride, hidden,
 		rigs[worst].mostLitres-200, both(worst), rigs[warmest].highT, both(warmest))
 	table.WriteString(rows.String())
 	golden(t, "pairs.txt", table.String())
