@@ -93,7 +93,7 @@ func TestSignalReasons(t *testing.T) {
 	})
 	t.Run("a jump that lasts waits for a person", func(t *testing.T) {
 		g, feed := begin(t)
-		for range 12 {
+		for range 13 { // the first and a minute more
 			assert.Equal(t, Jumped, feed(21, true).Reason)
 		}
 		assert.Equal(t, Reading{21, Suspect, Moved}, feed(21, true))
@@ -107,6 +107,21 @@ func TestSignalReasons(t *testing.T) {
 		feed(21, true)
 		feed(21.01, true)
 		assert.Equal(t, Good, feed(21, true).Quality)
+	})
+	t.Run("a gap does not make a jump true", func(t *testing.T) {
+		_, feed := begin(t)
+		for range 10 {
+			feed(0, false)
+		}
+		assert.Equal(t, Jumped, feed(21, true).Reason, "4 K/h for 50 s are 0.06 K")
+		assert.Equal(t, Settling, feed(25.01, true).Reason)
+		feed(25, true)
+		feed(25, true)
+		assert.Equal(t, Good, feed(25, true).Quality)
+		for range 1200 {
+			feed(0, false)
+		}
+		assert.Equal(t, Settling, feed(21, true).Reason, "in 100 minutes it can")
 	})
 	t.Run("stuck", func(t *testing.T) {
 		_, feed := begin(t)

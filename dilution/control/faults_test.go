@@ -104,13 +104,13 @@ var codeNames = map[Code]string{
 
 func (r *rig) foundAs() string { return codeNames[r.found] }
 
-// Every fault, alone, for five days in which nobody looks, at three moments: nothing passes what was promised.
+// Every fault, alone, for four days in which nobody looks, at three moments: nothing passes what was promised.
 func TestSingleFaults(t *testing.T) {
 	base := learned()
 	require.Equal(t, NoAlarm, base.found)
 	var table strings.Builder
 	table.WriteString("# An invented tank of 200 L with two temperature probes, a second level switch, a second relay and a salinity guard,\n" +
-		"# each fault alone for five days in which nobody looks, the worst of three moments: any, pump on, heater on. Litres over: above the level to hold. Promised: by WorstCase,\n" +
+		"# each fault alone for four days in which nobody looks, the worst of three moments: any, pump on, heater on. Litres over: above the level to hold. Promised: by WorstCase,\n" +
 		"# beside 0.3 L of noise. Nothing is topped off nor heated once a fault is found: then the salinity rises by what\n" +
 		"# evaporates and the temperature goes to that of the room. Written by go test -update ./dilution/control\n\n")
 	fmt.Fprintf(&table, head, "fault", "found as")
@@ -166,7 +166,7 @@ func worstMoment(base *rig, f fault) rig {
 			}
 		}
 		r.breaks(f)
-		r.goOn(float64(24 * checks.Runs(5, 1)))
+		r.goOn(float64(24 * checks.Runs(4, 1)))
 		if moment == 0 {
 			worst = r
 			continue
@@ -198,7 +198,7 @@ func oneProbe(t *testing.T, base *rig, table *strings.Builder) {
 		r.oneProbe = true
 		r.goOn(3 + 0.37*float64(f))
 		r.breaks(f)
-		r.goOn(5 * 24)
+		r.goOn(4 * 24)
 		r.never(t, faultNames[f], false)
 		table.WriteString(r.row(faultNames[f], r.foundAs(), "0.00"))
 	}
@@ -231,7 +231,7 @@ func sensor(f fault) int {
 	return 100 + int(f)
 }
 
-// Every pair of faults, for a day and a half. Of two faults it is promised that no more than the
+// Every pair of faults, for 30 hours. Of two faults it is promised that no more than the
 // reservoir comes into the tank, that no pump passes its cap and no container is passed,
 // and that nothing is on together that must not be.
 func TestPairsOfFaults(t *testing.T) {
@@ -256,14 +256,14 @@ func TestPairsOfFaults(t *testing.T) {
 				r := *base
 				r.goOn(1 + 0.1*float64(i%97))
 				r.breaks(pairs[i].a, pairs[i].b)
-				r.goOn(36)
+				r.goOn(30)
 				rigs[i] = r
 			}
 		}()
 	}
 	wait.Wait()
 	var table strings.Builder
-	table.WriteString("# Every two faults that are not of one thing, together for a day and a half in which nobody looks. See faults.txt.\n" +
+	table.WriteString("# Every two faults that are not of one thing, together for 30 hours in which nobody looks. See faults.txt.\n" +
 		"# Promised: the reservoir, 20 L. Temperatures are promised of single faults only.\n\n")
 	var worst, warmest, hidden int
 	var rows strings.Builder
@@ -315,7 +315,7 @@ func fused(x, y, z float64) float64 { return x*y + z }
 // and acknowledged.
 func TestYearsOfFaults(t *testing.T) {
 	r := newRig(3)
-	for week := range checks.Runs(93, 2) {
+	for week := range checks.Runs(60, 2) {
 		r.goOn(2*24 - 0.5)
 		f := fault(week*7) % faultsHere
 		r.breaks(f)

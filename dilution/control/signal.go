@@ -86,7 +86,9 @@ type Signal struct {
 	running  bool          // there is one
 	settled  time.Duration // since the first of a row
 	silent   time.Duration // without an answer that can be
-	strange  time.Duration // of a jump
+	unheard  time.Duration // of it before a jump
+	jumping  bool          // the last answers are farther off than water goes
+	strange  time.Duration // for how long
 	moved    bool          // it lasted
 	anchor   float64       // the digits shown
 	still    time.Duration // for how long
@@ -130,8 +132,8 @@ func (g *Signal) judge(d time.Duration, s Sample) Reading {
 		return g.missing(silent, s)
 	}
 	g.silent = 0
-	if silent > g.c.Gap { // what was before is too old to compare with
-		g.restart()
+	if silent > g.c.Gap {
+		g.settled, g.still, g.counted = 0, 0, 0
 	}
 	if !g.running {
 		g.running, g.accepted, g.anchor, g.still = true, x, x, 0
@@ -139,20 +141,15 @@ func (g *Signal) judge(d time.Duration, s Sample) Reading {
 		return g.verdict(x)
 	}
 	noise := math.Sqrt(float64(g.c.Noise*g.c.Noise) + float64(g.c.Step*g.c.Step)*uniform)
-	free := g.c.PerHour * hours(min(silent+g.strange, g.c.Gap+g.c.Spike))
+	free := g.c.PerHour * hours(g.unheard+silent+g.strange)
 	if g.moved || math.Abs(x-g.accepted) > free+sigmas*math.Sqrt2*noise {
-		g.strange += silent
-		if g.strange > g.c.Spike {
-			g.moved = true
-		}
-		if g.moved {
-			return Reading{x, Suspect, Moved}
-		}
-		return Reading{x, Suspect, Jumped}
+		return g.jump(x, d, silent)
 	}
-	g.settled += d
+	if !g.jumping { // what lay between the jump and now was not watched
+		g.settled += d
+	}
 	g.watch(x, silent, noise)
-	g.accepted, g.strange = x, 0
+	g.accepted, g.jumping, g.strange, g.unheard = x, false, 0, 0
 	if v := g.verdict(x); v.Quality != Good {
 		return v
 	}
@@ -160,6 +157,21 @@ func (g *Signal) judge(d time.Duration, s Sample) Reading {
 		return Reading{x, Suspect, Noisy}
 	}
 	return Reading{Value: x, Quality: Good}
+}
+
+// jump counts how long readings are farther off than water goes. Up to the first of them the
+// water could go on for as long as there was no answer.
+func (g *Signal) jump(x float64, d, silent time.Duration) Reading {
+	if g.jumping {
+		g.strange += d
+	} else {
+		g.jumping, g.unheard = true, silent
+	}
+	g.moved = g.moved || g.strange > g.c.Spike
+	if g.moved {
+		return Reading{x, Suspect, Moved}
+	}
+	return Reading{x, Suspect, Jumped}
 }
 
 // watch follows the noise and the digits.
@@ -199,7 +211,7 @@ func (g *Signal) missing(silent time.Duration, s Sample) Reading {
 		reason = OutOfRange
 	}
 	if silent > g.c.Gap || !g.running {
-		g.restart()
+		g.settled, g.still, g.counted = 0, 0, 0
 		return Reading{s.Value, Bad, reason}
 	}
 	if g.last.Quality == Good {
@@ -208,9 +220,9 @@ func (g *Signal) missing(silent time.Duration, s Sample) Reading {
 	return Reading{g.last.Value, g.last.Quality, g.last.Reason}
 }
 
-// restart forgets the row of readings, but not that it moved.
+// restart forgets all readings, but not that it moved.
 func (g *Signal) restart() {
-	g.running, g.settled, g.strange, g.still = false, 0, 0, 0
+	g.running, g.jumping, g.settled, g.strange, g.unheard, g.still = false, false, 0, 0, 0, 0
 }
 
 // Last returns the reading of the last call of Judge.
