@@ -59,9 +59,9 @@ func learned() *rig {
 
 var learnedOnce = sync.OnceValue(func() *rig {
 	base := newRig(7)
-	base.goOn(3.5 * 24)
+	base.goOn(checks.Step(3.5*24, 5))
 	base.person()
-	base.goOn(3.5 * 24)
+	base.goOn(checks.Step(3.5*24, 3))
 	base.reservoir, base.container = 20, 1
 	base.top.Refilled(20)
 	return base
@@ -114,7 +114,7 @@ func TestSingleFaults(t *testing.T) {
 		"# beside 0.3 L of noise. Nothing is topped off nor heated once a fault is found: then the salinity rises by what\n" +
 		"# evaporates and the temperature goes to that of the room. Written by go test -update ./dilution/control\n\n")
 	fmt.Fprintf(&table, head, "fault", "found as")
-	for f := fault(0); f < faultsHere; f += fault(checks.Runs(1, 3)) {
+	for f := fault(0); f < faultsHere; f += fault(checks.Runs(1, 7)) {
 		name := faultNames[f]
 		r := worstMoment(base, f)
 		kind, brings := promised[f]
@@ -154,7 +154,7 @@ func worstMoment(base *rig, f fault) rig {
 	var worst rig
 	for moment := range checks.Runs(3, 1) {
 		r := *base
-		r.goOn(3 + 0.37*float64(f))
+		r.goOn(3 + checks.Step(0.37, 0.05)*float64(f))
 		switch moment {
 		case 1:
 			for !r.pump {
@@ -166,7 +166,7 @@ func worstMoment(base *rig, f fault) rig {
 			}
 		}
 		r.breaks(f)
-		r.goOn(float64(24 * checks.Runs(4, 1)))
+		r.goOn(checks.Step(4*24, 4))
 		if moment == 0 {
 			worst = r
 			continue
@@ -245,7 +245,7 @@ func TestPairsOfFaults(t *testing.T) {
 			}
 		}
 	}
-	stride := checks.Runs(1, 131)
+	stride := checks.Runs(1, 311)
 	rigs := make([]rig, len(pairs))
 	var wait sync.WaitGroup
 	for worker := range 2 {
@@ -254,9 +254,9 @@ func TestPairsOfFaults(t *testing.T) {
 			defer wait.Done()
 			for i := worker * stride; i < len(pairs); i += 2 * stride {
 				r := *base
-				r.goOn(1 + 0.1*float64(i%97))
+				r.goOn(1 + checks.Step(0.1, 0.01)*float64(i%97))
 				r.breaks(pairs[i].a, pairs[i].b)
-				r.goOn(30)
+				r.goOn(checks.Step(30, 5))
 				rigs[i] = r
 			}
 		}()
@@ -314,8 +314,11 @@ func fused(x, y, z float64) float64 { return x*y + z }
 // The tank of years: sound weeks, and weeks in which something breaks for a day, is mended
 // and acknowledged.
 func TestYearsOfFaults(t *testing.T) {
+	if testing.Short() {
+		t.Skip("months of simulated time")
+	}
 	r := newRig(3)
-	for week := range checks.Runs(60, 2) {
+	for week := range 60 {
 		r.goOn(2*24 - 0.5)
 		f := fault(week*7) % faultsHere
 		r.breaks(f)

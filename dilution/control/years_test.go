@@ -13,7 +13,7 @@ import (
 func TestYearWithoutFault(t *testing.T) {
 	r := newRig(1)
 	for week := range checks.Runs(91, 2) {
-		r.goOn(4*24 - 0.5)
+		r.goOn(checks.Step(4*24-0.5, 10))
 		r.person()
 		assert.Equal(t, NoAlarm, r.found, "week %d: part %d after %.1f h", week, r.foundPart, r.foundAt/3600)
 	}

@@ -42,6 +42,6 @@ func TestTextsWithNumbers(t *testing.T) {
 	assert.Equal(t, "highest pH: got 19, want 0 to 14", string(words.AppendRefusal(nil, r)))
 	w := control.Worst{Fault: control.LevelFalls, Volume: 4.14, From: units.Practical(35), To: units.Practical(34.29), PerDay: true, Spill: 1}
 	assert.Equal(t, "4.1 L a day, 35.0 to 34.3, 1.0 L of it on the floor (level reads ever lower)", string(words.AppendWorst(nil, w)))
-	room := make([]byte, 0, 100)
+	room := make([]byte, 0, 400)
 	assert.Zero(t, testing.AllocsPerRun(10, func() { words.AppendWorst(words.AppendRefusal(room, r), w) }))
 }
