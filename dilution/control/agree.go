@@ -1,5 +1,7 @@
 package control
 
+import "math"
+
 // Opinion is what one of several sensors says of one thing.
 type Opinion struct {
 	Reading     Reading
@@ -45,8 +47,8 @@ func Agree(sensors [3]Opinion) Agreement {
 		}
 	}
 	count := ones(sound)
-	mean, u, chi2 := weigh(sensors, sound)
-	all := Agreement{Reading{Value: mean, Quality: Good}, u, none.Apart}
+	mean, variance, chi2 := weigh(sensors, sound)
+	all := Agreement{Reading{Value: mean, Quality: Good}, math.Sqrt(variance), none.Apart}
 	switch {
 	case count == 0 && fitted > 1:
 		none.Quality, none.Reason = Bad, Silent
@@ -66,8 +68,8 @@ func Agree(sensors [3]Opinion) Agreement {
 		return all
 	case count == 3:
 		if pair := bestPair(sensors); pair != 0 {
-			mean, u, _ = weigh(sensors, pair)
-			return Agreement{Reading{mean, Good, Outvoted}, u, sound &^ pair}
+			mean, variance, _ = weigh(sensors, pair)
+			return Agreement{Reading{mean, Good, Outvoted}, math.Sqrt(variance), sound &^ pair}
 		}
 	}
 	all.Quality, all.Reason, all.Apart = Suspect, Disagreeing, none.Apart|sound
@@ -103,8 +105,8 @@ func bestPair(sensors [3]Opinion) uint8 {
 	return which
 }
 
-// weigh returns the mean of some sensors weighted by 1/u², its uncertainty and χ².
-func weigh(sensors [3]Opinion, which uint8) (mean, u, chi2 float64) {
+// weigh returns the mean of some sensors weighted by 1/u², its variance and χ².
+func weigh(sensors [3]Opinion, which uint8) (mean, variance, chi2 float64) {
 	var sum, weights float64
 	for i, s := range sensors {
 		if which>>i&1 == 1 {
@@ -123,7 +125,7 @@ func weigh(sensors [3]Opinion, which uint8) (mean, u, chi2 float64) {
 			chi2 += float64(off * off)
 		}
 	}
-	return mean, sqrt(1 / weights), chi2
+	return mean, 1 / weights, chi2
 }
 
 func ones(x uint8) (n int) {

@@ -6,8 +6,6 @@ import (
 	"example.org/wellmixed/units"
 )
 
-func sqrt(x float64) float64 { return math.Sqrt(x) }
-
 // SaltBalance tells what the salinity of a tank has to be from what went in and out: salt
 // does not evaporate. It counts practical salinity times litres, which errs by the
 // contraction of mixing and the densities, 0.1 % of what was exchanged.

@@ -306,16 +306,21 @@ func (d *Doser) guard(in DoserInput) {
 	if step := d.step(); d.left < step {
 		d.alarms.raise(ContainerEmpty, d.left, step)
 	}
-	if most := d.s.PHMost; most > 0 {
-		switch {
-		case in.PH.Quality != Good:
-			d.alarms.raise(PHDoubtful, in.PH.Value, most)
-		case !(in.PH.Value < most):
-			d.alarms.raise(PHHigh, in.PH.Value, most)
-		}
-	}
+	d.alarms.guardPH(in.PH, d.s.PHMost)
 	if most := d.s.AlkalinityMost.DKH(); most > 0 && !(in.Alkalinity.Quality == Good && in.Alkalinity.Value < most) {
 		d.alarms.raise(AlkalinityHigh, in.Alkalinity.Value, most)
+	}
+}
+
+// guardPH keeps what raises the pH out of water that is high, or not known; without a limit
+// it keeps nothing.
+func (a *Alarms) guardPH(ph Reading, most float64) {
+	switch {
+	case !(most > 0):
+	case ph.Quality != Good:
+		a.raise(PHDoubtful, ph.Value, most)
+	case !(ph.Value < most):
+		a.raise(PHHigh, ph.Value, most)
 	}
 }
 

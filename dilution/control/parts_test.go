@@ -159,6 +159,30 @@ func TestTopOffLearns(t *testing.T) {
 	assert.Equal(t, 4.0, e.cap(4), "never beyond what a person has set")
 }
 
+// A top-off of lime water waits while the pH is high or not known, and goes on by itself.
+func TestTopOffOfLimeWater(t *testing.T) {
+	s := settingsOfRig()
+	s.PHMost, s.SalinityBand, s.Second, s.EmptySwitch, s.LeakSwitch = 8.4, 0, 0, false, false
+	top, r := NewTopOff(s)
+	require.True(t, r.OK())
+	top.Acknowledge()
+	now := Clock(0)
+	step := func(ph Reading, n int) (pump bool) {
+		for range n {
+			now += 10000
+			pump = top.Step(now, TopOffInput{Level: Known(-8), PH: ph}).Pump
+		}
+		return pump
+	}
+	assert.True(t, step(Known(8.3), 9))
+	assert.False(t, step(Known(8.4), 1))
+	assert.True(t, top.Alarms().Has(PHHigh))
+	assert.True(t, step(Known(8.3), 9))
+	assert.False(t, step(Reading{8.3, Suspect, Stuck}, 1))
+	assert.True(t, top.Alarms().Has(PHDoubtful))
+	assert.False(t, step(Known(math.NaN()), 20))
+}
+
 // After one turnover of the chamber 1/e is left (Levenspiel 1999).
 func TestTimeApart(t *testing.T) {
 	assert.InDelta(t, 3600, TimeApart(50, 50, units.Share(1/math.E)).Seconds(), 1e-6)

@@ -33,8 +33,6 @@ const (
 	Alone                     // others of the same thing have failed: nothing to compare with
 	Disagreeing               // sensors of one thing contradict each other, and it is open which is wrong
 	Outvoted                  // good, but one sensor of three stands apart
-
-	reasons
 )
 
 // Reading is what is known of a quantity now. The zero value is a bad reading.

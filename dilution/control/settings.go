@@ -53,8 +53,6 @@ const (
 	SetInUncertainty
 	SetMostImbalance
 	SetNewSalinity
-
-	lastSetting
 )
 
 // Refusal says which setting cannot be, what it is, and between what it has to be. Its

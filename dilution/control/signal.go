@@ -77,9 +77,10 @@ func StillTime(step, noise float64, every time.Duration, moves float64) time.Dur
 
 // Signal judges the samples of one sensor. Make it with NewSignal.
 type Signal struct {
-	c    Channel
-	sane bool
-	tick ticker
+	c     Channel
+	sane  bool
+	noise float64 // standard deviation with the rounding to a step; a square root is slow without a floating-point unit
+	tick  ticker
 
 	last     Reading       // as it was returned
 	accepted float64       // the last value that water can have come to
@@ -101,7 +102,8 @@ type Signal struct {
 // NewSignal returns a signal of a channel. One of settings that are refused is always bad.
 func NewSignal(c Channel) (Signal, Refusal) {
 	r := c.Check()
-	return Signal{c: c, sane: r.OK()}, r
+	noise := math.Sqrt(float64(c.Noise*c.Noise) + float64(c.Step*c.Step)*uniform)
+	return Signal{c: c, sane: r.OK(), noise: noise}, r
 }
 
 // How noise is watched, common practice: a mean over some 32 differences, four times the
@@ -140,20 +142,19 @@ func (g *Signal) judge(d time.Duration, s Sample) Reading {
 		g.counted, g.variance = 0, 0
 		return g.verdict(x)
 	}
-	noise := math.Sqrt(float64(g.c.Noise*g.c.Noise) + float64(g.c.Step*g.c.Step)*uniform)
 	free := g.c.PerHour * hours(g.unheard+silent+g.strange)
-	if g.moved || math.Abs(x-g.accepted) > free+sigmas*math.Sqrt2*noise {
+	if g.moved || math.Abs(x-g.accepted) > free+sigmas*math.Sqrt2*g.noise {
 		return g.jump(x, d, silent)
 	}
 	if !g.jumping { // what lay between the jump and now was not watched
 		g.settled += d
 	}
-	g.watch(x, silent, noise)
+	g.watch(x, silent)
 	g.accepted, g.jumping, g.strange, g.unheard = x, false, 0, 0
 	if v := g.verdict(x); v.Quality != Good {
 		return v
 	}
-	if g.counted >= enough && math.Sqrt(g.variance) > grown*noise+float64(g.c.PerHour*hours(silent)) {
+	if most := grown*g.noise + float64(g.c.PerHour*hours(silent)); g.counted >= enough && g.variance > float64(most*most) {
 		return Reading{x, Suspect, Noisy}
 	}
 	return Reading{Value: x, Quality: Good}
@@ -175,13 +176,13 @@ func (g *Signal) jump(x float64, d, silent time.Duration) Reading {
 }
 
 // watch follows the noise and the digits.
-func (g *Signal) watch(x float64, d time.Duration, noise float64) {
+func (g *Signal) watch(x float64, d time.Duration) {
 	half := float64((x-g.accepted)*(x-g.accepted)) / 2
 	if g.counted < enough {
 		g.counted++
 	}
 	g.variance += (half - g.variance) / float64(g.counted)
-	if math.Abs(x-g.anchor) > g.c.Step/2 || noise == 0 && x != g.anchor {
+	if math.Abs(x-g.anchor) > g.c.Step/2 || g.noise == 0 && x != g.anchor {
 		g.anchor, g.still = x, 0
 	} else {
 		g.still += d

@@ -34,6 +34,11 @@ type TopOffSettings struct {
 	EmptySwitch  bool         // the reservoir has a switch
 	LeakSwitch   bool         // there is a leak detector
 
+	// PHMost is for a top-off of lime water: no pump at or above it, nor without a good reading
+	// of the pH; 0 for fresh water. Tell the Interlock of its runs with Dosing(Lime), and Hold
+	// while May(Lime) says no.
+	PHMost float64
+
 	// What is built in besides, for the worst case.
 	Valve       units.Length // height at which a float valve in series shuts; 0 without
 	SecondRelay bool         // Decision.Cut opens a second relay in series
@@ -63,6 +68,7 @@ func (s TopOffSettings) Check() Refusal {
 		{SetDayCap, s.DayCap.Litres(), band + flow*watchdog/3600*2, much},
 		{SetSecond, s.Second.Millimetres(), 0, 1e5},
 		{SetSalinityBand, s.SalinityBand, 0, 10},
+		{SetPHMost, s.PHMost, 0, 14},
 		{SetValve, s.Valve.Millimetres(), 0, 1e5},
 	}
 	return first(d[:])
@@ -99,6 +105,7 @@ type TopOffInput struct {
 	Empty    Switch  // trips when the reservoir is
 	Leak     Switch  // trips when the floor is wet
 	Salinity Reading // practical
+	PH       Reading // of the tank, with lime water
 
 	// Hold is that a person works at the tank, that water is changed, or that the return pump
 	// stands, which moves the level: the pump is off, and the level is taken anew after it.
@@ -248,6 +255,7 @@ func (t *TopOff) guardWater(in TopOffInput) {
 	if t.s.EmptySwitch && !in.Empty.clear() {
 		t.alarms.raise(ReservoirEmpty, t.left, 0)
 	}
+	t.alarms.guardPH(in.PH, t.s.PHMost)
 	if t.s.SalinityBand == 0 {
 		return
 	}

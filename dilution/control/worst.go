@@ -103,21 +103,24 @@ func (s TopOffSettings) Worst() Worst {
 func (s TopOffSettings) followed(high, more, watchdog float64) (litres float64, perDay bool) {
 	v := high
 	if s.SalinityBand > 0 {
-		low := s.Salinity.Value() - s.SalinityBand
-		lo, hi := 0.0, s.Tank.Litres()*10
-		for range 60 { // the volume that takes the salinity there
-			if mid := (lo + hi) / 2; s.mixed(units.Volume(mid), 0).Value() > low {
-				lo = mid
-			} else {
-				hi = mid
-			}
-		}
-		v = min(v, hi+2*watchdog)
+		v = min(v, s.until(s.Salinity.Value()-s.SalinityBand)+2*watchdog)
 	}
 	if cap := s.DayCap.Litres() * more; math.IsInf(v, 1) {
 		return cap, true
 	}
 	return v, false
+}
+
+// until returns the litres of fresh water that take the salinity down to a value: M S/S' - M
+// of water, because the salt stays.
+func (s TopOffSettings) until(salinity float64) float64 {
+	tank, err := seawater.FromPractical(s.Salinity, s.Temperature)
+	pure, err2 := seawater.PureWater(s.Temperature)
+	if err != nil || err2 != nil || !(salinity > 0) {
+		return math.Inf(1)
+	}
+	more := tank.OfVolume(s.Tank).Mass * units.Mass(s.Salinity.Value()/salinity-1)
+	return pure.Density().Volume(more).Litres()
 }
 
 // alone is what a pump brings that does not stop, until the level is seen to rise.
