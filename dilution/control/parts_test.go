@@ -159,6 +159,36 @@ func TestTopOffLearns(t *testing.T) {
 	assert.Equal(t, 4.0, e.cap(4), "never beyond what a person has set")
 }
 
+// The second relay opens on every doubt, and in a hold, where nobody watches the level.
+func TestSecondRelay(t *testing.T) {
+	sound := TopOffInput{Level: Known(-1), Second: Clear, Empty: Clear, Leak: Clear, Salinity: Known(35)}
+	for name, c := range map[string]struct {
+		change func(*TopOffInput)
+		latch  bool
+	}{
+		"hold":       {func(i *TopOffInput) { i.Hold = true }, false},
+		"level":      {func(i *TopOffInput) { i.Level = Reading{-1, Suspect, Stuck} }, false},
+		"salinity":   {func(i *TopOffInput) { i.Salinity = Reading{} }, false},
+		"too salty":  {func(i *TopOffInput) { i.Salinity = Known(36.1) }, true},
+		"too fresh":  {func(i *TopOffInput) { i.Salinity = Known(33.9) }, true},
+		"high":       {func(i *TopOffInput) { i.Second = Tripped }, true},
+		"high, none": {func(i *TopOffInput) { i.Second = Unknown }, true},
+		"leak":       {func(i *TopOffInput) { i.Leak = Tripped }, true},
+		"empty":      {func(i *TopOffInput) { i.Empty = Tripped }, true},
+	} {
+		top, _ := NewTopOff(settingsOfRig())
+		assert.True(t, top.Step(1000, sound).Cut, "nothing is known yet")
+		top.Acknowledge()
+		require.False(t, top.Step(2000, sound).Cut, name)
+		in := sound
+		c.change(&in)
+		assert.True(t, top.Step(3000, in).Cut, name)
+		assert.Equal(t, c.latch, top.Step(4000, sound).Cut, name)
+		top.Acknowledge()
+		assert.False(t, top.Step(5000, sound).Cut, name)
+	}
+}
+
 // A top-off of lime water waits while the pH is high or not known, and goes on by itself.
 func TestTopOffOfLimeWater(t *testing.T) {
 	s := settingsOfRig()

@@ -227,7 +227,7 @@ func (t *TopOff) Step(now Clock, in TopOffInput) Decision {
 	if t.pumping {
 		out.For = min(t.s.Watchdog, max(t.s.MaxRun-t.ran, 0))
 	} else {
-		out.Cut = t.s.SecondRelay && !quiet
+		out.Cut = t.s.SecondRelay && (!quiet || in.Hold) // in a hold nobody watches the level
 	}
 	return out
 }
