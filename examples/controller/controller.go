@@ -5,160 +5,305 @@ import (
 	"bytes"
 	"io"
 	"strconv"
+	"time"
 
+	"example.org/wellmixed/dilution/control"
+	"example.org/wellmixed/dilution/control/words"
 	"example.org/wellmixed/seawater/pss78"
 	"example.org/wellmixed/units"
 )
 
-// limits are what the keeper sets.
-type limits struct {
-	set        units.PracticalSalinity
-	band       float64 // of salinity around the set point before an alarm
-	cold, warm units.Temperature
-	jump       float64 // of salinity from one sample to the next that no tank makes
-	still      int     // samples without a change of any digit before the sensor counts as stuck
-}
-
-var usual = limits{
-	set: units.Practical(35), band: 1,
-	cold: units.Celsius(23), warm: units.Celsius(28),
-	jump: 2, still: 60,
-}
-
-// alarm is a set of alarms, one bit each.
-type alarm uint8
-
-const (
-	high alarm = 1 << iota
-	low
-	cold
-	warm
-	stuck
-	absurd // not water of a tank, or a jump: the sample sets no other alarm
-)
-
-var names = [...]string{"salinity high", "salinity low", "too cold", "too warm", "sensor stuck", "sensor absurd"}
-
-// controller is the state between samples.
+// controller is the tank's controller between two lines.
 type controller struct {
-	limits
-	alarms alarm
+	level, temperature, conductivity control.Signal
+	salinity                         control.Reading
+	top                              control.TopOff
+	thermostat                       control.Thermostat
+	alkalinity, calcium              control.Doser
+	lock                             control.Interlock
 
-	line         int // number of the last line
-	conductivity units.Conductivity
-	temperature  units.Temperature
-	salinity     float64 // of the last sample
-	same         int     // how often it was repeated, digit by digit
-	strange      int     // jumps in a row
+	hold  bool
+	told  bool // a person said something since the state was written
+	line  int  // number of the last line
+	saved control.Clock
+	file  file
+	state [stateSize]byte
+	err   error // of the state file
 }
 
-// step takes one line and appends what there is to say about it.
-func (c *controller) step(line, out []byte) []byte {
+// newController returns a controller with the settings of settings.go, or what is wrong with
+// them.
+func newController() (*controller, string) {
+	c := &controller{lock: control.Interlock{Apart: apart()}}
+	var refusals [7]control.Refusal
+	c.level, refusals[0] = control.NewSignal(levelSensor)
+	c.temperature, refusals[1] = control.NewSignal(temperatureSensor)
+	c.conductivity, refusals[2] = control.NewSignal(conductivitySensor)
+	c.top, refusals[3] = control.NewTopOff(topOff)
+	c.thermostat, refusals[4] = control.NewThermostat(heating())
+	c.alkalinity, refusals[5] = control.NewDoser(dosing(control.Alkalinity))
+	c.calcium, refusals[6] = control.NewDoser(dosing(control.Calcium))
+	for i, r := range refusals {
+		if !r.OK() {
+			part := [...]string{"level", "temperature", "conductivity", "topOff", "heating", "alkalinity", "calcium"}[i]
+			return nil, "settings.go: " + part + ": " + string(words.AppendRefusal(nil, r))
+		}
+	}
+	return c, ""
+}
+
+// sample is one line of the sensors.
+type sample struct {
+	now                              control.Clock
+	level, temperature, conductivity control.Sample
+	second, empty, leak, returnPump  control.Switch
+}
+
+// decisions are what is switched until the next line.
+type decisions struct {
+	top, alkalinity, calcium control.Decision
+	heat                     control.Heat
+}
+
+// step judges a sample and decides.
+func (c *controller) step(s sample) (d decisions) {
+	level := c.level.Judge(s.now, s.level)
+	good := c.conductivity.Last().Value
+	conductivity := c.conductivity.Judge(s.now, s.conductivity)
+	temperature := c.temperature.Judge(s.now, s.temperature)
+	conductivity, temperature = control.InWater(conductivity, temperature, good)
+	c.salinity = salinity(conductivity, temperature)
+
+	circulates := s.returnPump == control.Clear
+	d.top = c.top.Step(s.now, control.TopOffInput{
+		Level: level, Second: s.second, Empty: s.empty, Leak: s.leak, Salinity: c.salinity,
+		Hold: c.hold || !circulates,
+	})
+	d.heat = c.thermostat.Step(s.now, control.ThermostatInput{
+		Temperature: temperature,
+		Covered:     circulates && level.Quality == control.Good && level.Value > deepest,
+	})
+	c.lock.Step(s.now, watchdog)
+	dose := control.DoserInput{Circulating: circulates, Hold: c.hold}
+	d.alkalinity = c.alkalinity.Step(s.now, dose, &c.lock)
+	d.calcium = c.calcium.Step(s.now, dose, &c.lock)
+	hourly := s.now.Since(c.saved) >= time.Hour || s.now.Since(c.saved) < 0
+	if hourly || c.told || c.err != nil || d.top.Save || d.alkalinity.Save || d.calcium.Save {
+		c.saved, c.told = s.now, false
+		c.err = c.save()
+	}
+	if c.err != nil { // what is pumped and not written down is not known after a power cut
+		d.top, d.alkalinity, d.calcium = control.Decision{}, control.Decision{}, control.Decision{}
+	}
+	return d
+}
+
+// salinity is as good as the worse of what it is made of.
+func salinity(conductivity, temperature control.Reading) control.Reading {
+	worse := conductivity
+	if temperature.Quality < conductivity.Quality {
+		worse = temperature
+	}
+	s := pss78.Salinity(units.Conductivity(conductivity.Value), units.Celsius(temperature.Value), 0)
+	return control.Reading{Value: s.Value(), Quality: worse.Quality, Reason: worse.Reason}
+}
+
+// answer takes one line and appends what there is to say about it.
+func (c *controller) answer(line, out []byte) []byte {
 	c.line++
-	out = strconv.AppendInt(out, int64(c.line), 10)
-	conductivity, t, ok := parse(line)
-	if !ok {
-		return append(out, ": bad line, want conductivity in mS/cm and temperature in °C such as 53.1 25.0\n"...)
-	}
-	s := pss78.Salinity(conductivity, t, 0)
-	c.judge(conductivity, t, s.Value())
-	out = append(out, ": "...)
-	out = strconv.AppendFloat(out, s.Value(), 'f', 2, 64)
-	if drift := s.Value() - c.set.Value(); c.alarms&absurd == 0 {
-		out = append(out, " drift "...)
-		if drift >= 0 {
-			out = append(out, '+')
-		}
-		out = strconv.AppendFloat(out, drift, 'f', 2, 64)
-	}
-	for i, name := range names {
-		if c.alarms&(1<<i) != 0 {
-			out = append(append(out, ", "...), name...)
-		}
-	}
-	return append(out, '\n')
-}
-
-// judge sets the alarms. An alarm of a limit ends only well inside it, so that it
-// does not flutter.
-func (c *controller) judge(conductivity units.Conductivity, t units.Temperature, s float64) {
-	jumped := c.salinity > 0 && !(s-c.salinity <= c.jump && c.salinity-s <= c.jump)
-	switch {
-	case !(s >= 1 && s <= 42 && t.Celsius() >= -2 && t.Celsius() <= 35): // dry, shorted, broken
-		c.alarms |= absurd
-		c.strange = 0
-		return
-	case jumped && c.strange < 3: // a jump that lasts is believed
-		c.alarms |= absurd
-		c.strange++
-		return
-	}
-	c.same++
-	if conductivity != c.conductivity || t != c.temperature {
-		c.same = 0
-	}
-	c.conductivity, c.temperature, c.salinity, c.strange = conductivity, t, s, 0
-	drift, kelvin := s-c.set.Value(), t.Celsius()
-	c.alarms &^= absurd
-	c.latch(high, drift, c.band, c.band/2)
-	c.latch(low, -drift, c.band, c.band/2)
-	c.latch(warm, kelvin, c.warm.Celsius(), c.warm.Celsius()-0.5)
-	c.latch(cold, -kelvin, -c.cold.Celsius(), -c.cold.Celsius()-0.5)
-	c.latch(stuck, float64(c.same), float64(c.still)-0.5, 0)
-}
-
-// latch raises an alarm above one value and ends it at another.
-func (c *controller) latch(a alarm, x, raise, end float64) {
-	switch {
-	case x > raise:
-		c.alarms |= a
-	case x <= end:
-		c.alarms &^= a
-	}
-}
-
-// parse reads "53.1 25.0".
-func parse(line []byte) (units.Conductivity, units.Temperature, bool) {
+	out = append(strconv.AppendInt(out, int64(c.line), 10), ": "...)
 	line = bytes.TrimSpace(line)
-	gap := bytes.IndexAny(line, " \t")
-	if gap < 0 {
-		return 0, units.Temperature{}, false
+	if s, ok := parse(line); ok {
+		return append(c.report(c.step(s), out), '\n')
 	}
-	c, ok := number(line[:gap])
-	t, fine := number(bytes.TrimSpace(line[gap:]))
-	return units.Conductivity(c) * units.MillisiemensPerCentimetre, units.Celsius(t), ok && fine
+	if said, ok := c.person(line); ok {
+		c.told = true
+		return append(append(out, said...), '\n')
+	}
+	return append(out, "bad line, want a sample such as 120000 -5400 25012 53071 cccc, or acknowledge; -h tells more\n"...)
 }
 
-// number reads digits with a sign and a point, and nothing else: what strconv
-// takes beyond that, such as NaN, no sensor sends, and its errors cost memory.
-func number(text []byte) (float64, bool) {
-	digits, points := 0, 0
-	for i, b := range text {
-		switch {
-		case b >= '0' && b <= '9':
-			digits++
-		case b == '.':
-			points++
-		case b != '-' && b != '+' || i > 0:
-			return 0, false
+// person does what a person says.
+func (c *controller) person(line []byte) (said string, ok bool) {
+	word, rest := next(line)
+	millilitres, given := number(bytes.TrimSpace(rest))
+	volume := units.Volume(millilitres) * units.Millilitre
+	amount := given && millilitres >= 0
+	switch {
+	case amount && string(word) == "refilled":
+		c.top.Refilled(volume)
+		return "reservoir refilled", true
+	case amount && string(word) == "alkalinity":
+		c.alkalinity.ChangeContainer(volume, control.Alkalinity)
+		return "container of alkalinity changed", true
+	case amount && string(word) == "calcium":
+		c.calcium.ChangeContainer(volume, control.Calcium)
+		return "container of calcium changed", true
+	}
+	switch string(line) {
+	case "acknowledge":
+		c.top.Acknowledge()
+		c.thermostat.Acknowledge()
+		c.alkalinity.Acknowledge()
+		c.calcium.Acknowledge()
+		return "acknowledged", true
+	case "accept":
+		c.level.Accept()
+		c.temperature.Accept()
+		c.conductivity.Accept()
+		return "probes accepted", true
+	case "calibrated":
+		c.conductivity.Calibrated()
+		return "conductivity calibrated", true
+	case "hold":
+		c.hold = true
+		return "held", true
+	case "resume":
+		c.hold = false
+		return "resumed", true
+	}
+	return "", false
+}
+
+// report appends decisions, readings and alarms.
+func (c *controller) report(d decisions, out []byte) []byte {
+	out = appendPump(out, "pump", d.top)
+	switch {
+	case d.heat.Heater:
+		out = append(out, ", heater on"...)
+	case d.heat.Cut:
+		out = append(out, ", heater cut"...)
+	default:
+		out = append(out, ", heater off"...)
+	}
+	out = appendPump(append(out, ", "...), "alkalinity", d.alkalinity)
+	out = appendPump(append(out, ", "...), "calcium", d.calcium)
+	out = appendReading(append(out, "; "...), c.salinity, 2, "")
+	out = appendReading(append(out, ", "...), c.temperature.Last(), 2, " °C")
+	out = appendReading(append(out, ", "...), c.level.Last(), 1, " mm")
+	before := len(out)
+	out = appendAlarms(out, "top-off", c.top.Alarms())
+	out = appendAlarms(out, "heater", c.thermostat.Alarms())
+	out = appendAlarms(out, "alkalinity", c.alkalinity.Alarms())
+	out = appendAlarms(out, "calcium", c.calcium.Alarms())
+	if c.err != nil {
+		out = append(out, "; state file: cannot be written, pumps off"...)
+	}
+	if len(out) > before {
+		out[before] = ';'
+	}
+	return out
+}
+
+// appendPump appends "pump on 15000 ms", "pump off" or "pump cut".
+func appendPump(out []byte, name string, d control.Decision) []byte {
+	out = append(out, name...)
+	switch {
+	case d.Pump:
+		out = strconv.AppendInt(append(out, " on "...), d.For.Milliseconds(), 10)
+		return append(out, " ms"...)
+	case d.Cut:
+		return append(out, " cut"...)
+	}
+	return append(out, " off"...)
+}
+
+// appendReading appends a value, and why it is not good.
+func appendReading(out []byte, r control.Reading, decimals int, unit string) []byte {
+	if r.Quality == control.Bad {
+		out = append(out, "no reading"...)
+	} else {
+		out = append(strconv.AppendFloat(out, r.Value, 'f', decimals, 64), unit...)
+	}
+	if r.Reason != control.Fine {
+		out = append(append(append(out, " ("...), words.Reason(r.Reason)...), ')')
+	}
+	return out
+}
+
+// appendAlarms appends the alarms of a part; what latched has a mark.
+func appendAlarms(out []byte, part string, a *control.Alarms) []byte {
+	for i := range a.Len() {
+		x := a.At(i)
+		out = append(append(append(append(out, ", "...), part...), ": "...), words.Code(x.Code)...)
+		if x.Latched {
+			out = append(out, '!')
 		}
 	}
-	if digits == 0 || digits > 20 || points > 1 {
+	return out
+}
+
+// parse reads a sample: "120000 -5400 25012 53071 cccc".
+func parse(line []byte) (s sample, ok bool) {
+	var fields [5][]byte
+	for i := range fields {
+		fields[i], line = next(line)
+	}
+	now, ok := number(fields[0])
+	if !ok || now < 0 || now > 1<<32-1 || len(fields[4]) != 4 || len(bytes.TrimSpace(line)) > 0 {
+		return sample{}, false
+	}
+	s.now = control.Clock(now)
+	for i, to := range [...]*control.Sample{&s.level, &s.temperature, &s.conductivity} {
+		text := fields[i+1]
+		if string(text) == "-" {
+			continue
+		}
+		n, ok := number(text)
+		if !ok || n < -1<<31 || n > 1<<31-1 {
+			return sample{}, false
+		}
+		*to = control.Thousandths(int32(n))
+	}
+	for i, to := range [...]*control.Switch{&s.second, &s.empty, &s.leak, &s.returnPump} {
+		switch fields[4][i] {
+		case 'c':
+			*to = control.Clear
+		case 't':
+			*to = control.Tripped
+		case '?':
+		default:
+			return sample{}, false
+		}
+	}
+	return s, true
+}
+
+// next cuts off the first word of a line.
+func next(line []byte) (word, rest []byte) {
+	line = bytes.TrimLeft(line, " \t")
+	if gap := bytes.IndexAny(line, " \t"); gap >= 0 {
+		return line[:gap], line[gap:]
+	}
+	return line, nil
+}
+
+// number reads a whole number of at most twelve digits.
+func number(text []byte) (n int64, ok bool) {
+	digits := bytes.TrimPrefix(text, []byte("-"))
+	if len(digits) == 0 || len(digits) > 12 {
 		return 0, false
 	}
-	x, err := strconv.ParseFloat(string(text), 64)
-	return x, err == nil
+	for _, b := range digits {
+		if b < '0' || b > '9' {
+			return 0, false
+		}
+		n = n*10 + int64(b-'0')
+	}
+	if len(digits) < len(text) {
+		n = -n
+	}
+	return n, true
 }
 
-// run feeds the controller line by line. It writes whenever no whole line is
-// waiting, so a live sensor is answered at once, be the next line begun or not.
-func run(in io.Reader, out io.Writer, l limits) error {
-	c := controller{limits: l}
+// run feeds the controller line by line. It writes whenever no whole line is waiting, so a
+// live sensor is answered at once, be the next line begun or not.
+func run(in io.Reader, out io.Writer, c *controller) error {
 	r, w := bufio.NewReader(in), bufio.NewWriter(out)
-	report := make([]byte, 0, 256)
+	report := make([]byte, 0, 1024)
 	for {
 		line, err := r.ReadSlice('\n')
-		long := err == bufio.ErrBufferFull // no sample is: it counts as one bad line
+		long := err == bufio.ErrBufferFull // no line is: it counts as one bad line
 		for err == bufio.ErrBufferFull {
 			line, err = r.ReadSlice('\n')
 		}
@@ -166,13 +311,15 @@ func run(in io.Reader, out io.Writer, l limits) error {
 			line = nil
 		}
 		if err == io.EOF && len(line) == 0 && !long {
-			return w.Flush()
+			return end(w, c)
 		}
 		if err != nil && err != io.EOF {
-			w.Flush()
+			if stopped := end(w, c); stopped != nil {
+				return stopped
+			}
 			return err
 		}
-		report = c.step(line, report[:0])
+		report = c.answer(line, report[:0])
 		if _, err := w.Write(report); err != nil {
 			return err
 		}
@@ -182,4 +329,13 @@ func run(in io.Reader, out io.Writer, l limits) error {
 			}
 		}
 	}
+}
+
+// end writes what is left, and the state.
+func end(w *bufio.Writer, c *controller) error {
+	saved := c.save()
+	if err := w.Flush(); err != nil {
+		return err
+	}
+	return saved
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"example.org/wellmixed/dilution"
+	"example.org/wellmixed/dilution/control"
 	"example.org/wellmixed/internal/checks"
 	"example.org/wellmixed/mix"
 	"example.org/wellmixed/mix/recipe"
@@ -75,6 +76,11 @@ func askEveryPackage(t *testing.T) []string {
 	add(weighing.Air{Temperature: warm, Pressure: units.Atmosphere, Humidity: units.Share(0.5)}.Density(), nil)
 	agreement, err := seawater.Agree(seawater.Reading{Name: "one", Salinity: sample.Absolute(), Uncertainty: units.Absolute(0.2)}, seawater.Reading{Name: "two", Salinity: units.Absolute(35.3), Uncertainty: units.Absolute(0.2)})
 	add(agreement, err)
+
+	add(control.TopOffSettings{
+		Watchdog: time.Second, Tank: 200, Area: 0.12, Salinity: s, Temperature: warm, Reservoir: 20, Flow: 20,
+		Band: 5, Notice: 3, MaxRun: 4 * time.Minute, DayCap: 6,
+	}.Worst(), nil)
 
 	c := carbonate.At(s, warm, carbonate.Options{})
 	system, err := c.FromAlkalinityDIC(2300, 2000, carbonate.Nutrients{})

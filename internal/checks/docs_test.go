@@ -139,6 +139,7 @@ var published = []check{
 	{"Wolf-Gladrow et al. 2007", "alkalinity of {n kind=process} processes in `replenish`", "5 published; the others from the balance of elements and charge", "{equivalents} equivalents",
 		[]string{"mix/replenish TestProcesses"}, []string{"mix/replenish/testdata/stoichiometry.csv"}},
 	{"NIST/SEMATECH table of χ²", "`seawater.Agree`", printed, "probability {ofProbability}", []string{"seawater TestProbabilityAgainstTheTable"}, nil},
+	{"NIST/SEMATECH table of χ²", "points of χ² at which `control.Agree` tells sensors apart", printed, "probability {ofTheTable}", []string{"dilution/control TestPointsOfChiSquare"}, nil},
 	{"NIST SP 811, DIN 38409, UK Weights and Measures Act", "every unit constant", printed + " definitions", "{relative}: the last bit", []string{"units TestConstantsMeetTheirDefinitions"}, nil},
 	{"Stirred tank (Levenspiel 1999)", "what a continuous change leaves after one volume, 1/e", "by hand", "{byHand}", []string{"dilution TestRemainingByHand"}, nil},
 	{"Periodic changes", "levels and resting point against the process done step by step", "the library's own steps; no printed number", "{stepByStep} relative", []string{"dilution TestPeriodicAgainstTheProcess"}, nil},

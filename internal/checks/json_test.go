@@ -15,6 +15,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"example.org/wellmixed/dilution"
+	"example.org/wellmixed/dilution/control"
 	"example.org/wellmixed/mix"
 	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/recipe"
@@ -115,6 +116,15 @@ var written = []any{
 	new(dilution.Remaining), new(dilution.Renewal), new(dilution.Routine), new(dilution.RoutineDoubts),
 	new(dilution.Schedule), new(dilution.SchedulePlan), new(dilution.Settled), new(dilution.Solid),
 	new(dilution.Step), new(dilution.Stream), new(dilution.TopOff), new(dilution.Tracer),
+	new(control.Agreement), new(control.Alarm), new(control.Alarms), new(control.Channel), new(control.Clock),
+	new(control.Code), new(control.Decision), new(control.Doser), new(control.DoserInput), new(control.DoserSettings),
+	new(control.Exchange), new(control.ExchangeInput), new(control.ExchangeSettings), new(control.Fault),
+	new(control.Heat), new(control.Interlock), new(control.Kind), new(control.Median), new(control.Opinion),
+	new(control.Pumps), new(control.Quality), new(control.Ramp), new(control.Reading), new(control.Reason),
+	new(control.Refusal), new(control.SaltBalance), new(control.Sample), new(control.Setting), new(control.Signal),
+	new(control.Smooth), new(control.Switch), new(control.Thermostat), new(control.ThermostatInput),
+	new(control.ThermostatSettings), new(control.TopOff), new(control.TopOffInput), new(control.TopOffSettings),
+	new(control.TwoPoint), new(control.Worst),
 }
 
 // notWritten are the exported types that need not come back from JSON, with the reason.
@@ -131,7 +141,46 @@ var notWritten = map[string]string{
 	"dilution.Forecast":     "remembers its course, to be asked for any time: its Routine is written",
 	"dilution.Settled":      "holds a Forecast",
 	"dilution.SchedulePlan": "holds a Forecast",
+
+	"dilution/control.Clock":           aCode,
+	"dilution/control.Code":            aCode,
+	"dilution/control.Fault":           aCode,
+	"dilution/control.Kind":            aCode,
+	"dilution/control.Quality":         aCode,
+	"dilution/control.Reason":          aCode,
+	"dilution/control.Setting":         aCode,
+	"dilution/control.Switch":          aCode,
+	"dilution/control.Agreement":       holdsACode,
+	"dilution/control.Alarm":           holdsACode,
+	"dilution/control.DoserInput":      holdsACode,
+	"dilution/control.DoserSettings":   holdsACode,
+	"dilution/control.ExchangeInput":   holdsACode,
+	"dilution/control.Opinion":         holdsACode,
+	"dilution/control.Reading":         holdsACode,
+	"dilution/control.Refusal":         holdsACode,
+	"dilution/control.ThermostatInput": holdsACode,
+	"dilution/control.TopOffInput":     holdsACode,
+	"dilution/control.Worst":           holdsACode,
+	"dilution/control.Alarms":          firmwareState,
+	"dilution/control.Doser":           firmwareState,
+	"dilution/control.Exchange":        firmwareState,
+	"dilution/control.Interlock":       firmwareState,
+	"dilution/control.Median":          firmwareState,
+	"dilution/control.Ramp":            firmwareState,
+	"dilution/control.SaltBalance":     firmwareState,
+	"dilution/control.Signal":          firmwareState,
+	"dilution/control.Smooth":          firmwareState,
+	"dilution/control.Thermostat":      firmwareState,
+	"dilution/control.TopOff":          firmwareState,
+	"dilution/control.TwoPoint":        firmwareState,
 }
+
+// Reasons of firmware.
+const (
+	aCode         = "a number of firmware: its words live apart, in package words, so that firmware can leave them out"
+	holdsACode    = "holds a code of firmware"
+	firmwareState = "the state of firmware: Save and Restore write what has to last, with a check word"
+)
 
 // samples are texts, of which each type that writes itself as text reads at least one.
 var samples = []string{
