@@ -222,6 +222,23 @@ func TestStockIsLimitedAtItsEnds(t *testing.T) {
 	}
 }
 
+// Without a solid that limits it, a stock is clear as far as has been compared, or to
+// ionic strength 18.
+func TestOpenStocks(t *testing.T) {
+	at := units.Celsius(25)
+	for formula, most := range map[string]float64{"LiCl": 18, "CaCl2": 5, "CaCl2·2H2O": 5, "KBr": 5, "SrCl2·6H2O": 2} {
+		limit, err := Stock{Salts: []Addition{{formula, units.Gram}}, Cold: at, Warm: at}.Strongest()
+		require.NoError(t, err)
+		assert.True(t, limit.Open, formula)
+		assert.Zero(t, limit.By)
+		assert.True(t, math.IsNaN(limit.Within.Value()))
+		f, err := parseFormula(formula)
+		require.NoError(t, err)
+		mol := limit.Salts[0].Mass.Grams() / f.mass
+		checks.Relative(t, formula, mol/(1+mol*f.water/molesOfWater), most, 1e-6)
+	}
+}
+
 func TestStockRefuses(t *testing.T) {
 	at := units.Celsius(20)
 	for _, s := range []Stock{

@@ -215,8 +215,12 @@ func (s Stock) clear() (*clarity, error) {
 		c.models[i].set(c.degrees[i].Kelvin())
 		c.solids[i] = usual(c.degrees[i])
 	}
-	c.n, _, c.water, err = b.matter(&c.models[0])
-	c.water -= molesOfWater
+	if c.n, _, c.water, err = b.matter(&c.models[0]); err != nil {
+		return nil, err
+	}
+	b.Add = nil
+	_, _, pure, err := b.matter(&c.models[0])
+	c.water -= pure
 	return c, err
 }
 
