@@ -140,7 +140,7 @@ func TestRemembers(t *testing.T) {
 	assert.NotContains(t, k.run(40, "cccc"), "pump on", "held")
 	k.say("resume")
 	assert.Contains(t, k.run(20, "cccc"), "pump on")
-	assert.Contains(t, k.run(2, "ccct"), "pump off", "the return pump stands")
+	assert.Contains(t, k.run(2, "ccct"), "pump cut", "the return pump stands")
 
 	m.state[100] ^= 4
 	damaged := again(t, m)
