@@ -14,8 +14,9 @@ import (
 //	Measurement{Quantity: "NO3 as N", Value: 0.8, Unit: "mg/L", Uncertainty: 0.1}
 //
 // Quantity is an element or an ion, by formula or by name, or one of
-// alkalinity, pH, DIC, temperature, salinity, density, conductivity, chlorinity,
-// refractive index. What could be counted in two ways says as what:
+// alkalinity, pH, DIC, temperature, salinity, density, specific gravity, conductivity,
+// chlorinity, refractive index. A specific gravity has its pair of temperatures for a unit,
+// "25/25 °C". What could be counted in two ways says as what:
 // "NO3 as N" or "NO3-N", "PO4 as PO4", "NH4 as N".
 type Measurement struct {
 	Quantity    string
