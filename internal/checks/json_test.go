@@ -69,7 +69,7 @@ var written = []any{
 	new(hydrometer.Hydrometer), new(hydrometer.Uncertainty),
 	new(ions.Closure), new(ions.Composition), new(ions.Deviation), new(ions.Fit), new(ions.Ion),
 	new(ions.Measurement), new(ions.Origin), new(ions.Property), new(ions.Reading), new(ions.Readings),
-	new(ions.Report), new(ions.UnclosedError),
+	new(ions.Report), new(ions.Screened), new(ions.UnclosedError),
 	new(pss78.Ratio),
 	new(refractometer.AirIndex), new(refractometer.Compensation), new(refractometer.Graduation),
 	new(refractometer.Instrument), new(refractometer.Liquid), new(refractometer.Reading),

@@ -141,8 +141,8 @@ const (
 // litre is turned to kilograms with the density of the composition itself.
 //
 // The error is a *units.InputError for a line that cannot be used or could mean
-// two things, naming it, and an *UnclosedError if no water fits; beside it all
-// is NaN or empty.
+// two things, naming it, joined if there are several, and an *UnclosedError if no water fits;
+// beside it all is NaN or empty.
 func (r Report) Close() (Closure, error) {
 	none := Closure{
 		Composition: invalid(),
@@ -226,10 +226,12 @@ func (c *closing) read(r Report) error {
 	if len(r) == 0 || len(r) > mostLines {
 		return input.Bad("report", input.Number(float64(len(r)))+" measurements", "1 to 200")
 	}
+	var wrong []error
 	for i := range r {
-		if err := c.readLine(&r[i]); err != nil {
-			return err
-		}
+		wrong = append(wrong, c.readLine(&r[i]))
+	}
+	if err := input.Join(wrong...); err != nil {
+		return err
 	}
 	return c.readWhole()
 }
