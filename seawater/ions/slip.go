@@ -14,7 +14,7 @@ import (
 type Screened struct {
 	Measurement
 	Of   string  // what the line is of, whatever it calls it: "calcium", "boron", "alkalinity"
-	Sea  float64 // what goes with the rest of the report in the sea, in the unit of the line; NaN: not told
+	Sea  float64 // what goes with the rest of the report in the sea, in the unit of the line; 0: not told
 	Slip float64 // by what the value seems to be wrong: 0.1, 10, 2.497; 0: by nothing that slips
 	How  string  // how that comes about: "a slipped point", "counted as CaCO3"
 }
@@ -22,7 +22,7 @@ type Screened struct {
 // Ratio returns how many times what the sea has was found; NaN if that is not told, or if
 // the line is below a limit of detection.
 func (s Screened) Ratio() float64 {
-	if s.Below {
+	if s.Below || !(s.Sea > 0) {
 		return math.NaN()
 	}
 	return s.Value / s.Sea
@@ -66,7 +66,7 @@ func (r Report) Screen() ([]Screened, error) {
 	}
 	list := make([]Screened, len(r))
 	for i, m := range r {
-		list[i] = Screened{Measurement: m, Of: nameOf(m), Sea: math.NaN()}
+		list[i] = Screened{Measurement: m, Of: nameOf(m)}
 	}
 	for i := range c.lines {
 		l := &c.lines[i]
