@@ -175,8 +175,8 @@ func reported(m ions.Measurement) string {
 // lines shows every line of the report, and draws those that the sea has.
 func (w *writer) lines() {
 	all := &paper.Table{Head: []string{"", "reported", "in the sea", "of the sea"}}
-	picture := &paper.Rows{What: "What was reported, as so many times what goes with the rest of the report in the sea",
-		Unit: "times the sea, on a scale of factors; the band is a tenth", Log: true, Mark: 1, MarkName: "as in the sea",
+	picture := &paper.Rows{What: "What was reported, in times what goes with the rest of the report in the sea",
+		Unit: "times the sea; the band is a tenth", Log: true, Mark: 1, MarkName: "as in the sea",
 		Band: much}
 	for _, l := range w.Lines {
 		all.Row(beside(l.Quantity, l)...)
@@ -232,10 +232,12 @@ func (w *writer) fits() {
 		moved.Row(f.Quantity, paper.Fixed(f.Measured*scale, 2), paper.Fixed(f.Closed*scale, 2), unit,
 			fmt.Sprintf("%+.1f", f.Sigmas()))
 	}
+	other := ""
 	if len(moved.Rows) > 0 {
 		body = append(body, moved)
+		other = " other"
 	}
-	w.Add("Does it fit together?", append(body, "All other values fit within 0.2 of their uncertainty.")...)
+	w.Add("Does it fit together?", append(body, "All"+other+" values fit within 0.2 of their uncertainty.")...)
 }
 
 // sums adds up what belongs together.
@@ -307,7 +309,7 @@ func (w *writer) instruments() {
 			shows = "-"
 		}
 		t.Row(name, shows, fmt.Sprintf("%.2f ± %.2f", ppt(by.Shown), ppt(by.Uncertainty)),
-			fmt.Sprintf("%+.2f", ppt(by.Correction)))
+			fmt.Sprintf("%+.2f", by.Correction.GramsPerKilogram()*perGram))
 	}
 	h := hydrometer.Hydrometer{Pair: units.SG25C(), Expansion: hydrometer.Glass}
 	float, err := h.Reading(r.By[ions.Density].Shown, r.Temperature)
@@ -370,8 +372,10 @@ func (w *writer) notMeasured() {
 	}
 }
 
-// ppt is a salinity, or a difference of two, on the practical scale.
-func ppt(s units.AbsoluteSalinity) float64 { return s.GramsPerKilogram() * 35 / 35.16504 }
+// perGram is practical salinity for a g/kg of sea salt (Millero et al. 2008).
+const perGram = 35 / 35.16504
+
+func ppt(s units.AbsoluteSalinity) float64 { return s.GramsPerKilogram() * perGram }
 
 func list(names []string) string {
 	if len(names) == 0 {

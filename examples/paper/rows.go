@@ -40,7 +40,7 @@ func (r *Rows) Words() string {
 		list = append(list, strings.TrimSpace(text))
 	}
 	text := r.What
-	if !math.IsNaN(r.Mark) {
+	if !r.Log && !math.IsNaN(r.Mark) {
 		text += ", beside " + r.MarkName + " at " + strings.TrimSpace(Digits(r.Mark)+" "+r.Unit)
 	}
 	return text + ": " + strings.Join(list, "; ")
@@ -72,7 +72,14 @@ func (r *Rows) scale() (at func(float64) float64, least, most float64) {
 	}
 	pad := 0.05 * (most - least)
 	low, span := least-pad, most-least+2*pad
-	return func(x float64) float64 { return min(max((to(x)-low)/span, 0), 1) }, low, low + span
+	at = func(x float64) float64 {
+		y := to(x)
+		if math.IsNaN(y) { // below nothing, on a scale of factors
+			return 0
+		}
+		return min(max((y-low)/span, 0), 1)
+	}
+	return at, low, low + span
 }
 
 // band are the ends of what is usual.
