@@ -61,7 +61,7 @@ func (w *writer) verdict() {
 	default:
 		w.say("The report is sound: positive and negative charges balance.")
 	}
-	odd, named := w.odd()
+	odd := w.odd()
 	for i, text := range odd {
 		if i < mostOdd {
 			w.say("%s.", text)
@@ -70,22 +70,25 @@ func (w *writer) verdict() {
 	if n := len(odd) - mostOdd; n > 0 {
 		w.say("So are %d more values: see below.", n)
 	}
-	if c.Suspect != "" && !named[c.Suspect] {
+	if c.Suspect != "" && len(odd) == 0 {
 		w.say("The value that fits worst is that of %s: have it measured again.", c.Suspect)
 	}
 	high, low := w.unlike()
 	w.say("More than 10 %% above the sea: %s. More than 10 %% below: %s.", list(high), list(low))
-	w.say("Dissolved are %.1f g/kg, as in seawater of %.1f ppt.", w.Readings.Dissolved.GramsPerKilogram(),
-		ppt(w.Readings.Dissolved))
+	counted := ""
+	if len(odd) > 0 {
+		counted = ", what is odd counted as it stands"
+	}
+	w.say("Dissolved are %.1f g/kg, as in seawater of %.1f ppt%s.", w.Readings.Dissolved.GramsPerKilogram(),
+		ppt(w.Readings.Dissolved), counted)
 }
 
 // mostOdd is how many odd values the first screen has room for.
 const mostOdd = 2
 
-// odd lists what looks like a slip, and what is far from the sea without one; both by
-// their quantities too.
-func (w *writer) odd() (list []string, named map[string]bool) {
-	named = map[string]bool{}
+// odd lists what looks like a slip, and what is far from the sea without one.
+func (w *writer) odd() (list []string) {
+	named := map[string]bool{}
 	for _, l := range w.Lines {
 		if l.Slip > 0 {
 			list = append(list, slipped(l))
@@ -95,10 +98,9 @@ func (w *writer) odd() (list []string, named map[string]bool) {
 	for _, d := range w.Closure.Doubts {
 		if quantity, _, _ := strings.Cut(d, ":"); !named[quantity] {
 			list = append(list, d)
-			named[quantity] = true
 		}
 	}
-	return list, named
+	return list
 }
 
 func charges(c ions.Closure) string {
@@ -194,7 +196,7 @@ func (w *writer) lines() {
 	if len(picture.Rows) > 0 {
 		w.Add("Beside the sea", picture)
 	}
-	if odd, _ := w.odd(); len(odd) > mostOdd {
+	if odd := w.odd(); len(odd) > mostOdd {
 		var body []any
 		for _, text := range odd {
 			body = append(body, text+".")
