@@ -182,6 +182,7 @@ func (h *Home) batch(f *file) {
 	if said > 1 {
 		f.fail("mix", fmt.Sprintf("%d amounts", said), "one of volume, water, level and water_level")
 	}
+	m.Volume = volume
 	h.salinity(f, "mix.measured", &m.Measured, "salinity that the mix was found to have, after the night", "34.4 ppt")
 	h.levels(f, "mix", &m.Levels, "what the new water holds", "8.6 dKH")
 }
@@ -371,7 +372,9 @@ func (h *Home) recipe(f *file) {
 		f.get(path+".purity", &j.Purity, "of it", "99 %")
 		f.get(path+".price", &j.Price, "of a package", "9 EUR")
 		f.get(path+".package", &j.Package, "in a package", "10 kg")
-		f.get(path+".left", &j.Left, "if it is not plenty", "or 3 kg")
+		if f.get(path+".left", &j.Left, "if it is not plenty", "or 3 kg") && !(j.Left > 0) { // an empty jar is no jar
+			f.fail(path+".left", j.Left.String(), "above zero; leave an empty jar out, and the key if there is plenty")
+		}
 		var allowed string
 		f.choice(path+".allowed", &allowed, []string{"no", "yes"}, "though it is usually left out")
 		j.AllowedByItself = allowed == "yes"
