@@ -15,7 +15,7 @@ import (
 	"os/signal"
 	"syscall"
 
-	"example.org/wellmixed/internal/stop"
+	"example.org/wellmixed/examples/stop"
 	"example.org/wellmixed/units"
 )
 
