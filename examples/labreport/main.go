@@ -70,7 +70,8 @@ func answer(h *home.Home, data []byte) (*paper.Report, any, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	w := writer{Report: &paper.Report{Title: cmp.Or(h.Name, "Your tank") + ": the laboratory report"}, findings: f, home: h}
+	title := cmp.Or(h.Name, "Your tank") + ": the laboratory report"
+	w := writer{Report: &paper.Report{Title: title}, findings: f, home: h}
 	w.write()
 	return w.Report, f, nil
 }

@@ -127,11 +127,16 @@ var asked = []string{
 	"alkalinity", "calcium", "magnesium", "potassium", "strontium", "boron", "sulfate", "nitrate", "phosphate", "silicate",
 }
 
+// line is which line of the report is of something, -1 if none is.
+func (w *writer) line(of string) int {
+	return slices.IndexFunc(w.Lines, func(l ions.Screened) bool { return l.Of == of })
+}
+
 // glance is what stands on the first screen; what nobody measured is "?".
 func (w *writer) glance() {
 	w.Glance = &paper.Table{Head: []string{"", "reported", "in the sea", "of the sea"}}
 	for _, name := range asked {
-		i := slices.IndexFunc(w.Lines, func(l ions.Screened) bool { return l.Of == name })
+		i := w.line(name)
 		if i < 0 {
 			w.Glance.Row(name, "?", "", "")
 			continue
@@ -254,7 +259,7 @@ func (w *writer) sums() {
 	var least, most float64 // of nitrogen, mg/L
 	var found, missing []string
 	for _, i := range []ions.Ion{ions.Nitrate, ions.Nitrite, ions.Ammonium} {
-		k := slices.IndexFunc(w.Lines, func(l ions.Screened) bool { return l.Of == i.Name() })
+		k := w.line(i.Name())
 		if k < 0 {
 			missing = append(missing, i.Name())
 			continue
@@ -286,8 +291,7 @@ func (w *writer) kits() {
 	t := &paper.Table{Head: []string{"", "your test", "laboratory", "your test is"}}
 	for _, l := range w.home.Tank.Levels {
 		p := l.Parameter()
-		i := slices.IndexFunc(w.Lines, func(x ions.Screened) bool { return x.Of == string(p) && !x.Below })
-		if i < 0 || p == tested.OrganicAlkalinity {
+		if i := w.line(string(p)); i < 0 || w.Lines[i].Below {
 			continue
 		}
 		rho := w.Readings.Density
@@ -365,7 +369,7 @@ func (w *writer) notMeasured() {
 	}
 	var nutrients []string
 	for _, name := range asked {
-		if !slices.ContainsFunc(w.Lines, func(l ions.Screened) bool { return l.Of == name }) && !slices.Contains(names, name) {
+		if w.line(name) < 0 && !slices.Contains(names, name) {
 			nutrients = append(nutrients, name)
 		}
 	}

@@ -9,9 +9,9 @@
 // headings: Unix seconds in order, mS/cm at the temperature of the water, °C.
 // A line that is none is counted and passed over, and so is a sample at a temperature that no
 // tank has. If more than 5 % are of these kinds (-wrong says another share), or nothing is left,
-// the program ends with status 1 after all that it has to say. A day is written when it ends, and what has come of the last one when
-// reading fails or the program is told to stop. The memory it takes does not
-// depend on the length of the log, the time is that of reading the text.
+// the program ends with status 1 after all that it has to say. A day is written when it ends,
+// and what has come of the last one when reading fails or the program is told to stop. The
+// memory it takes does not depend on the length of the log, the time is that of reading the text.
 package main
 
 import (

@@ -149,13 +149,14 @@ func (s *statistics) garbage(most units.Fraction) error {
 }
 
 // errNoWater is the error of a log of a sensor that hung beside the tank.
-var errNoWater = fmt.Errorf("no sample of a tank's water in the log: all are below %d or above %d ppt", leastSalt, mostSalt)
+var errNoWater = fmt.Errorf("no sample of a tank's water in the log: all are below %d or above %d ppt", leastSalt,
+	mostSalt)
 
 // question says what was left out for its temperature.
 func (l *logbook) question() {
 	if l.err == nil && l.all.absurd > 0 {
-		_, l.err = fmt.Fprintf(l.out, "%d samples left out: no tank is below %d or above %d °C. Look at the sensor, the point "+
-			"and the unit.\n", l.all.absurd, coldest, hottest)
+		_, l.err = fmt.Fprintf(l.out, "%d samples left out: no tank is below %d or above %d °C. Look at the sensor, the "+
+			"point and the unit.\n", l.all.absurd, coldest, hottest)
 	}
 }
 

@@ -117,7 +117,7 @@ func flask() meter {
 		Air:    weighing.StandardAir(),
 	}
 	u := weighing.Uncertainty{Reading: 0.1, Temperature: halfKelvin, Capacity: 0.0004, Air: 0.02}
-	return meter{"flask", "g", "one-litre glass flask (20 °C) filled to its line, weighed on a balance tared with it empty",
+	return meter{"flask", "g", "one-litre glass flask (20 °C) filled to its line, weighed, the balance tared with it empty",
 		func(s seawater.Sample) (string, error) {
 			r, err := f.Reading(s.Absolute(), s.Temperature())
 			return fmt.Sprintf("%.1f", r.Grams()), err

@@ -30,12 +30,12 @@ type Rowed struct {
 func (r *Rows) Words() string {
 	var list []string
 	for _, row := range r.Rows {
-		text := row.Name + " " + Digits(row.Value)
+		text := row.Name + " " + row.number()
 		switch {
 		case math.IsNaN(row.Value):
 			text = row.Name + " " + row.Note
 		case row.Doubt > 0:
-			text += " ± " + Digits(row.Doubt)
+			text += " ± " + Fixed(row.Doubt, row.decimals())
 		}
 		list = append(list, strings.TrimSpace(text))
 	}
@@ -44,6 +44,19 @@ func (r *Rows) Words() string {
 		text += ", beside " + r.MarkName + " at " + strings.TrimSpace(Digits(r.Mark)+" "+r.Unit)
 	}
 	return text + ": " + strings.Join(list, "; ")
+}
+
+// decimals are those that the uncertainty leaves room for.
+func (r *Rowed) decimals() int {
+	return int(min(max(-math.Floor(math.Log10(r.Doubt)), 0), 5))
+}
+
+// number is the value to as many digits as are known of it.
+func (r *Rowed) number() string {
+	if r.Doubt > 0 {
+		return Fixed(r.Value, r.decimals())
+	}
+	return Digits(r.Value)
 }
 
 // scale makes lengths of values: from 0 to 1 over what is shown.
@@ -95,7 +108,7 @@ func (r *Rows) band() []float64 {
 
 // Strip draws a dot for each value in a row of characters.
 func (r *Rows) Strip(plain bool) []string {
-	const columns = 40
+	const columns = 41
 	dot, mark, blank := "●", "│", "·"
 	if plain {
 		dot, mark, blank = "o", "|", "."
@@ -119,7 +132,7 @@ func (r *Rows) Strip(plain bool) []string {
 				b.WriteString(blank)
 			}
 		}
-		value := Digits(row.Value)
+		value := row.number()
 		if math.IsNaN(row.Value) {
 			value = row.Note
 		}
@@ -131,14 +144,14 @@ func (r *Rows) Strip(plain bool) []string {
 
 // SVG draws the rows over their axis.
 func (r *Rows) SVG() string {
-	const rowHeight, from, to, top = 22., 140., 560., 24.
+	const rowHeight, from, to, top = 22., 116., 400., 24.
 	if len(r.Rows) == 0 {
 		return ""
 	}
 	at, least, most := r.scale()
 	x := func(v float64) float64 { return from + (to-from)*at(v) }
 	bottom := top + rowHeight*float64(len(r.Rows))
-	d := newDrawing(640, bottom+40, r.Words())
+	d := newDrawing(480, bottom+40, r.Words())
 	if ends := r.band(); ends != nil {
 		d.rect(x(ends[0]), top, x(ends[1])-x(ends[0]), bottom-top, "band")
 	}
@@ -157,7 +170,7 @@ func (r *Rows) SVG() string {
 			d.line(x(row.Value-row.Doubt), y, x(row.Value+row.Doubt), y, "error")
 		}
 		d.put(`<circle class="test" cx="%.1f" cy="%.1f" r="4"/>`, x(row.Value), y)
-		d.text(to+8, y+4, "start", "small", strings.TrimSpace(Digits(row.Value)+" "+row.Note))
+		d.text(to+8, y+4, "start", "small", strings.TrimSpace(row.number()+" "+row.Note))
 	}
 	d.line(from, bottom, to, bottom, "axis")
 	for _, v := range r.marks(least, most) {
@@ -171,14 +184,14 @@ func (r *Rows) SVG() string {
 // marks are round numbers between the ends of the axis.
 func (r *Rows) marks(least, most float64) []float64 {
 	if !r.Log {
-		return marks(least, most, 6)
+		return marks(least, most, 5)
 	}
 	var list []float64
 	few := most-least > math.Log(300)
 	for n := math.Floor(least / math.Ln10); n <= most/math.Ln10; n++ {
 		for _, digit := range []float64{1, 2, 5} {
-			if v, _ := strconv.ParseFloat(fmt.Sprintf("%.0fe%.0f", digit, n), 64); (digit == 1 || !few) && math.Log(v) >= least &&
-				math.Log(v) <= most {
+			v, _ := strconv.ParseFloat(fmt.Sprintf("%.0fe%.0f", digit, n), 64)
+			if y := math.Log(v); y >= least && y <= most && (digit == 1 || !few) {
 				list = append(list, v)
 			}
 		}

@@ -182,8 +182,8 @@ func (w *writer) comesTo() {
 		}
 	}
 	if w.Poured != nil && w.Aired != nil {
-		body = append(body, fmt.Sprintf("Poured together it has pH %.2f (total scale) and a saturation of aragonite of %.1f; "+
-			"with the air of outdoors, %.2f and %.1f.", w.Poured.PH().Value(), w.Poured.Aragonite(), w.Aired.PH().Value(),
+		body = append(body, fmt.Sprintf("Poured together it has pH %.2f (total scale) and a saturation of aragonite of "+
+			"%.1f; with the air of outdoors, %.2f and %.1f.", w.Poured.PH().Value(), w.Poured.Aragonite(), w.Aired.PH().Value(),
 			w.Aired.Aragonite()))
 	}
 	w.Add("What it comes to", body...)

@@ -82,7 +82,9 @@ func TryAll(t testing.TB, c *home.Command) {
 	t.Helper()
 	Try(t, c)
 	Try(t, c, "-file", File(t, string(home.Full())))
-	for name, text := range map[string]string{"list": `[]`, "broken": `{`, "two": `{}{}`, "key": `{"tnak": "1 L"}`, "number": `{"tank": {"volume": 5}}`} {
+	for name, text := range map[string]string{
+		"list": `[]`, "broken": `{`, "two": `{}{}`, "key": `{"tnak": "1 L"}`, "number": `{"tank": {"volume": 5}}`,
+	} {
 		_, err := Output(t, c, "-file", File(t, text))
 		assert.Error(t, err, name)
 	}

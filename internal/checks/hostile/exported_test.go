@@ -502,6 +502,7 @@ var exportedTypes = []reflect.Type{
 	reflect.TypeFor[ions.Deviation](),
 	reflect.TypeFor[ions.Measurement](),
 	reflect.TypeFor[ions.Report](),
+	reflect.TypeFor[ions.Screened](),
 	reflect.TypeFor[pss78.Ratio](),
 	reflect.TypeFor[refractometer.Uncertainty](),
 	reflect.TypeFor[refractometer.Reading](),
