@@ -28,7 +28,6 @@ func (w *writer) write() {
 	w.verdict()
 	w.glance()
 	w.lines()
-	w.fits()
 	w.sums()
 	w.kits()
 	w.instruments()
@@ -53,9 +52,10 @@ func (w *writer) verdict() {
 	slips := slices.ContainsFunc(w.Lines, func(l ions.Screened) bool { return l.Slip > 0 })
 	switch {
 	case math.IsNaN(float64(c.Imbalance)):
-		w.say("Sodium or chloride is not reported, so the charges cannot test the report.")
+		w.say("Sodium or chloride is not reported, so the charges cannot test the report: a wrong value shows only " +
+			"where it is far from the sea.")
 	case c.Unbalanced():
-		w.say("The report cannot be right as it stands: %s.", charges(c))
+		w.say("The report cannot be right as it stands: its positive and negative charges differ by %s.", imbalance(c))
 	case slips || c.Suspect != "" || len(c.Doubts) > 0:
 		w.say("The charges of the report balance, but not every value can be right.")
 	default:
@@ -103,8 +103,8 @@ func (w *writer) odd() (list []string) {
 	return list
 }
 
-func charges(c ions.Closure) string {
-	return fmt.Sprintf("positive and negative charges differ by %+.1f ± %.1f mmol/kg", c.Imbalance.MillimolesPerKilogram(),
+func imbalance(c ions.Closure) string {
+	return fmt.Sprintf("%+.1f ± %.1f mmol/kg", c.Imbalance.MillimolesPerKilogram(),
 		c.ImbalanceUncertainty.MillimolesPerKilogram())
 }
 
@@ -181,12 +181,11 @@ func reported(m ions.Measurement) string {
 
 // lines shows every line of the report, and draws those that the sea has.
 func (w *writer) lines() {
-	all := &paper.Table{Head: []string{"", "reported", "in the sea", "of the sea"}}
+	all := &paper.Table{Head: []string{"", "reported", "in the sea", "of the sea", "misfit"}}
 	picture := &paper.Rows{What: "What was reported, in times what goes with the rest of the report in the sea",
-		Unit: "times the sea; the band is a tenth", Log: true, Mark: 1, MarkName: "as in the sea",
-		Band: much}
+		Unit: "times the sea; the band is a tenth", Log: true, Mark: 1, MarkName: "as in the sea", Band: much}
 	for _, l := range w.Lines {
-		all.Row(beside(l.Quantity, l)...)
+		all.Row(append(beside(l.Quantity, l), w.misfit(l.Quantity))...)
 		row := paper.Rowed{Name: l.Of, Value: l.Ratio(), Doubt: l.Uncertainty / l.Sea}
 		switch {
 		case !(l.Sea > 0):
@@ -202,49 +201,21 @@ func (w *writer) lines() {
 		w.Add("Beside the sea", picture)
 	}
 	if odd := w.odd(); len(odd) > mostOdd {
-		var body []any
-		for _, text := range odd {
-			body = append(body, text+".")
-		}
-		w.Add("What is odd", body...)
+		w.Add("What is odd", strings.Join(odd, ". ")+".")
 	}
 	w.Add("Every line", all, "A slip is named where a value is within a factor of 1.6 of a power of ten, or of 1.25 of "+
-		"another way of counting. Tanks differ from the sea by less, or by other factors.")
+		"another way of counting. Tanks differ from the sea by less, or by other factors. The misfit is by how many of its "+
+		"standard uncertainties a value had to move until all fitted together.")
 }
 
-// fits says how the values go together.
-func (w *writer) fits() {
-	var body []any
-	if !math.IsNaN(float64(w.Closure.Imbalance)) {
-		text := charges(w.Closure) + ". That is "
-		if w.Closure.Unbalanced() {
-			text += "more than the uncertainties allow."
-		} else {
-			text += "within what the uncertainties allow."
-		}
-		body = append(body, strings.ToUpper(text[:1])+text[1:])
-	} else {
-		body = append(body, "With sodium or chloride not reported, hardly any value tests another: a wrong one shows only "+
-			"where it is far from the sea.")
-	}
-	moved := &paper.Table{Head: []string{"", "reported", "made to fit", "", "off, in uncertainties"}}
+// misfit is by how many uncertainties a value had to move.
+func (w *writer) misfit(quantity string) string {
 	for _, f := range w.Closure.Fits {
-		if math.Abs(f.Sigmas()) < 0.2 {
-			continue
+		if f.Quantity == quantity && math.Abs(f.Sigmas()) >= 0.05 {
+			return fmt.Sprintf("%+.1f", f.Sigmas())
 		}
-		scale, unit := 0.001, "mmol/kg"
-		if f.Unit == "g/kg" {
-			scale, unit = 1, "g/kg"
-		}
-		moved.Row(f.Quantity, paper.Fixed(f.Measured*scale, 2), paper.Fixed(f.Closed*scale, 2), unit,
-			fmt.Sprintf("%+.1f", f.Sigmas()))
 	}
-	other := ""
-	if len(moved.Rows) > 0 {
-		body = append(body, moved)
-		other = " other"
-	}
-	w.Add("Does it fit together?", append(body, "All"+other+" values fit within 0.2 of their uncertainty.")...)
+	return ""
 }
 
 // sums adds up what belongs together.
@@ -254,6 +225,10 @@ func (w *writer) sums() {
 		charge += max(0, float64(i.Charge())) * amount.MillimolesPerKilogram()
 	}
 	t := &paper.Table{Left: true}
+	if c := w.Closure; !math.IsNaN(float64(c.Imbalance)) {
+		allowed := map[bool]string{true: "more than", false: "within"}[c.Unbalanced()] + " what the uncertainties allow"
+		t.Row("positive less negative charges", imbalance(c), allowed)
+	}
 	t.Row("positive charges, made to fit", paper.Fixed(charge, 1)+" mmol/kg", "as many as negative ones")
 	t.Row("dissolved", paper.Fixed(w.Readings.Dissolved.GramsPerKilogram(), 2)+" g/kg", "")
 	var least, most float64 // of nitrogen, mg/L

@@ -51,10 +51,25 @@ var house = []meter{
 	flask(),
 }
 
-func refraction(short, unit, name, format string, division float64, scale refractometer.Graduation,
+// of makes a meter of an instrument of the library, whose readings are numbers in the unit of its
+// scale.
+func of[R ~float64](short, scale, name, format string,
+	show func(units.AbsoluteSalinity, units.Temperature) (R, error),
+	estimate func(R, units.Temperature) (sa, u units.AbsoluteSalinity, err error)) meter {
+	return meter{short, scale, name,
+		func(s seawater.Sample) (string, error) {
+			r, err := show(s.Absolute(), s.Temperature())
+			return fmt.Sprintf(format, float64(r)), err
+		},
+		func(reading float64, t units.Temperature) (sa, u units.AbsoluteSalinity, err error) {
+			return estimate(R(reading), t)
+		}}
+}
+
+func refraction(short, scale, name, format string, division float64, drawn refractometer.Graduation,
 	pureWater refractometer.Reading) meter {
 	i := refractometer.Instrument{
-		Graduation: scale,
+		Graduation: drawn,
 		Zero: refractometer.Zeroing{
 			Standard:    refractometer.PureWater(),
 			Temperature: units.Celsius(20),
@@ -63,52 +78,40 @@ func refraction(short, unit, name, format string, division float64, scale refrac
 		Compensation: refractometer.Automatic(refractometer.PureWater()),
 	}
 	u := refractometer.Uncertainty{Reading: refractometer.Reading(division), Temperature: halfKelvin}
-	return meter{short, unit, name,
-		func(s seawater.Sample) (string, error) {
-			r, err := i.Reading(s.Absolute(), s.Temperature())
-			return fmt.Sprintf(format, float64(r)), err
-		},
-		func(reading float64, t units.Temperature) (units.AbsoluteSalinity, units.AbsoluteSalinity, error) {
-			return i.Estimate(refractometer.Reading(reading), t, u)
-		}}
+	return of(short, scale, name, format, i.Reading,
+		func(r refractometer.Reading, t units.Temperature) (sa, us units.AbsoluteSalinity, err error) {
+			return i.Estimate(r, t, u)
+		})
 }
 
-func floating(short, unit, name string, division float64, h hydrometer.Hydrometer) meter {
+func floating(short, scale, name string, division float64, h hydrometer.Hydrometer) meter {
 	u := hydrometer.Uncertainty{Reading: division, Temperature: halfKelvin, Expansion: h.Expansion / 5}
-	return meter{short, unit, name,
-		func(s seawater.Sample) (string, error) {
-			r, err := h.Reading(s.Absolute(), s.Temperature())
-			return fmt.Sprintf("%.4f", r), err
-		},
-		func(reading float64, t units.Temperature) (units.AbsoluteSalinity, units.AbsoluteSalinity, error) {
-			return h.Estimate(reading, t, u)
-		}}
+	return of(short, scale, name, "%.4f", h.Reading,
+		func(r float64, t units.Temperature) (sa, us units.AbsoluteSalinity, err error) {
+			return h.Estimate(r, t, u)
+		})
 }
 
-func conducting(short, unit, name string, c conductivity.Compensation) meter {
+func conducting(short, scale, name string, c conductivity.Compensation) meter {
 	m := conductivity.Meter{Compensation: c}
 	u := conductivity.Uncertainty{Reading: 0.1, Temperature: 0.2, Cell: units.Percent(0.5)}
-	return meter{short, unit, name,
-		func(s seawater.Sample) (string, error) {
-			r, err := m.Reading(s.Absolute(), s.Temperature())
-			return fmt.Sprintf("%.1f", r.MillisiemensPerCentimetre()), err
-		},
-		func(reading float64, t units.Temperature) (units.AbsoluteSalinity, units.AbsoluteSalinity, error) {
-			return m.Estimate(units.Conductivity(reading), t, u)
-		}}
+	return of(short, scale, name, "%.1f", m.Reading,
+		func(r units.Conductivity, t units.Temperature) (sa, us units.AbsoluteSalinity, err error) {
+			return m.Estimate(r, t, u)
+		})
 }
 
 func salinityMeter() meter {
 	var m conductivity.SalinityMeter
 	u := conductivity.Uncertainty{Reading: 0.1, Thermometer: 0.2, Cell: units.Percent(0.5)}
-	return meter{"salinity", "ppt", "conductivity meter that shows salinity (PSS-78)",
-		func(s seawater.Sample) (string, error) {
-			r, err := m.Reading(s.Absolute(), s.Temperature())
-			return fmt.Sprintf("%.1f", r.Value()), err
+	return of("salinity", "ppt", "conductivity meter that shows salinity (PSS-78)", "%.1f",
+		func(s units.AbsoluteSalinity, t units.Temperature) (float64, error) {
+			r, err := m.Reading(s, t)
+			return r.Value(), err
 		},
-		func(reading float64, t units.Temperature) (units.AbsoluteSalinity, units.AbsoluteSalinity, error) {
-			return m.Estimate(units.Practical(reading), t, u)
-		}}
+		func(r float64, t units.Temperature) (sa, us units.AbsoluteSalinity, err error) {
+			return m.Estimate(units.Practical(r), t, u)
+		})
 }
 
 func flask() meter {
@@ -117,14 +120,11 @@ func flask() meter {
 		Air:    weighing.StandardAir(),
 	}
 	u := weighing.Uncertainty{Reading: 0.1, Temperature: halfKelvin, Capacity: 0.0004, Air: 0.02}
-	return meter{"flask", "g", "one-litre glass flask (20 °C) filled to its line, weighed, the balance tared with it empty",
-		func(s seawater.Sample) (string, error) {
-			r, err := f.Reading(s.Absolute(), s.Temperature())
-			return fmt.Sprintf("%.1f", r.Grams()), err
-		},
-		func(reading float64, t units.Temperature) (units.AbsoluteSalinity, units.AbsoluteSalinity, error) {
-			return f.Estimate(units.Mass(reading), t, u)
-		}}
+	return of("flask", "g", "litre flask of glass (20 °C) filled to its line, weighed, the balance tared with it empty",
+		"%.1f", f.Reading,
+		func(r units.Mass, t units.Temperature) (sa, us units.AbsoluteSalinity, err error) {
+			return f.Estimate(r, t, u)
+		})
 }
 
 // reading is what one meter showed.

@@ -8,6 +8,7 @@ import (
 
 	"example.org/wellmixed/examples/paper"
 	"example.org/wellmixed/mix/recipe"
+	"example.org/wellmixed/mix/salts"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/seawater/teos10"
 	"example.org/wellmixed/units"
@@ -71,7 +72,7 @@ func (w *writer) verdict() {
 	}
 }
 
-func formulas[C interface{ Formula() string }](list []C) string {
+func formulas(list []salts.Compound) string {
 	var names []string
 	for _, c := range list {
 		names = append(names, c.Formula())
@@ -138,15 +139,11 @@ func (w *writer) buy() {
 func (w *writer) dissolve() {
 	var body []any
 	for i, step := range w.Plan.Steps() {
-		var names []string
+		var what []salts.Compound
 		for _, item := range step.Items {
-			names = append(names, item.Reagent.Compound.Formula())
+			what = append(what, item.Reagent.Compound)
 		}
-		text := fmt.Sprintf("%d. ", i+1)
-		if len(names) > 0 {
-			text += strings.Join(names, ", ") + ": "
-		}
-		body = append(body, text+step.Text)
+		body = append(body, fmt.Sprintf("%d. %s", i+1, strings.TrimPrefix(formulas(what)+": "+step.Text, ": ")))
 	}
 	w.Add("Dissolve, in this order", body...)
 }
