@@ -184,7 +184,7 @@ type Recipe struct {
 	Like      string
 	Salinity  *units.PracticalSalinity
 	Volume    units.Volume
-	Tolerance units.Fraction
+	Tolerance *units.Fraction
 	Targets   []Target
 	Shelf     []Jar
 }

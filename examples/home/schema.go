@@ -356,8 +356,10 @@ func (h *Home) recipe(f *file) {
 	r := &h.Recipe
 	f.text("recipe.like", &r.Like, "a published recipe to come near to; the sea if not said", "or kester")
 	h.salinity(f, "recipe.salinity", &r.Salinity, "that the mix is to have; mix.target if not said", "or 35 ppt")
-	f.get("recipe.volume", &r.Volume, "finished mix; that of the batch if not said", "100 L")
-	f.get("recipe.tolerance", &r.Tolerance, "how far every ion may be off", "2 %")
+	if f.get("recipe.volume", &r.Volume, "finished mix; that of the batch if not said", "100 L") && !(r.Volume > 0) {
+		f.fail("recipe.volume", r.Volume.String(), "above zero")
+	}
+	maybe(f, "recipe.tolerance", &r.Tolerance, "how far every ion may be off; 1 % if not said", "2 %")
 	f.each("recipe.targets", func(_ int, path string) {
 		var t Target
 		f.text(path+".of", &t.Of, "ion or sum that is to be otherwise", "Ca")

@@ -165,6 +165,25 @@ func TestWrongShelves(t *testing.T) {
 	}
 }
 
+// What can hardly be meant is asked about, on the first screen.
+func TestOdd(t *testing.T) {
+	out, err := hometest.Output(t, &command, "-short", "-set", "recipe.shelf[0].left=100 g")
+	require.NoError(t, err)
+	assert.Contains(t, strings.Join(strings.Fields(out), " "), "This is not the water that was wanted, and no animal belongs in it: sodium -90.2 %, chloride -77.1 %. Get NaCl first.")
+	hometest.Try(t, &command, "-set", "recipe.shelf[0].left=100 g")
+	hometest.Try(t, &command, "-volume", "1e6 L")
+	hometest.Try(t, &command, "-set", "recipe.shelf[0].compound=lye")
+	out, err = hometest.Output(t, &command, "-short", "-volume", "1e6 L")
+	require.NoError(t, err)
+	assert.Contains(t, out, "Is it really 1000000 L (264172 US gal)?")
+	out, err = hometest.Output(t, &command, "-short", "-set", "recipe.shelf[0].compound=lye")
+	require.NoError(t, err)
+	assert.Contains(t, out, "Get NaCl first.", "lye is no source of sodium")
+	out, err = hometest.Output(t, &command, "-tolerance", "0 %", "-volume", "20 L")
+	require.NoError(t, err)
+	assert.Contains(t, out, "Not as near as you asked: chloride 0.0 %.", "nothing is met exactly")
+}
+
 func TestWrongFlags(t *testing.T) {
 	for _, r := range []struct {
 		args []string
@@ -173,6 +192,7 @@ func TestWrongFlags(t *testing.T) {
 		{[]string{"stray"}, `"stray": want flags only`},
 		{[]string{"-volume", "5 gal"}, "recipe.volume: "},
 		{[]string{"-volum", "5 L"}, "-volume is near"},
+		{[]string{"-volume", "0 L"}, "recipe.volume: got 0 L, want above zero"},
 		{[]string{"-like", "nobody"}, `recipe.like: got "nobody", want one of Kester et al. 1967`},
 		{[]string{"-file", hometest.File(t, `{}`)}, "mix.target: got nothing"},
 		{[]string{"-file", hometest.File(t, `{}`)}, "recipe.volume: got nothing"},

@@ -72,20 +72,17 @@ func order(h *home.Home) (*job, error) {
 	return o, errors.Join(o.problems...)
 }
 
-// usualTolerance is how far an ion may be off if nothing is said.
-func usualTolerance() units.Fraction { return units.Percent(1) }
-
 // aim sets the targets: the reference composition of seawater, or that of a published recipe
 // brought to the salinity, with what is to be otherwise in its place.
 func (o *job) aim(h *home.Home, density units.Density) error {
-	tolerance := h.Recipe.Tolerance
-	switch {
-	case tolerance == (units.Fraction{}):
-		tolerance = usualTolerance()
+	tolerance := units.Percent(1)
+	switch said := h.Recipe.Tolerance; {
+	case said == nil:
 		o.assumed = append(o.assumed, "Every ion may be off by 1 %.")
-	case !(tolerance.Value() >= 0 && tolerance.Value() < 1):
-		o.bad("recipe.tolerance", tolerance.String(), "0 % and more, below 100 %")
-		tolerance = usualTolerance()
+	case !(said.Value() >= 0 && said.Value() < 1):
+		o.bad("recipe.tolerance", said.String(), "0 % and more, below 100 %")
+	default:
+		tolerance = *said
 	}
 	water := ions.Reference(o.asked)
 	if h.Recipe.Like != "" {
@@ -213,12 +210,18 @@ func (o *job) lacks(t recipe.Target) (salts.Compound, bool) {
 		return salts.Compound{}, false
 	}
 	for _, jar := range o.Shelf {
-		if t.Of.In(jar.Reagent.Compound.Dose(1)) > 0 {
+		c := jar.Reagent.Compound
+		if (jar.Allowed || c.Gives(ions.Hydroxide) == 0) && t.Of.In(c.Dose(1)) > 0 { // Solve passes acids and bases by
 			return salts.Compound{}, false
 		}
 	}
+	return usualFor(t.Of)
+}
+
+// usualFor is the compound that most of a component usually comes from.
+func usualFor(of recipe.Component) (salts.Compound, bool) {
 	for _, formula := range usual {
-		if c, err := salts.Find(formula); err == nil && t.Of.In(c.Dose(1)) > 0 {
+		if c, err := salts.Find(formula); err == nil && of.In(c.Dose(1)) > 0 {
 			return c, true
 		}
 	}

@@ -49,27 +49,69 @@ func (w *writer) verdict() {
 	}
 	w.say("For %s like %s weigh %d salts, %s together, into %s of pure water%s.", w.style.Volume(b.Volume), w.job.like,
 		len(b.Items), mass(b.Mass-b.Water), w.style.Volume(b.WaterVolume), cost)
-	if made := b.Salinity().Value(); math.Abs(made-w.job.asked.Value()) > 0.1 {
-		w.say("Asked for are %.1f ppt; it comes out at %.1f by its chlorinity.", w.job.asked.Value(), made)
+	if b.Volume > flood {
+		w.say("Is it really %s?", w.style.Volume(b.Volume))
 	}
+	near := w.far()
+	if near == "" {
+		near = w.near()
+	}
+	w.say("%s", near)
+	if len(w.job.toBuy) > 0 {
+		w.say("Not on your shelf, and to be bought first: %s.", formulas(w.job.toBuy))
+	}
+}
+
+// near tells what is not as near as it was asked for.
+func (w *writer) near() string {
 	var missed []string
 	for _, r := range w.Plan.Missed() {
 		missed = append(missed, r.Of.String()+" "+off(r))
 	}
+	near := "Every ion comes as near as you asked."
 	switch n := len(missed); {
-	case n == 0:
-		w.say("Every ion comes as near as you asked.")
 	case n > 4:
-		w.say("%d ions do not come as near as you asked: %s and others, see below.", n, strings.Join(missed[:4], ", "))
-	default:
-		w.say("Not as near as you asked: %s.", strings.Join(missed, ", "))
-	}
-	if len(w.job.toBuy) > 0 {
-		w.say("Not on your shelf, and to be bought first: %s.", formulas(w.job.toBuy))
+		near = fmt.Sprintf("%d ions do not come as near as you asked: %s and others.", n, strings.Join(missed[:4], ", "))
+	case n > 0:
+		near = "Not as near as you asked: " + strings.Join(missed, ", ") + "."
 	}
 	if len(w.Plan.UsedUp) > 0 {
-		w.say("That is all there is of %s.", formulas(w.Plan.UsedUp))
+		near += " That is all there is of " + formulas(w.Plan.UsedUp) + "."
 	}
+	if made := w.Plan.Salinity().Value(); math.Abs(made-w.job.asked.Value()) > 0.1 {
+		near += fmt.Sprintf(" Asked for are %.1f ppt; it comes out at %.1f by its chlorinity.", w.job.asked.Value(), made)
+	}
+	return near
+}
+
+// What is worth a question (common practice): a large ion that is off by two fifths, and more water than
+// a house has.
+const (
+	farOff   = 0.4
+	largeIon = 5 * units.MillimolePerKilogram
+	flood    = 20_000 * units.Litre
+)
+
+// far tells what is so far off that it is another water, and what to get for it.
+func (w *writer) far() string {
+	var far []string
+	var lacking []salts.Compound
+	for _, r := range w.Plan.Missed() {
+		if r.Amount > largeIon && math.Abs(float64(r.Off()/r.Amount)) > farOff {
+			far = append(far, r.Of.String()+" "+off(r))
+			if c, found := usualFor(r.Of); found && r.Off() < 0 && !slices.Contains(lacking, c) {
+				lacking = append(lacking, c)
+			}
+		}
+	}
+	if len(far) == 0 {
+		return ""
+	}
+	text := "This is not the water that was wanted, and no animal belongs in it: " + strings.Join(far, ", ") + "."
+	if len(lacking) > 0 {
+		text += " Get " + formulas(lacking) + " first."
+	}
+	return text
 }
 
 func formulas(list []salts.Compound) string {
@@ -168,8 +210,8 @@ func (w *writer) comesTo() {
 		}
 		body = append(body, "Not asked for, but in it: "+strings.Join(names, ", ")+".")
 	}
-	body = append(body, fmt.Sprintf("By its chlorinity it has a salinity of %.1f ppt; %.4g L of it weigh %.2f kg.",
-		b.Salinity().Value(), b.Volume.Litres(), b.Mass.Kilograms()))
+	body = append(body, fmt.Sprintf("By its chlorinity it has a salinity of %.1f ppt; all of it weighs %s.",
+		b.Salinity().Value(), mass(b.Mass)))
 	if settled, err := b.Settled(); err == nil {
 		if x, err := settled.Readings(b.Temperature); err == nil {
 			shows := func(by ions.Property) float64 { return teos10.PracticalFromAbsolute(x.By[by].Shown).Value() }
