@@ -116,7 +116,7 @@ func TestNothingUnasked(t *testing.T) {
 func TestSalinityAskedAndMade(t *testing.T) {
 	out, err := hometest.Output(t, &command, "-target", "3 ppt")
 	require.NoError(t, err)
-	assert.Contains(t, out, "Asked for are 3.0 ppt; it comes out at 4.1 by its chlorinity.")
+	assert.Contains(t, strings.Join(strings.Fields(out), " "), "Asked for are 3.0 ppt; it comes out at 4.1 by its chlorinity.")
 }
 
 // A wrong shelf gets an error with the path, the value and what is expected.
