@@ -20,6 +20,7 @@ type Command struct {
 	Flags   []string // keys that have a flag: "mix.target" is -target, "tank=tank.volume" is -tank
 	Args    func(*Home, []string) error
 	More    func(*flag.FlagSet) // flags of its own
+	Shows   map[string][]byte   // flags that print an invented file of another kind, and stop
 
 	// Answer works out what to say: a report for people, and for programs whatever is to be
 	// written as JSON.
@@ -74,6 +75,10 @@ func (c *Command) Run(args []string, stdout, stderr io.Writer) error {
 		over[strings.TrimSpace(path)] = strings.TrimSpace(text)
 		return nil
 	})
+	printed := map[string]*bool{}
+	for name := range c.Shows {
+		printed[name] = set.Bool(name, false, "print an invented one, as a start for your own")
+	}
 	if c.More != nil {
 		c.More(set)
 	}
@@ -89,6 +94,12 @@ func (c *Command) Run(args []string, stdout, stderr io.Writer) error {
 		return err
 	case *keys:
 		return WriteKeys(stdout)
+	}
+	for name, wanted := range printed {
+		if *wanted {
+			_, err := stdout.Write(c.Shows[name])
+			return err
+		}
 	}
 	h, err := c.home(*file, over, set.Args())
 	if err != nil {

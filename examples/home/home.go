@@ -90,6 +90,7 @@ type Mix struct {
 	Target      *units.PracticalSalinity
 	Temperature units.Temperature
 	Amount      mix.Amount
+	Volume      units.Volume             // of the finished mix, where it is said so
 	Measured    *units.PracticalSalinity // after the night
 	Levels      tested.Levels
 }
@@ -184,7 +185,7 @@ type Recipe struct {
 	Like      string
 	Salinity  *units.PracticalSalinity
 	Volume    units.Volume
-	Tolerance units.Fraction
+	Tolerance *units.Fraction
 	Targets   []Target
 	Shelf     []Jar
 }
@@ -302,15 +303,17 @@ func Missing(path, want string) error {
 // At says in which part of the file an error of the library lies.
 func At(path string, err error) error {
 	var bad *units.InputError
-	if errors.As(err, &bad) && !joined(err) {
+	if many, joined := err.(interface{ Unwrap() []error }); joined {
+		var list []error
+		for _, e := range many.Unwrap() {
+			list = append(list, At(path, e))
+		}
+		return errors.Join(list...)
+	}
+	if errors.As(err, &bad) {
 		return &units.InputError{Field: path + "." + bad.Field, Got: bad.Got, Want: bad.Want}
 	}
 	return &partError{path, err}
-}
-
-func joined(err error) bool {
-	_, many := err.(interface{ Unwrap() []error })
-	return many
 }
 
 type partError struct {

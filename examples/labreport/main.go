@@ -1,95 +1,120 @@
-// Labreport reads a laboratory report of tank water and says what it amounts
-// to: whether its charges balance, how the water differs from the sea, how much
-// is dissolved, and what that does to every instrument that tells salinity.
+// Labreport reads a laboratory report of tank water and says what it amounts to: whether it
+// can be right, which value slipped, how the water differs from the sea, how much is dissolved,
+// and what that does to every instrument that tells salinity.
 //
 //	go run ./examples/labreport
-//	go run ./examples/labreport -report my.csv -at "77 °F"
+//	go run ./examples/labreport -report my.csv -temperature "77 °F" -html page.html
 //
-// Without -report it works on an invented one, printed by -example as a start
-// for your own: a line for each quantity, with value, unit and standard
-// uncertainty. JSON works too: a list of objects with the fields quantity, value,
-// unit, uncertainty and below.
+// Without -report it works on an invented one, printed by -example-report as a start for your own:
+// a line for each quantity, with value, unit and standard uncertainty. JSON works too: a list
+// of objects with the fields quantity, value, unit, uncertainty and below. What you tested
+// yourself, in the file of the home, stands beside what the laboratory found.
 package main
 
 import (
 	"bytes"
+	"cmp"
 	_ "embed"
 	"encoding/json"
+	"errors"
 	"flag"
 	"fmt"
-	"io"
 	"os"
 
+	"example.org/wellmixed/examples/home"
+	"example.org/wellmixed/examples/paper"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/units"
 )
 
-//go:embed report.csv
+//go:embed home.json
 var example []byte
 
-func main() {
-	if err := run(os.Args[1:], os.Stdout, os.Stderr); err != nil {
-		if err != flag.ErrHelp {
-			fmt.Fprintln(os.Stderr, "labreport:", err)
-			os.Exit(1)
+//go:embed report.csv
+var invented []byte
+
+// file is where the report is.
+var file string
+
+var command = home.Command{
+	Name:    "labreport",
+	Example: example,
+	Flags:   []string{"tank.temperature"},
+	Shows:   map[string][]byte{"example-report": invented},
+	More: func(set *flag.FlagSet) {
+		set.StringVar(&file, "report", "", "a CSV or JSON `file` with the report (default: an invented one)")
+	},
+	Answer: func(h *home.Home) (*paper.Report, any, error) {
+		data := invented
+		if file != "" {
+			var err error
+			if data, err = os.ReadFile(file); err != nil {
+				return nil, nil, err
+			}
 		}
-	}
+		return answer(h, data)
+	},
 }
 
-func run(args []string, stdout, stderr io.Writer) error {
-	at := units.Celsius(25)
-	set := flag.NewFlagSet("labreport", flag.ContinueOnError)
-	set.SetOutput(stderr)
-	file := set.String("report", "", "a CSV or JSON `file` with the report (default: an invented one)")
-	set.TextVar(&at, "at", at, `temperature at which your instruments are used, such as "77 °F"`)
-	show := set.Bool("example", false, "print the invented report and stop")
-	if err := set.Parse(args); err != nil {
-		return err
-	}
-	if set.NArg() > 0 {
-		return fmt.Errorf("%q: want flags only", set.Arg(0))
-	}
-	if *show {
-		_, err := stdout.Write(example)
-		return err
-	}
-	data := example
-	if *file != "" {
-		var err error
-		if data, err = os.ReadFile(*file); err != nil {
-			return err
-		}
-	}
-	return report(data, at, stdout)
+func main() { command.Main() }
+
+// findings are what a report amounts to, in the types of the library.
+type findings struct {
+	Lines    []ions.Screened
+	Closure  ions.Closure
+	Readings ions.Readings
 }
 
-// report reads a report and writes what it amounts to.
-func report(data []byte, at units.Temperature, w io.Writer) error {
-	lines, err := read(data)
+func answer(h *home.Home, data []byte) (*paper.Report, any, error) {
+	f, err := examine(data, h.Temperature())
 	if err != nil {
-		return err
+		return nil, nil, err
 	}
-	closed, err := lines.Close()
+	title := cmp.Or(h.Name, "Your tank") + ": the laboratory report"
+	w := writer{Report: &paper.Report{Title: title}, findings: f, home: h}
+	w.write()
+	return w.Report, f, nil
+}
+
+// examine reads a report, screens it, and makes a water of it.
+func examine(data []byte, at units.Temperature) (findings, error) {
+	report, err := read(data)
 	if err != nil {
-		return err
+		return findings{}, err
 	}
-	readings, err := closed.Composition.Readings(at)
-	if err != nil {
-		return err
+	var f findings
+	if f.Lines, err = report.Screen(); err != nil {
+		return findings{}, err
 	}
-	return write(w, closed, readings)
+	if f.Closure, err = report.Close(); err != nil {
+		wrong := []error{err}
+		for _, l := range f.Lines { // which may be why
+			if l.Slip > 0 {
+				wrong = append(wrong, errors.New(slipped(l)))
+			}
+		}
+		return findings{}, errors.Join(wrong...)
+	}
+	f.Readings, err = f.Closure.Composition.Readings(at)
+	return f, err
+}
+
+// slipped says what is odd about a value that seems to have slipped.
+func slipped(l ions.Screened) string {
+	return fmt.Sprintf("%s, %s, is %s times what goes with the rest of the report in the sea. It looks like a slip: %s",
+		l.Quantity, reported(l.Measurement), paper.Digits(l.Ratio()), l.How)
 }
 
 // read takes JSON for what starts like it, and everything else for lines.
 func read(data []byte) (ions.Report, error) {
-	if !bytes.HasPrefix(bytes.TrimSpace(data), []byte("[")) {
+	if !bytes.HasPrefix(bytes.TrimSpace(bytes.TrimPrefix(data, []byte("\ufeff"))), []byte("[")) {
 		return ions.ReadReport(string(data))
 	}
-	d := json.NewDecoder(bytes.NewReader(data))
+	d := json.NewDecoder(bytes.NewReader(bytes.TrimPrefix(data, []byte("\ufeff"))))
 	d.DisallowUnknownFields()
 	var report ions.Report
 	if err := d.Decode(&report); err != nil {
-		return nil, err
+		return nil, fmt.Errorf("the report: %w", err)
 	}
 	return report, nil
 }

@@ -2,163 +2,300 @@ package main
 
 import (
 	"fmt"
-	"io"
 	"math"
+	"slices"
+	"strconv"
 	"strings"
 
+	"example.org/wellmixed/examples/home"
+	"example.org/wellmixed/examples/paper"
+	"example.org/wellmixed/mix/advice"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater/hydrometer"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/seawater/refractometer"
-	"example.org/wellmixed/seawater/teos10"
 	"example.org/wellmixed/units"
 )
 
-// write writes the findings for the keeper of the tank.
-func write(w io.Writer, c ions.Closure, r ions.Readings) error {
-	p := &printer{w: w}
-	p.charges(c)
-	p.ions(c, r)
-	p.instruments(r)
-	p.assumptions(c)
-	p.line("")
-	p.line("Correct one thing at a time, slowly, and never on one report alone.")
-	return p.err
+// writer writes the findings for the keeper of the tank.
+type writer struct {
+	*paper.Report
+	findings
+	home *home.Home
 }
 
-// charges says whether the report is possible at all.
-func (p *printer) charges(c ions.Closure) {
-	p.line("1. Is the report sound?")
-	p.line("")
-	if q := c.Imbalance.MillimolesPerKilogram(); math.IsNaN(q) {
-		p.line("Sodium or chloride is not reported, so the charges cannot be compared.")
-	} else {
-		verdict := "That is within what the uncertainties allow."
-		if c.Unbalanced() {
-			verdict = "That is more than the uncertainties allow."
+func (w *writer) write() {
+	w.verdict()
+	w.glance()
+	w.lines()
+	w.sums()
+	w.kits()
+	w.instruments()
+	w.notMeasured()
+	for _, a := range w.Closure.Assumed {
+		w.Assume(strings.ToUpper(a[:1]) + a[1:] + ".")
+	}
+	w.Care("correcting the water", advice.Caution{ID: "one-report", Severity: advice.Care,
+		Text: "Correct one thing at a time, slowly, and never on one report alone."})
+}
+
+func (w *writer) say(format string, args ...any) {
+	w.Verdict = append(w.Verdict, fmt.Sprintf(format, args...))
+}
+
+// much is by what factor an ion is worth a word (common practice).
+const much = 1.1
+
+// verdict says whether the report can be right, and what is most unlike the sea.
+func (w *writer) verdict() {
+	c := w.Closure
+	slips := slices.ContainsFunc(w.Lines, func(l ions.Screened) bool { return l.Slip > 0 })
+	switch {
+	case math.IsNaN(float64(c.Imbalance)):
+		w.say("Sodium or chloride is not reported, so the charges cannot test the report: a wrong value shows only " +
+			"where it is far from the sea.")
+	case c.Unbalanced():
+		w.say("The report cannot be right as it stands: its positive and negative charges differ by %s.", imbalance(c))
+	case slips || c.Suspect != "" || len(c.Doubts) > 0:
+		w.say("The charges of the report balance, but not every value can be right.")
+	default:
+		w.say("The report is sound: positive and negative charges balance.")
+	}
+	odd := w.odd()
+	for i, text := range odd {
+		if i < mostOdd {
+			w.say("%s.", text)
 		}
-		p.line("Positive and negative charges differ by %+.1f ± %.1f "+
-			"mmol/kg. %s", q, c.ImbalanceUncertainty.MillimolesPerKilogram(), verdict)
 	}
-	if c.Suspect != "" {
-		p.line("The value that fits worst is that of %s: have it measured again.", c.Suspect)
+	if n := len(odd) - mostOdd; n > 0 {
+		w.say("So are %d more values: see below.", n)
 	}
-	for _, doubt := range c.Doubts {
-		p.line("%s.", doubt)
+	if c.Suspect != "" && len(odd) == 0 {
+		w.say("The value that fits worst is that of %s: have it measured again.", c.Suspect)
 	}
-	p.line("")
-	moved := false
-	for _, f := range c.Fits {
-		if math.Abs(f.Sigmas()) < 0.2 {
+	high, low := w.unlike()
+	w.say("More than 10 %% above the sea: %s. More than 10 %% below: %s.", list(high), list(low))
+	counted := ""
+	if len(odd) > 0 {
+		counted = ", what is odd counted as it stands"
+	}
+	w.say("Dissolved are %.1f g/kg, as in seawater of %.1f ppt%s.", w.Readings.Dissolved.GramsPerKilogram(),
+		ppt(w.Readings.Dissolved), counted)
+}
+
+// mostOdd is how many odd values the first screen has room for.
+const mostOdd = 2
+
+// odd lists what looks like a slip, and what is far from the sea without one.
+func (w *writer) odd() (list []string) {
+	named := map[string]bool{}
+	for _, l := range w.Lines {
+		if l.Slip > 0 {
+			list = append(list, slipped(l))
+			named[l.Quantity] = true
+		}
+	}
+	for _, d := range w.Closure.Doubts {
+		if quantity, _, _ := strings.Cut(d, ":"); !named[quantity] {
+			list = append(list, d)
+		}
+	}
+	return list
+}
+
+func imbalance(c ions.Closure) string {
+	return fmt.Sprintf("%+.1f ± %.1f mmol/kg", c.Imbalance.MillimolesPerKilogram(),
+		c.ImbalanceUncertainty.MillimolesPerKilogram())
+}
+
+// unlike lists what is far from the sea. Alkalinity is meant to be.
+func (w *writer) unlike() (high, low []string) {
+	for _, l := range w.Lines {
+		switch ratio := l.Ratio(); {
+		case l.Slip > 0 || l.Of == "alkalinity" || l.Of == "carbon":
+		case ratio > much:
+			high = append(high, l.Of)
+		case ratio < 1/much:
+			low = append(low, l.Of)
+		}
+	}
+	return high, low
+}
+
+// asked is what a keeper asks of a report first.
+var asked = []string{
+	"alkalinity", "calcium", "magnesium", "potassium", "strontium", "boron", "sulfate", "nitrate", "phosphate", "silicate",
+}
+
+// line is which line of the report is of something, -1 if none is.
+func (w *writer) line(of string) int {
+	return slices.IndexFunc(w.Lines, func(l ions.Screened) bool { return l.Of == of })
+}
+
+// glance is what stands on the first screen; what nobody measured is "?".
+func (w *writer) glance() {
+	w.Glance = &paper.Table{Head: []string{"", "reported", "in the sea", "of the sea"}}
+	for _, name := range asked {
+		i := w.line(name)
+		if i < 0 {
+			w.Glance.Row(name, "?", "", "")
 			continue
 		}
-		if !moved {
-			p.line("  %-14s %10s %10s          %s", "", "reported", "closed", "off by")
-			moved = true
+		if q := w.Lines[i].Quantity; q != name {
+			w.Glance.Row(beside(name+" ("+q+")", w.Lines[i])...)
+		} else {
+			w.Glance.Row(beside(name, w.Lines[i])...)
 		}
-		scale, unit := 0.001, "mmol/kg"
-		if f.Unit == "g/kg" {
-			scale, unit = 1, "g/kg"
-		}
-		p.line("  %-14s %10.2f %10.2f %-8s %+.1f of its uncertainty", f.Quantity, f.Measured*scale, f.Closed*scale, unit,
-			f.Sigmas())
-	}
-	if moved {
-		p.line("")
-		p.line("All other values fit within 0.2 of their uncertainty.")
-	} else if math.IsNaN(float64(c.Imbalance)) {
-		p.line("With sodium or chloride not reported, hardly any value of this report tests another: a wrong one shows " +
-			"only where it is far from the sea. Compare each with the sea below.")
-	} else {
-		p.line("All values fit within 0.2 of their uncertainty.")
 	}
 }
 
-// rows are the contents that a keeper asks about, in the unit of the trade.
-var rows = []struct {
-	name string
-	of   func(ions.Composition) float64 // mmol/kg
-	mass float64                        // g/mol as it is counted
-}{
-	{"sodium", ion(ions.Sodium), ions.Sodium.MolarMass().GramsPerMole()},
-	{"chloride", ion(ions.Chloride), ions.Chloride.MolarMass().GramsPerMole()},
-	{"magnesium", ion(ions.Magnesium), units.AsMagnesium.GramsPerMole()},
-	{"calcium", ion(ions.Calcium), units.AsCalcium.GramsPerMole()},
-	{"potassium", ion(ions.Potassium), units.AsPotassium.GramsPerMole()},
-	{"sulfate", ion(ions.Sulfate), units.AsSulfate.GramsPerMole()},
-	{"strontium", ion(ions.Strontium), units.AsStrontium.GramsPerMole()},
-	{"bromide", ion(ions.Bromide), units.AsBromide.GramsPerMole()},
-	{"boron", func(c ions.Composition) float64 { return c.Boron().MillimolesPerKilogram() }, units.AsBoron.GramsPerMole()},
-	{"fluoride", ion(ions.Fluoride), units.AsFluoride.GramsPerMole()},
+// beside is a row of what was reported and what the sea has.
+func beside(name string, l ions.Screened) []string {
+	sea := ""
+	if l.Sea > 0 {
+		sea = paper.Digits(l.Sea) + " " + l.Unit
+	}
+	return []string{name, reported(l.Measurement), sea, times(l)}
 }
 
-// symbols are the species whose origin is that of a row.
-var symbols = map[string]string{
-	"sodium": "Na", "chloride": "Cl", "magnesium": "Mg", "calcium": "Ca", "potassium": "K", "sulfate": "SO4",
-	"strontium": "Sr", "bromide": "Br", "boron": "B(OH)3", "fluoride": "F",
+// times is how many times the sea has what was measured.
+func times(l ions.Screened) string {
+	switch ratio := l.Ratio(); {
+	case math.IsNaN(ratio):
+		return ""
+	case ratio >= 10:
+		return "x " + paper.Digits(ratio)
+	default:
+		return fmt.Sprintf("%.0f %%", 100*ratio)
+	}
 }
 
-func ion(i ions.Ion) func(ions.Composition) float64 {
-	return func(c ions.Composition) float64 { return c.Amount(i).MillimolesPerKilogram() }
+// reported is a value as the report has it: never like a measurement what is none.
+func reported(m ions.Measurement) string {
+	text := strings.TrimSpace(strconv.FormatFloat(m.Value, 'f', -1, 64) + " " + m.Unit)
+	if m.Below {
+		return "< " + text
+	}
+	return text
 }
 
-// ions compares the water with the sea.
-func (p *printer) ions(c ions.Closure, r ions.Readings) {
-	sea := ions.Reference(teos10.PracticalFromAbsolute(r.Dissolved))
-	litre := r.Density.GramsPerMillilitre()
-	p.line("")
-	p.line("2. How does the water differ from the sea with as much dissolved (%.2f g/kg)?", r.Dissolved.GramsPerKilogram())
-	p.line("")
-	p.line("  %-12s %9s %9s", "", "tank", "sea")
-	var high, low []string
-	for _, row := range rows {
-		tank, usual := row.of(c.Composition)*row.mass*litre, row.of(sea)*row.mass*litre
-		made := ""
-		if i, known := ions.Lookup(symbols[row.name]); known && c.Origin(i) != ions.Measured {
-			made = "  (" + c.Origin(i).String() + ")"
-		}
-		p.line("  %-12s %9s %9s mg/L  %s %%%s", row.name, digits(tank), digits(usual), percent(tank/usual-1), made)
-		if made != "" {
-			continue // nobody measured it
-		}
+// lines shows every line of the report, and draws those that the sea has.
+func (w *writer) lines() {
+	all := &paper.Table{Head: []string{"", "reported", "in the sea", "of the sea", "misfit"}}
+	picture := &paper.Rows{What: "What was reported, in times what goes with the rest of the report in the sea",
+		Unit: "times the sea; the band is a tenth", Log: true, Mark: 1, MarkName: "as in the sea", Band: much}
+	for _, l := range w.Lines {
+		all.Row(append(beside(l.Quantity, l), w.misfit(l.Quantity))...)
+		row := paper.Rowed{Name: l.Of, Value: l.Ratio(), Doubt: l.Uncertainty / l.Sea}
 		switch {
-		case tank > 1.1*usual:
-			high = append(high, row.name)
-		case tank < 0.9*usual:
-			low = append(low, row.name)
+		case !(l.Sea > 0):
+			continue
+		case l.Below:
+			row.Note = "below " + paper.Digits(l.Value/l.Sea)
+		case l.Slip > 0:
+			row.Note = "a slip?"
+		}
+		picture.Rows = append(picture.Rows, row)
+	}
+	if len(picture.Rows) > 0 {
+		w.Add("Beside the sea", picture)
+	}
+	if odd := w.odd(); len(odd) > mostOdd {
+		w.Add("What is odd", strings.Join(odd, ". ")+".")
+	}
+	w.Add("Every line", all, "A slip is named where a value is within a factor of 1.6 of a power of ten, or of 1.25 of "+
+		"another way of counting. Tanks differ from the sea by less, or by other factors. The misfit is by how many of its "+
+		"standard uncertainties a value had to move until all fitted together.")
+}
+
+// misfit is by how many uncertainties a value had to move.
+func (w *writer) misfit(quantity string) string {
+	for _, f := range w.Closure.Fits {
+		if f.Quantity == quantity && math.Abs(f.Sigmas()) >= 0.05 {
+			return fmt.Sprintf("%+.1f", f.Sigmas())
 		}
 	}
-	p.line("  %-12s %9.2f %9.2f dKH", "alkalinity", c.Composition.Alkalinity().Alkalinity(r.Density).DKH(),
-		sea.Alkalinity().Alkalinity(r.Density).DKH())
-	for _, n := range []struct {
-		ion  ions.Ion
-		as   units.MolarMass
-		name string
-	}{
-		{ions.Nitrate, units.AsNitrate, "nitrate"},
-		{ions.Phosphate, units.AsPhosphate, "phosphate"},
-		{ions.Silicate, units.AsSilica, "silica"},
-	} {
-		if x := c.Composition.Amount(n.ion).MillimolesPerKilogram(); x > 0 {
-			p.line("  %-12s %9s %9s mg/L", n.name, digits(x*n.as.GramsPerMole()*litre), "-")
+	return ""
+}
+
+// sums adds up what belongs together.
+func (w *writer) sums() {
+	var charge float64
+	for i, amount := range w.Closure.Composition.All() {
+		charge += max(0, float64(i.Charge())) * amount.MillimolesPerKilogram()
+	}
+	t := &paper.Table{Left: true}
+	if c := w.Closure; !math.IsNaN(float64(c.Imbalance)) {
+		allowed := map[bool]string{true: "more than", false: "within"}[c.Unbalanced()] + " what the uncertainties allow"
+		t.Row("positive less negative charges", imbalance(c), allowed)
+	}
+	t.Row("positive charges, made to fit", paper.Fixed(charge, 1)+" mmol/kg", "as many as negative ones")
+	t.Row("dissolved", paper.Fixed(w.Readings.Dissolved.GramsPerKilogram(), 2)+" g/kg", "")
+	var least, most float64 // of nitrogen, mg/L
+	var found, missing []string
+	for _, i := range []ions.Ion{ions.Nitrate, ions.Nitrite, ions.Ammonium} {
+		k := w.line(i.Name())
+		if k < 0 {
+			missing = append(missing, i.Name())
+			continue
+		}
+		found = append(found, i.Name())
+		n := units.AsNitrogen.MassPerLitre(w.Closure.Composition.Amount(i).PerLitre(w.Readings.Density)).MilligramsPerLitre()
+		if w.Lines[k].Below { // half of the limit stands in the composition
+			most += 2 * n
+		} else {
+			least, most = least+n, most+n
 		}
 	}
-	p.line("")
-	p.line("More than 10 %% above the sea: %s. More than 10 %% below: %s.", list(high), list(low))
+	if len(found) > 0 {
+		text := paper.Digits(least)
+		if paper.Digits(most) != text {
+			text += " to " + paper.Digits(most)
+		}
+		note := strings.Join(found, ", ")
+		if len(missing) > 0 {
+			note += "; " + strings.Join(missing, ", ") + ": ?"
+		}
+		t.Row("nitrogen", text+" mg/L N", note)
+	}
+	w.Add("Sums", t)
+}
+
+// kits puts what the keeper tested beside what the laboratory found.
+func (w *writer) kits() {
+	t := &paper.Table{Head: []string{"", "your test", "laboratory", "your test is"}}
+	for _, l := range w.home.Tank.Levels {
+		p := l.Parameter()
+		if i := w.line(string(p)); i < 0 || w.Lines[i].Below {
+			continue
+		}
+		rho := w.Readings.Density
+		lab := p.OfAmount(p.In(w.Closure.Composition).PerLitre(rho)).Base()
+		if p == tested.Alkalinity {
+			lab = tested.AlkalinityOf(w.Closure.Composition.Alkalinity().Alkalinity(rho)).Base()
+		}
+		t.Row(string(p), paper.Level(l), paper.Level(l.WithBase(lab)), fmt.Sprintf("%+.0f %%", 100*(l.Base()/lab-1)))
+	}
+	if len(t.Rows) > 0 {
+		w.Add("Your own tests beside it", t, "The sample aged on its way: alkalinity and nutrients may have changed in it.")
+	}
 }
 
 // instruments says what each shows and what to add.
-func (p *printer) instruments(r ions.Readings) {
-	p.line("")
-	p.line("3. What do the instruments make of it at %.1f °C?", r.Temperature.Celsius())
-	p.line("")
-	p.line("Dissolved are %.2f g/kg. Sea salt of that mass would be practical "+
-		"salinity %.2f.", r.Dissolved.GramsPerKilogram(), practical(r.Dissolved))
-	p.line("")
-	p.line("  %-32s %8s %16s  %s", "", "shows", "as salinity", "add")
+func (w *writer) instruments() {
+	r := w.Readings
+	t := &paper.Table{Head: []string{"", "shows", "as ppt", "add, ppt"}}
+	row := func(name, shows string, err error, by ions.Reading) {
+		if err != nil { // outside what the instrument can do
+			shows = "-"
+		}
+		t.Row(name, shows, fmt.Sprintf("%.2f ± %.2f", ppt(by.Shown), ppt(by.Uncertainty)),
+			fmt.Sprintf("%+.2f", by.Correction.GramsPerKilogram()*perGram))
+	}
 	h := hydrometer.Hydrometer{Pair: units.SG25C(), Expansion: hydrometer.Glass}
 	float, err := h.Reading(r.By[ions.Density].Shown, r.Temperature)
-	p.instrument("hydrometer, 25/25 °C", fmt.Sprintf("%.4f", float), err, r.By[ions.Density])
-	p.instrument("conductivity meter, mS/cm", fmt.Sprintf("%.2f", r.Conductivity.MillisiemensPerCentimetre()), nil,
+	row("hydrometer, 25/25 °C", paper.Fixed(float, 4), err, r.By[ions.Density])
+	row("conductivity meter", paper.Fixed(r.Conductivity.MillisiemensPerCentimetre(), 2)+" mS/cm", nil,
 		r.By[ions.Conductivity])
 	i := refractometer.Instrument{
 		Graduation: refractometer.PracticalScale(),
@@ -170,9 +307,9 @@ func (p *printer) instruments(r ions.Readings) {
 		Compensation: refractometer.Automatic(refractometer.PureWater()),
 	}
 	line, err := i.Reading(r.By[ions.Index].Shown, r.Temperature)
-	p.instrument("refractometer, set in seawater 35", fmt.Sprintf("%.1f", float64(line)), err, r.By[ions.Index])
-	p.line("")
-	p.line("Nearest to what is dissolved comes the %s.", instrumentOf[r.Closest()])
+	row("refractometer, set in seawater 35", paper.Fixed(float64(line), 1), err, r.By[ions.Index])
+	w.Add("What the instruments make of it at "+w.home.Style.Of(r.Temperature), t,
+		"Nearest to what is dissolved comes the "+instrumentOf[r.Closest()]+".")
 }
 
 var instrumentOf = [...]string{
@@ -181,63 +318,49 @@ var instrumentOf = [...]string{
 	ions.Index:        "refractometer",
 }
 
-func (p *printer) instrument(name, shows string, err error, by ions.Reading) {
-	if err != nil { // outside what the instrument can do
-		shows = "-"
+// notMeasured lists what the numbers above need and nobody measured.
+func (w *writer) notMeasured() {
+	t := &paper.Table{Head: []string{"", "measured", "taken as", "how"}, Left: true}
+	var names []string
+	for _, i := range []ions.Ion{
+		ions.Sodium, ions.Chloride, ions.Magnesium, ions.Calcium, ions.Potassium, ions.Sulfate, ions.Strontium, ions.Bromide,
+		ions.BoricAcid, ions.Fluoride,
+	} {
+		origin := w.Closure.Origin(i)
+		if origin == ions.Measured {
+			continue
+		}
+		amount, name, mass := w.Closure.Composition.Amount(i), i.Name(), i.MolarMass()
+		if i == ions.BoricAcid {
+			amount, name, mass = w.Closure.Composition.Boron(), "boron", units.AsBoron
+		}
+		t.Row(name, "?", paper.Digits(mass.MassPerLitre(amount.PerLitre(w.Readings.Density)).MilligramsPerLitre())+" mg/L",
+			origin.String())
+		names = append(names, name)
 	}
-	p.line("  %-33s %7s %8.2f ± %.2f   %+.2f", name, shows, practical(by.Shown), practical(by.Uncertainty),
-		practical(by.Correction))
+	if len(t.Rows) > 0 {
+		w.Add("What nobody measured", t)
+		w.Hides(strings.Join(names, ", "), "nobody measured it, and the sums take it from the rest")
+	}
+	var nutrients []string
+	for _, name := range asked {
+		if w.line(name) < 0 && !slices.Contains(names, name) {
+			nutrients = append(nutrients, name)
+		}
+	}
+	if len(nutrients) > 0 {
+		w.Hides(strings.Join(nutrients, ", "), "nobody measured it")
+	}
 }
 
-// assumptions lists what the report did not say.
-func (p *printer) assumptions(c ions.Closure) {
-	p.line("")
-	p.line("4. What was assumed?")
-	p.line("")
-	for _, a := range c.Assumed {
-		p.line("  - %s", a)
-	}
-	if len(c.Assumed) == 0 {
-		p.line("  Nothing.")
-	}
-}
+// perGram is practical salinity for a g/kg of sea salt (Millero et al. 2008).
+const perGram = 35 / 35.16504
 
-func practical(s units.AbsoluteSalinity) float64 { return s.GramsPerKilogram() * 35 / 35.16504 }
-
-// digits writes three digits, and no decimals that nobody measures.
-func digits(x float64) string {
-	switch {
-	case x >= 100:
-		return fmt.Sprintf("%.0f", x)
-	case x >= 1:
-		return fmt.Sprintf("%.1f", x)
-	}
-	return fmt.Sprintf("%.2f", x)
-}
-
-// percent writes a signed percentage, and zero without a sign.
-func percent(x float64) string {
-	if math.Abs(x) < 0.005 {
-		return "    0"
-	}
-	return fmt.Sprintf("%+5.0f", 100*x)
-}
+func ppt(s units.AbsoluteSalinity) float64 { return s.GramsPerKilogram() * perGram }
 
 func list(names []string) string {
 	if len(names) == 0 {
 		return "nothing"
 	}
 	return strings.Join(names, ", ")
-}
-
-// printer writes lines until the first error.
-type printer struct {
-	w   io.Writer
-	err error
-}
-
-func (p *printer) line(format string, args ...any) {
-	if p.err == nil {
-		_, p.err = fmt.Fprintf(p.w, format+"\n", args...)
-	}
 }

@@ -20,7 +20,6 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"example.org/wellmixed/internal/checks"
 	"example.org/wellmixed/seawater/pss78"
 	"example.org/wellmixed/units"
 )
@@ -171,12 +170,12 @@ func TestMerge(t *testing.T) {
 func TestWrongLines(t *testing.T) {
 	long := strings.Repeat("9", 1<<17)
 	in := "nothing\n\nx\n1767225600,53.1,25\n" + long + "\n1767225601,53.1,25\n1767312000,0,25\n1767312001,53.1,25"
-	assert.Equal(t, `day         samples     mean      min      max   st.dev.  discarded  wrong lines
-undated           0        -        -        -         -          0            2
-2026-01-01        2   35.021   35.021   35.021    0.0000          0            1
-2026-01-02        1   35.021   35.021   35.021    0.0000          1            0
-all               3   35.021   35.021   35.021    0.0000          1            3
-`, report(t, strings.NewReader(in)))
+	assert.Equal(t, `day         samples     mean      min      max   st.dev.  discarded  absurd °C  wrong lines
+undated           0        -        -        -         -          0          0            2
+2026-01-01        2   35.021   35.021   35.021    0.0000          0          0            1
+2026-01-02        1   35.021   35.021   35.021    0.0000          1          0            0
+all               3   35.021   35.021   35.021    0.0000          1          0            3
+`, report(t, strings.NewReader(in), "-wrong", "50 %"))
 	for _, none := range []string{"", long, "nothing\n", "\x00\x01\n\n", "seconds,conductivity,temperature\nx\n"} {
 		var out bytes.Buffer
 		assert.ErrorContains(t, start(nil, strings.NewReader(none), &out, io.Discard), "no sample in the log")
@@ -192,10 +191,48 @@ func TestFirstLine(t *testing.T) {
 		"": 0, "\ufeff": 0, " ": 0, "\ufeff  ": 0, "seconds,conductivity,temperature\n": 0, "\ufeffseconds,mS/cm,C\n": 0, "\"seconds\",c,t\n": 0, "# a log\n": 0,
 		"-1767225600,53.1,25\n": 1, "\n": 1, ",,\n": 1,
 	} {
-		lines := strings.Split(strings.TrimSpace(report(t, strings.NewReader(before+"1767225600,53.1,25\n1767225601,53.1,25\n"))), "\n")
+		lines := strings.Split(strings.TrimSpace(report(t, strings.NewReader(before+"1767225600,53.1,25\n1767225601,53.1,25\n"), "-wrong", "50 %")), "\n")
 		all := strings.Fields(lines[len(lines)-1])
 		assert.Equal(t, "2", all[1], "%q", before)
 		assert.Equal(t, strconv.Itoa(wrong), all[len(all)-1], "%q", before)
+	}
+}
+
+// Garbage ends with an error, and with what was read of it.
+func TestGarbage(t *testing.T) {
+	good := strings.Repeat("1767225600,53.1,25\n", 19)
+	for _, r := range []struct{ in, wrong, want string }{
+		{good + "x\n", "5 %", ""},
+		{good + "x\n", "4.9 %", "1 of 20 lines, 5 %, are no samples"},
+		{good + "x\ny\n", "5 %", "2 of 21 lines, 9.52 %, are no samples or at temperatures that no tank has: more than the 5 %"},
+		{good + "1767225600,53.1,250\n1767225600,53.1,-12\n", "5 %", "2 of 21 lines"},
+		{good + "x\n", "0 %", "1 of 20 lines"},
+		{"x\ny\n1767225600,53.1,25\n", "100 %", ""},
+		{"1767225600,0.01,25\n", "5 %", "no sample of a tank's water in the log: all are below 1 or above 42 ppt"},
+		{"1767225600,53.1,77\n", "5 %", "1 of 1 lines, 100 %"},
+	} {
+		var out bytes.Buffer
+		err := start([]string{"-wrong", r.wrong}, strings.NewReader(r.in), &out, io.Discard)
+		if r.want == "" {
+			assert.NoError(t, err, r.in)
+		} else {
+			assert.ErrorContains(t, err, r.want)
+		}
+		assert.Contains(t, out.String(), "\nall ", "what was read is told all the same")
+	}
+}
+
+// A temperature that no tank has is no sample of one, and is asked about.
+func TestAbsurdTemperatures(t *testing.T) {
+	good := strings.Repeat("1767225600,53.1,25\n", 40)
+	got := report(t, strings.NewReader(good+"1767225601,53.1,250.0\n1767225602,53.1,-3\n"))
+	lines := strings.Split(strings.TrimSpace(got), "\n")
+	assert.Equal(t, []string{"all", "40", "35.021", "35.021", "35.021", "0.0000", "0", "2", "0"}, strings.Fields(lines[2]))
+	assert.Equal(t, "2 samples left out: no tank is below 5 or above 40 °C. Look at the sensor, the point and the unit.", lines[3])
+	for celsius, absurd := range map[string]int64{"5": 0, "4.99": 1, "40": 0, "40.01": 1} {
+		l := logbook{out: io.Discard, date: undated}
+		l.take([]byte("1767225600,50," + celsius + "\n"))
+		assert.Equal(t, absurd, l.today.absurd, celsius)
 	}
 }
 
@@ -205,10 +242,10 @@ func TestBrokenLog(t *testing.T) {
 	var out bytes.Buffer
 	err := start(nil, io.MultiReader(strings.NewReader(log), broken{}), &out, io.Discard)
 	assert.EqualError(t, err, "cut")
-	assert.Equal(t, `day         samples     mean      min      max   st.dev.  discarded  wrong lines
-2026-01-01        1   35.021   35.021   35.021    0.0000          0            0
-2026-01-02        2   35.021   35.021   35.021    0.0000          0            0
-all               3   35.021   35.021   35.021    0.0000          0            0
+	assert.Equal(t, `day         samples     mean      min      max   st.dev.  discarded  absurd °C  wrong lines
+2026-01-01        1   35.021   35.021   35.021    0.0000          0          0            0
+2026-01-02        2   35.021   35.021   35.021    0.0000          0          0            0
+all               3   35.021   35.021   35.021    0.0000          0          0            0
 `, out.String())
 }
 
@@ -219,6 +256,7 @@ func TestArguments(t *testing.T) {
 		`"log": want no file to read`:          {"-generate", "5", "log"},
 		"generate: got -5, want a number":      {"-generate", "-5"},
 		"generate: got 0, want a number of se": {"-generate", "0"},
+		"wrong: got 101 %, want 0 % to 100 %":  {"-wrong", "101 %"},
 	} {
 		var out bytes.Buffer
 		assert.ErrorContains(t, start(args, strings.NewReader(""), &out, io.Discard), text)
@@ -286,17 +324,17 @@ func TestBrokenPipes(t *testing.T) {
 
 func TestNoAllocations(t *testing.T) {
 	l := logbook{out: io.Discard, date: 1767225600 / day}
-	for _, line := range []string{"1767225600,53.071,25.01\n", "1767225600,0,25\n", "rubbish\n", "1767225600,53.0710000000000000001,25\n"} {
+	for _, line := range []string{"1767225600,53.071,25.01\n", "1767225600,0,25\n", "1767225600,53,250\n", "rubbish\n", "1767225600,53.0710000000000000001,25\n"} {
 		b := []byte(line)
-		checks.NoAllocations(t, line, func() { l.take(b) })
+		assert.Zero(t, testing.AllocsPerRun(100, func() { l.take(b) }), line)
 	}
 }
 
 func FuzzSummarise(f *testing.F) {
 	f.Add([]byte("seconds,conductivity,temperature\n1767225600,53.1,25\nx\n"))
 	f.Fuzz(func(t *testing.T, in []byte) {
-		if err := summarise(bytes.NewReader(in), io.Discard); err != nil {
-			require.Equal(t, errNoSample, err)
+		if err := summarise(bytes.NewReader(in), io.Discard, units.Percent(100)); err != nil {
+			require.Contains(t, []error{errNoSample, errNoWater}, err)
 		}
 	})
 }
@@ -327,7 +365,7 @@ func BenchmarkSummarise(b *testing.B) {
 	b.ReportAllocs()
 	b.ResetTimer()
 	for i := 0; i < b.N; i++ {
-		if err := summarise(bytes.NewReader(log), io.Discard); err != nil {
+		if err := summarise(bytes.NewReader(log), io.Discard, units.Percent(5)); err != nil {
 			b.Fatal(err)
 		}
 	}

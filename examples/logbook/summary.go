@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"example.org/wellmixed/seawater/pss78"
+	"example.org/wellmixed/units"
 )
 
 const (
@@ -25,6 +26,7 @@ type statistics struct {
 	mean, m2         float64 // m2 is the sum of squared distances from the mean
 	least, most      float64
 	discarded, wrong int64 // samples that are no tank's water; lines that are no samples
+	absurd           int64 // samples at a temperature that no tank has
 }
 
 func (s *statistics) add(x float64) {
@@ -50,6 +52,7 @@ func (s *statistics) deviation() float64 {
 func (s *statistics) merge(o *statistics) {
 	s.discarded += o.discarded
 	s.wrong += o.wrong
+	s.absurd += o.absurd
 	if o.count == 0 {
 		return
 	}
@@ -64,8 +67,15 @@ func (s *statistics) merge(o *statistics) {
 	s.count += o.count
 }
 
+// leastSalt and mostSalt bound what a tank with a sensor in it has, in ppt: to 42 PSS-78 holds.
+const leastSalt, mostSalt = 1, 42
+
 // believable tells whether a salinity is that of a tank with a sensor in it.
-func believable(s float64) bool { return s >= 1 && s <= 42 }
+func believable(s float64) bool { return s >= leastSalt && s <= mostSalt }
+
+// Temperatures that no tank has, in °C (common practice): a slipped point, °F for °C, a sensor that
+// lies in the sun.
+const coldest, hottest = 5, 40
 
 // logbook is what is kept of the log so far, and where the days are written.
 type logbook struct {
@@ -85,6 +95,10 @@ func (l *logbook) take(line []byte) {
 	if d := x.second / day; d != l.date {
 		l.close()
 		l.date = d
+	}
+	if c := x.temperature.Celsius(); !(c >= coldest && c <= hottest) {
+		l.today.absurd++
+		return
 	}
 	s := pss78.Salinity(x.conductivity, x.temperature, 0).Value()
 	if !believable(s) {
@@ -108,11 +122,51 @@ func (l *logbook) close() {
 var errNoSample = errors.New("no sample in the log: want lines of seconds,conductivity,temperature such as " +
 	"1767225600,53.071,25.01")
 
+// garbageError is the error of what is hardly a log, though something was read of it.
+type garbageError struct {
+	bad, lines int64
+	most       units.Fraction
+}
+
+func (e *garbageError) Error() string {
+	return fmt.Sprintf("%d of %d lines, %.3g %%, are no samples or at temperatures that no tank has: more than the %v "+
+		"that -wrong lets pass", e.bad, e.lines, 100*float64(e.bad)/float64(e.lines), e.most)
+}
+
+// garbage judges what was read: most is the share of bad lines that may be.
+func (s *statistics) garbage(most units.Fraction) error {
+	bad := s.wrong + s.absurd
+	lines := s.count + s.discarded + bad
+	switch {
+	case s.count+s.discarded+s.absurd == 0:
+		return errNoSample
+	case float64(bad) > most.Value()*float64(lines):
+		return &garbageError{bad, lines, most}
+	case s.count == 0:
+		return errNoWater
+	}
+	return nil
+}
+
+// errNoWater is the error of a log of a sensor that hung beside the tank.
+var errNoWater = fmt.Errorf("no sample of a tank's water in the log: all are below %d or above %d ppt", leastSalt,
+	mostSalt)
+
+// question says what was left out for its temperature.
+func (l *logbook) question() {
+	if l.err == nil && l.all.absurd > 0 {
+		_, l.err = fmt.Fprintf(l.out, "%d samples left out: no tank is below %d or above %d °C. Look at the sensor, the "+
+			"point and the unit.\n", l.all.absurd, coldest, hottest)
+	}
+}
+
 // summarise reads a log and writes a line per day and one for all. A log that breaks
-// off is summarised as far as it goes, beside the error.
-func summarise(in io.Reader, out io.Writer) error {
+// off is summarised as far as it goes, beside the error, and so is one of which more than a
+// share is bad.
+func summarise(in io.Reader, out io.Writer, most units.Fraction) error {
 	l := logbook{out: out, date: undated}
-	_, l.err = fmt.Fprintln(out, "day         samples     mean      min      max   st.dev.  discarded  wrong lines")
+	_, l.err = fmt.Fprintln(out,
+		"day         samples     mean      min      max   st.dev.  discarded  absurd °C  wrong lines")
 	r := bufio.NewReaderSize(in, 1<<16)
 	var err error
 	for number := 1; err == nil && l.err == nil; number++ {
@@ -136,15 +190,14 @@ func summarise(in io.Reader, out io.Writer) error {
 	}
 	l.close()
 	l.write("all", &l.all)
+	l.question()
 	switch {
 	case l.err != nil:
 		return l.err
 	case err != io.EOF:
 		return err
-	case l.all.count+l.all.discarded == 0:
-		return errNoSample
 	}
-	return nil
+	return l.all.garbage(most)
 }
 
 // isHeading tells a line of words from a sample.
@@ -166,10 +219,10 @@ func (l *logbook) write(name string, s *statistics) {
 		return
 	}
 	if s.count == 0 {
-		_, l.err = fmt.Fprintf(l.out, "%-10s %8d        -        -        -         - %10d %12d\n", name, 0, s.discarded,
-			s.wrong)
+		_, l.err = fmt.Fprintf(l.out, "%-10s %8d        -        -        -         - %10d %10d %12d\n", name, 0, s.discarded,
+			s.absurd, s.wrong)
 		return
 	}
-	_, l.err = fmt.Fprintf(l.out, "%-10s %8d %8.3f %8.3f %8.3f %9.4f %10d %12d\n", name, s.count, s.mean, s.least, s.most,
-		s.deviation(), s.discarded, s.wrong)
+	_, l.err = fmt.Fprintf(l.out, "%-10s %8d %8.3f %8.3f %8.3f %9.4f %10d %10d %12d\n", name, s.count, s.mean, s.least,
+		s.most, s.deviation(), s.discarded, s.absurd, s.wrong)
 }

@@ -3,45 +3,41 @@ package main
 import (
 	"bytes"
 	"flag"
-	"io"
-	"os"
-	"path/filepath"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"example.org/wellmixed/examples/home/hometest"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
 )
 
 var update = flag.Bool("update", false, "rewrite the expected reports")
 
-func report(t *testing.T, args ...string) (string, error) {
-	t.Helper()
-	var out bytes.Buffer
-	err := run(args, &out, io.Discard)
-	return out.String(), err
-}
-
 func TestReports(t *testing.T) {
 	for name, args := range map[string][]string{
-		"default":   nil,
-		"cool":      {"-temperature", "68 °F", "-salinity", "33.5 ppt", "hydrometer60=1.0250", "salinity=33.6"},
-		"disagree":  {"hydrometer60=1.0240", "conductivity=56.5"},
-		"one alone": {"conductivity=53.1"},
+		"default":   {"-cautions", "-assumptions"},
+		"cool":      {"-short", "-temperature", "68 °F", "-salinity", "33.5 ppt", "hydrometer60=1.0250", "salinity=33.6"},
+		"disagree":  {"-short", "hydrometer60=1.0240", "conductivity=56.5"},
+		"one alone": {"-short", "-set", "prefer.salinity=SG", "conductivity=53.1"},
+		"none":      {"-file", hometest.File(t, `{"mix": {"target": "1.025 SG"}}`), "-assumptions"},
 	} {
-		got, err := report(t, args...)
+		got, err := hometest.Output(t, &command, args...)
 		require.NoError(t, err, name)
-		path := filepath.Join("testdata", name+".txt")
-		if *update {
-			require.NoError(t, os.MkdirAll("testdata", 0o777))
-			require.NoError(t, os.WriteFile(path, []byte(got), 0o666))
-		}
-		want, err := os.ReadFile(path)
-		require.NoError(t, err)
-		assert.Empty(t, cmp.Diff(string(want), got), name)
+		hometest.Golden(t, *update, name+".txt", got)
+	}
+}
+
+func TestEveryHome(t *testing.T) {
+	hometest.TryAll(t, &command)
+	for _, text := range []string{
+		`{"readings": ["conductivity=48.2"]}`, // the readings alone say how salt it is
+		`{"tank": {"salinity": "1.027 SG"}}`,
+		`{"name": "<Pike & \"sons\">", "tank": {"salinity": "3 ppt", "temperature": "4 °C"}, "readings": ["salinity=40"]}`,
+		`{"tank": {"salinity": "39 ppt"}, "readings": ["hydrometer60=1.024", "conductivity=56.5", "flask=1030"]}`,
+	} {
+		hometest.Try(t, &command, "-file", hometest.File(t, text))
 	}
 }
 
@@ -52,7 +48,7 @@ func TestHouseReadsBack(t *testing.T) {
 	for _, m := range house {
 		shows, err := m.shows(s)
 		require.NoError(t, err, m.short)
-		r, err := read(m.short+"="+shows, s.Temperature())
+		r, err := read("readings[0]", m.short+"="+shows, s.Temperature())
 		require.NoError(t, err, m.short)
 		assert.InDelta(t, s.Absolute().GramsPerKilogram(), r.Salinity.GramsPerKilogram(), 0.15, "%s: the digits shown", m.short)
 		assert.Greater(t, r.Uncertainty.GramsPerKilogram(), 0.05, m.short)
@@ -60,24 +56,50 @@ func TestHouseReadsBack(t *testing.T) {
 	}
 }
 
+// -h says what the names mean.
+func TestNamesAreExplained(t *testing.T) {
+	var help bytes.Buffer
+	err := command.Run([]string{"-h"}, &help, &help)
+	assert.ErrorIs(t, err, flag.ErrHelp)
+	for _, m := range house {
+		assert.Contains(t, help.String(), "  "+m.short+" ")
+		assert.Contains(t, help.String(), m.name)
+	}
+	assert.Contains(t, help.String(), "-salinity")
+}
+
 func TestRefusals(t *testing.T) {
 	for in, want := range map[string]string{
-		"refractometer":      `reading: got "refractometer", want a name of the table and a number`,
-		"refractometer=x":    `reading: got "refractometer=x", want a name of the table and a number`,
-		"thermometer=25":     `reading: got "thermometer", want one of refractometer, `,
-		"hydrometer60=1026":  "hydrometer60=1026: reading: 1026 is outside 0.99",
+		"refractometer":      `readings[0]: got "refractometer", want a meter and what it shows`,
+		"refractometer=x":    `readings[0]: got "refractometer=x", want a number alone`,
+		"hydrometer60=1,026": `want a number alone behind the =, with a point for decimals`,
+		"flask=0x10":         `want a number alone`,
+		"salinity=NaN":       `want a number alone`,
+		"thermometer=25":     `readings[0]: got "thermometer=25", want one of the meters refractometer, `,
+		"hydrometer60=1026":  "readings[0] hydrometer60=1026: reading: 1026 is outside 0.99",
 		"conductivity=-1":    "conductivity=-1: ",
 		"refractometer=80":   "refractometer=80: ",
 		"flask=1.0223":       "flask=1.0223: ",
-		"salinity=NaN":       "salinity=NaN: ",
 		"conductivity25=900": "conductivity25=900: ",
 	} {
-		out, err := report(t, in)
+		_, err := hometest.Output(t, &command, in)
 		assert.ErrorContains(t, err, want, in)
-		assert.Empty(t, out, in)
+		assert.NotContains(t, err.Error(), "tank.salinity")
 	}
-	_, err := report(t, "-salinity", "35 g/kg")
+	_, err := hometest.Output(t, &command, "conductivity=-1", "ruler=5", "-salinity")
+	for _, want := range []string{"readings[0]", "readings[1]", "readings[2]", "flags stand before"} {
+		assert.ErrorContains(t, err, want, "all at once")
+	}
+	_, err = hometest.Output(t, &command, "-salinity", "50")
 	assert.Error(t, err)
-	_, err = report(t, "-salinity", "50")
-	assert.ErrorIs(t, err, units.ErrRange)
+	_, err = hometest.Output(t, &command, "-file", hometest.File(t, `{"tank": {"volume": "100 L"}}`))
+	assert.ErrorContains(t, err, `tank.salinity: got nothing, want the salinity of the tank`)
+	_, err = hometest.Output(t, &command, "-salinty", "35 ppt")
+	assert.ErrorContains(t, err, "-salinity is near")
+	many := make([]string, 17)
+	for i := range many {
+		many[i] = "salinity=35"
+	}
+	_, err = hometest.Output(t, &command, many...)
+	assert.ErrorContains(t, err, "want 1 to 16 readings")
 }

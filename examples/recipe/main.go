@@ -1,82 +1,79 @@
-// Recipe makes seawater from the compounds on a shelf: how many grams of each,
-// in which order to dissolve them, how near it comes, and what to mind.
+// Recipe makes seawater from single salts: how many grams of each, in which order to dissolve
+// them, how near it comes, what to buy, and what to mind.
 //
 //	go run ./examples/recipe
-//	go run ./examples/recipe -salinity "33 ppt" -volume "10 US gal"
-//	go run ./examples/recipe -shelf my.json -like kester -json
+//	go run ./examples/recipe -target "33 ppt" -set "recipe.volume=10 US gal"
+//	go run ./examples/recipe -file my.json -like kester -json
 //
-// Without -shelf it works on an invented one, printed by -example as a start
-// for your own. Every quantity is a text with its unit. A compound that would be
-// left on the shelf for what else it brings is used if its jar is "allowed": "yes".
+// What stands on the shelf is said in the file ("recipe.shelf"), by formula or by name. What no jar
+// there brings is taken from one to be bought, which the answer names. A compound that
+// would be left on the shelf for what else it brings is used if its jar is "allowed": "yes".
 package main
 
 import (
+	"cmp"
 	_ "embed"
-	"flag"
-	"fmt"
-	"io"
-	"os"
 
+	"example.org/wellmixed/examples/home"
+	"example.org/wellmixed/examples/paper"
 	"example.org/wellmixed/mix/recipe"
+	"example.org/wellmixed/seawater/carbonate"
+	"example.org/wellmixed/units"
 )
 
-//go:embed shelf.json
+//go:embed home.json
 var example []byte
 
-func main() {
-	if err := run(os.Args[1:], os.Stdout, os.Stderr); err != nil {
-		if err != flag.ErrHelp {
-			fmt.Fprintln(os.Stderr, "recipe:", err)
-			os.Exit(1)
-		}
-	}
+var command = home.Command{
+	Name:    "recipe",
+	Example: example,
+	Flags:   []string{"mix.target", "mix.temperature", "recipe.volume", "recipe.tolerance", "recipe.like"},
+	Answer:  answer,
 }
 
-func run(args []string, stdout, stderr io.Writer) error {
-	set := flag.NewFlagSet("recipe", flag.ContinueOnError)
-	set.SetOutput(stderr)
-	file := set.String("shelf", "", "a JSON `file` with the shelf and what to mix (default: an invented one)")
-	asJSON := set.Bool("json", false, "write the plan as JSON")
-	show := set.Bool("example", false, "print the invented shelf and stop")
-	var change order
-	set.StringVar(&change.Salinity, "salinity", "", `practical salinity of the mix, such as "35 ppt"`)
-	set.StringVar(&change.Volume, "volume", "", `volume of the mix, such as "40 L"`)
-	set.StringVar(&change.Temperature, "temperature", "", `temperature of the mix, such as "77 °F"`)
-	set.StringVar(&change.Tolerance, "tolerance", "", `deviation of an ion that does not matter, such as "1 %"`)
-	set.StringVar(&change.Like, "like", "", "a published `recipe` to aim at instead of seawater, such as kester")
-	if err := set.Parse(args); err != nil {
-		return err
+func main() { command.Main() }
+
+// result is what comes of an order, in the types of the library.
+type result struct {
+	Plan          recipe.Plan
+	Poured, Aired *carbonate.System // as poured together, and with the air of outdoors; nil without carbon
+}
+
+func answer(h *home.Home) (*paper.Report, any, error) {
+	o, err := order(h)
+	if err != nil {
+		return nil, nil, err
 	}
-	if set.NArg() > 0 {
-		return fmt.Errorf("%q: want flags only", set.Arg(0))
+	plan, err := recipe.Solve(o.Job)
+	if err != nil {
+		return nil, nil, home.At("recipe", err)
 	}
-	if *show {
-		_, err := stdout.Write(example)
-		return err
+	out := result{Plan: plan}
+	out.Poured, out.Aired = states(plan)
+	w := writer{
+		Report: &paper.Report{Title: cmp.Or(h.Name, "Your shelf") + ": seawater from single salts"},
+		result: out, job: o, style: h.Style,
 	}
-	data := example
-	if *file != "" {
-		var err error
-		if data, err = os.ReadFile(*file); err != nil {
-			return err
+	w.write()
+	return w.Report, out, nil
+}
+
+// outdoors is the CO2 of the air, in ppm: near that of 2023 (from memory).
+const outdoors = 420
+
+// states returns the carbonate side of the mix. A mix without carbon has none.
+func states(plan recipe.Plan) (poured, aired *carbonate.System) {
+	water, err := plan.Carbonate()
+	if err != nil {
+		return nil, nil
+	}
+	if s, err := water.System(); err == nil {
+		poured = &s
+	}
+	if water, err = water.Equilibrate(outdoors, units.Atmosphere); err == nil {
+		if s, err := water.System(); err == nil {
+			aired = &s
 		}
 	}
-	o, err := parse(data)
-	if err != nil {
-		return err
-	}
-	o.replace(change)
-	job, err := o.job()
-	if err != nil {
-		return err
-	}
-	plan, err := recipe.Solve(job)
-	if err != nil {
-		return err
-	}
-	r := report{name: o.Name, like: o.Like, salinity: o.Salinity, plan: plan}
-	if *asJSON {
-		return r.json(stdout)
-	}
-	return r.print(stdout)
+	return poured, aired
 }

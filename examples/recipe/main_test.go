@@ -1,176 +1,207 @@
 package main
 
 import (
-	"bytes"
 	"encoding/json"
 	"flag"
-	"io"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"example.org/wellmixed/units"
+	"example.org/wellmixed/examples/home/hometest"
 )
 
 var update = flag.Bool("update", false, "rewrite the expected reports")
 
-func output(t *testing.T, args ...string) (string, error) {
-	t.Helper()
-	var out bytes.Buffer
-	err := run(args, &out, io.Discard)
-	return out.String(), err
-}
-
 // The reports are kept whole, so that a change of any number shows.
 func TestReports(t *testing.T) {
 	for name, args := range map[string][]string{
-		"default": nil,
-		"us":      {"-salinity", "33 ppt", "-volume", "20 US gal", "-temperature", "78 °F", "-tolerance", "2 %"},
-		"kester":  {"-like", "kester", "-volume", "10 L"},
-		"json":    {"-json"},
+		"default": {"-cautions", "-assumptions"},
+		"us":      {"-target", "33 ppt", "-volume", "20 US gal", "-set", "mix.temperature=78 °F", "-tolerance", "2 %", "-set", "prefer.units=US", "-short"},
+		"kester":  {"-like", "kester", "-volume", "10 L", "-short"},
+		"bare":    {"-file", hometest.File(t, `{"mix": {"target": "1.025 SG", "volume": "12 US gal"}}`), "-assumptions"},
 	} {
-		got, err := output(t, args...)
+		got, err := hometest.Output(t, &command, args...)
 		require.NoError(t, err, name)
-		path := filepath.Join("testdata", name+".txt")
-		if *update {
-			require.NoError(t, os.MkdirAll("testdata", 0o777))
-			require.NoError(t, os.WriteFile(path, []byte(got), 0o666))
-		}
-		want, err := os.ReadFile(path)
-		require.NoError(t, err)
-		if name == "json" { // the last digits differ between processors
-			var a, b any
-			require.NoError(t, json.Unmarshal([]byte(got), &a))
-			require.NoError(t, json.Unmarshal(want, &b))
-			assert.Empty(t, cmp.Diff(b, a, cmp.Comparer(nearly), cmp.Comparer(func(x, y float64) bool { return (x-y)*(x-y) <= 1e-16*x*x })))
-			continue
-		}
-		assert.Empty(t, cmp.Diff(string(want), got), name)
+		hometest.Golden(t, *update, name+".txt", got)
 	}
 }
 
-// nearly compares texts by their numbers to eight digits.
-func nearly(a, b string) bool {
-	x, unitX, okX := strings.Cut(a, " ")
-	y, unitY, okY := strings.Cut(b, " ")
-	var p, q float64
-	if !okX || !okY || json.Unmarshal([]byte(x), &p) != nil || json.Unmarshal([]byte(y), &q) != nil {
-		return a == b
+func TestEveryHome(t *testing.T) {
+	hometest.TryAll(t, &command)
+	published := []string{"MBL", "kester", "D1141", "Dickson", "ESAW", "Aquil", "Lyman", "Millero"}
+	if testing.Short() {
+		published = published[:1]
 	}
-	return unitX == unitY && (p-q)*(p-q) <= 1e-16*p*p
+	for _, like := range published {
+		if like != "MBL" { // of which there are two, and the name is that of one
+			hometest.Try(t, &command, "-like", like)
+		}
+		hometest.Try(t, &command, "-like", like, "-file", hometest.File(t, `{"tank": {"salinity": "35 ppt", "volume": "200 L"}, "change": {"swap": "20 %"}}`))
+	}
 }
 
-// The masses in the JSON report balance, and the volume is the one asked for.
-func TestMassesBalance(t *testing.T) {
-	out, err := output(t, "-json", "-volume", "31 L")
+// planOf runs an order and reads what it writes for programs.
+func planOf(t *testing.T, args ...string) result {
+	t.Helper()
+	out, err := hometest.Output(t, &command, append(args, "-json")...)
 	require.NoError(t, err)
-	var r struct {
-		Volume      units.Volume
-		Mass, Water units.Mass
-		Weigh       []struct{ Mass units.Mass }
-		AllMet      bool
-		UsedUp      []string
-	}
+	var r result
 	require.NoError(t, json.Unmarshal([]byte(out), &r))
+	return r
+}
+
+// The masses balance, and the volume is the one asked for.
+func TestMassesBalance(t *testing.T) {
+	r := planOf(t, "-volume", "31 L").Plan
 	total := r.Water
-	for _, item := range r.Weigh {
+	for _, item := range r.Items {
 		total += item.Mass
 	}
 	assert.InEpsilon(t, float64(r.Mass), float64(total), 1e-12)
 	assert.InDelta(t, 31, r.Volume.Litres(), 1e-12)
-	assert.True(t, r.AllMet, "0.8 g of strontium chloride are enough for 31 L")
+	assert.Empty(t, r.Missed(), "0.8 g of strontium chloride are enough for 31 L")
 	assert.Empty(t, r.UsedUp)
+}
+
+// A shelf of common names is one of formulas.
+func TestCommonNames(t *testing.T) {
+	plain := string(example)
+	for name, formula := range map[string]string{"table salt": "NaCl", "Epsom salt": "MgSO4.7H2O", "baking soda": "NaHCO3"} {
+		require.Contains(t, plain, name)
+		plain = strings.Replace(plain, name, formula, 1)
+	}
+	assert.Equal(t, planOf(t), planOf(t, "-file", hometest.File(t, plain)))
+}
+
+// What no jar brings is named as to be bought, and the rest is planned with it.
+func TestToBeBought(t *testing.T) {
+	out, err := hometest.Output(t, &command, "-file", hometest.File(t, `{"mix": {"target": "35 ppt", "volume": "10 L"},
+		"recipe": {"shelf": [{"compound": "NaCl", "price": "3 EUR", "package": "1 kg"}, {"compound": "borax"}]}}`), "-assumptions")
+	require.NoError(t, err)
+	assert.Contains(t, out, "to be bought first: MgCl2.6H2O,")
+	assert.NotContains(t, strings.Split(out, "weigh  purity")[0], "H3BO3", "borax brings boron")
+	assert.Contains(t, out, "and what has no price here")
+	assert.Contains(t, strings.Join(strings.Fields(out), " "), "NaCl is taken as pure: its purity is not said.")
+	assert.Contains(t, out, "Every ion may be off by 1 %.")
+}
+
+// A package that is short by a gram is not one batch.
+func TestPackagesAreWhole(t *testing.T) {
+	need := 0.0
+	for _, i := range planOf(t).Plan.Items {
+		if i.Reagent.Compound.Formula() == "MgSO4.7H2O" {
+			need = i.Mass.Grams()
+		}
+	}
+	require.InDelta(t, 286.3, need, 0.1)
+	for size, want := range map[string]string{"285 g": `285 g +2  less than this batch`, "287 g": `287 g +1  this batch`, "573 g": `573 g +1  2 batches`, "572 g": `572 g +1  this batch`} {
+		out, err := hometest.Output(t, &command, "-file", hometest.File(t, strings.Replace(string(example), `"250 g"`, `"`+size+`"`, 1)))
+		require.NoError(t, err)
+		assert.Regexp(t, `(?m)^  MgSO4.7H2O +286.3 g +`+want+`$`, out)
+	}
 }
 
 // The recipe of the MBL has no fluoride, bromide, strontium or boron: what would
 // bring them stays on the shelf, and the ions come out as they were wanted.
 func TestNothingUnasked(t *testing.T) {
-	out, err := output(t, "-like", "MBL")
+	out, err := hometest.Output(t, &command, "-like", "MBL", "-assumptions")
 	require.NoError(t, err)
-	assert.NotContains(t, out, "NaF  ")
 	assert.NotContains(t, out, "NaBr  ")
 	assert.NotContains(t, out, "Not asked for")
+	out = strings.Join(strings.Fields(out), " ")
 	assert.Contains(t, out, "Left on the shelf: NaBr (it brings bromide, which no target names), H3BO3 (it brings boron, which no target names)")
 	assert.Contains(t, out, "Poured together it has pH 7.")
+	assert.Contains(t, out, "like MBL weigh 6 salts")
 }
 
 // What is asked and what is made stand side by side.
 func TestSalinityAskedAndMade(t *testing.T) {
-	out, err := output(t, "-salinity", "3 ppt")
+	out, err := hometest.Output(t, &command, "-target", "3 ppt")
 	require.NoError(t, err)
-	assert.Contains(t, out, "salinity asked for 3 ppt, made 4.1 by its chlorinity")
+	assert.Contains(t, strings.Join(strings.Fields(out), " "), "Asked for are 3.0 ppt; it comes out at 4.1 by its chlorinity.")
 }
 
-// A wrong shelf gets an error with the field, the value and what is expected,
-// and nothing that looks like a plan.
+// A wrong shelf gets an error with the path, the value and what is expected.
 func TestWrongShelves(t *testing.T) {
+	all := string(example)
+	var old, wants []string
 	for _, r := range []struct{ old, new, want string }{
-		{`"volume": "40 L"`, `"volume": "40 gal"`, `volume: volume: got "40 gal", want`},
-		{`"volume": "40 L"`, `"volume": "0 L"`, `volume: got 0 L, want a number above zero`},
-		{`"volume": "40 L"`, `"volume": 40`, `the shelf: json: cannot unmarshal number`},
-		{`"salinity": "35 ppt"`, `"salinity": "35 g/kg"`, `salinity: `},
-		{`"salinity": "35 ppt"`, `"salinity": "90"`, `90 is outside 0 to`},
-		{`"temperature": "25 °C"`, `"temperature": "25"`, `temperature: temperature: got "25", want`},
-		{`"tolerance": "1 %"`, `"tolerance": "1"`, `tolerance: `},
-		{`"tolerance": "1 %"`, `"tolerance": "-1 %"`, `tolerance: share: got -1 %, want 0 % and more, below 100 %`},
-		{`"tolerance": "1 %",`, ``, `tolerance: `},
-		{`"of": "calcium"`, `"of": "lead"`, `targets[0].of: component: got "lead", want an ion such as`},
-		{`"of": "calcium"`, `"of": "HCO3-"`, `targets[0].of: component: got bicarbonate, want "alkalinity", "carbon" or "boron"`},
-		{`"amount": "430 mg/L"`, `"amount": "430 ppm"`, `targets[0].amount: content: got "430 ppm", want "10.3 mmol/kg"`},
-		{`"amount": "7.5 dKH"`, `"amount": "7.5"`, `targets[1].amount: alkalinity: got "7.5", want`},
-		{`"weight": "3" },`, `"weight": "much" },`, `targets[0].weight: weight: got "much", want a number such as "3"`},
-		{`"weight": "3" },`, `"weight": "0" },`, `targets.calcium.weight: got 0, want a number above zero`},
-		{`"compound": "KCl"`, `"compound": "KCl2O"`, `shelf[6]: compound: got "KCl2O", want one of the compounds`},
-		{`"compound": "KCl", "purity": "99 %"`, `"compound": "KCl"`, `shelf[6].purity: `},
-		{`"compound": "KCl", "purity": "99 %"`, `"compound": "KCl", "purity": "120 %"`, `shelf[6].KCl.purity: got 120 %, want above 0 and up to 100 %`},
-		{`"13 EUR"`, `"13 USD"`, `shelf[6].KCl.price: got 13 USD, want the currency of the others, EUR`},
-		{`"13 EUR", "package": "1 kg"`, `"13 EUR"`, `shelf[6].KCl.package: got 0 g, want a number above zero`},
-		{`"left": "310 g"`, `"left": "0 g"`, `shelf[1].left: mass: got "0 g", want above zero; leave an empty jar out`},
-		{`"left": "310 g"`, `"allowed": "maybe"`, `shelf[1].allowed: allowed: got "maybe", want "yes"`},
-		{`"left": "310 g"`, `"lft": "310 g"`, `unknown field "lft"`},
-		{`{ "compound": "NaF", "purity": "98 %", "price": "12 EUR", "package": "100 g" }`, `{ "compound": "KI", "purity": "98 %" }`, `shelf: got nothing that brings fluoride, want a compound for it, or a target without it`},
+		{`"volume": "40 L"`, `"volume": "40 gal"`, `mix.volume: got "40 gal", want`},
+		{`"volume": "40 L"`, `"volume": 40`, `mix.volume: got 40, want a text in quotes`},
+		{`"target": "35 ppt"`, `"target": "90"`, `mix.target: `},
+		{`"temperature": "25 °C"`, `"temperature": "25"`, `mix.temperature: got "25", want`},
+		{`"tolerance": "1 %"`, `"tolerance": "1"`, `recipe.tolerance: got "1"`},
+		{`"tolerance": "1 %"`, `"tolerance": "-1 %"`, `recipe.tolerance: got -1 %, want 0 % and more, below 100 %`},
+		{`"of": "calcium"`, `"of": "lead"`, `recipe.targets[0].of: got "lead", want an ion such as`},
+		{`"of": "calcium"`, `"of": "HCO3-"`, `recipe.targets[0].of: got bicarbonate, want "alkalinity", "carbon" or "boron"`},
+		{`"amount": "430 mg/L"`, `"amount": "430 ppm"`, `recipe.targets[0].amount: got "430 ppm", want "10.3 mmol/kg"`},
+		{`"amount": "7.5 dKH"`, `"amount": "7.5"`, `recipe.targets[1].amount: got "7.5", want`},
+		{`"weight": "3"},`, `"weight": "much"},`, `recipe.targets[0].weight: got "much", want a number above zero such as "3"`},
+		{`"weight": "3"},`, `"weight": "0"},`, `recipe.targets[0].weight: got "0", want a number above zero`},
+		{`"compound": "KCl"`, `"compound": "KCl2O"`, `recipe.shelf[4].compound: got "KCl2O", want one of the compounds`},
+		{`"compound": "KCl", `, ``, `recipe.shelf[4].compound: got nothing, want a compound`},
+		{`"compound": "KCl", "purity": "99 %"`, `"compound": "KCl", "purity": "120 %"`, `KCl.purity: got 120 %, want above 0 and up to 100 %`},
+		{`"13 EUR"`, `"13 USD"`, `recipe.shelf[4].KCl.price: got 13 USD, want the currency of the others, EUR`},
+		{`"13 EUR", "package": "1 kg"`, `"13 EUR"`, `recipe.shelf[4].package: got nothing, want what is in the package`},
+		{`"left": "310 g"`, `"left": "0 g"`, `recipe.shelf[1].left: got 0 g, want above zero; leave an empty jar out`},
+		{`"left": "310 g"`, `"allowed": "maybe"`, `recipe.shelf[1].allowed: got "maybe", want one of "no", "yes"`},
+		{`"left": "310 g"`, `"lft": "310 g"`, `recipe.shelf[].left is near`},
 	} {
-		require.Equal(t, 1, strings.Count(string(example), r.old), r.old)
-		path := filepath.Join(t.TempDir(), "shelf.json")
-		require.NoError(t, os.WriteFile(path, []byte(strings.Replace(string(example), r.old, r.new, 1)), 0o666))
-		out, err := output(t, "-shelf", path)
-		if assert.Error(t, err, r.new) {
-			assert.Contains(t, err.Error(), r.want)
-		}
-		assert.Empty(t, out)
+		require.Equal(t, 1, strings.Count(all, r.old), r.old)
+		_, err := hometest.Output(t, &command, "-file", hometest.File(t, strings.Replace(all, r.old, r.new, 1)))
+		assert.ErrorContains(t, err, r.want, r.new)
+	}
+	for _, r := range []struct{ old, new, want string }{
+		{`"tolerance": "1 %"`, `"tolerance": "-1 %"`, `recipe.tolerance`},
+		{`"of": "calcium"`, `"of": "lead"`, `recipe.targets[0].of`},
+		{`"amount": "7.5 dKH"`, `"amount": "7.5"`, `recipe.targets[1].amount`},
+		{`"compound": "KCl", `, ``, `recipe.shelf[4].compound`},
+		{`"9 EUR", "package": "1 kg"`, `"9 EUR"`, `recipe.shelf[3].package`},
+	} {
+		require.Equal(t, 1, strings.Count(all, r.old), r.old)
+		old, wants = append(old, r.old, r.new), append(wants, r.want)
+	}
+	_, err := hometest.Output(t, &command, "-file", hometest.File(t, strings.NewReplacer(old...).Replace(all)))
+	for _, want := range wants {
+		assert.ErrorContains(t, err, want, "all at once")
 	}
 }
 
-func TestWrongFilesAndFlags(t *testing.T) {
-	dir := t.TempDir()
-	for name, text := range map[string]string{"list.json": `[]`, "broken.json": `{`, "empty.json": `{}`, "two.json": string(example) + "{}"} {
-		path := filepath.Join(dir, name)
-		require.NoError(t, os.WriteFile(path, []byte(text), 0o666))
-		out, err := output(t, "-shelf", path)
-		assert.Error(t, err, name)
-		assert.Empty(t, out)
-	}
+// What can hardly be meant is asked about, on the first screen.
+func TestOdd(t *testing.T) {
+	out, err := hometest.Output(t, &command, "-short", "-set", "recipe.shelf[0].left=100 g")
+	require.NoError(t, err)
+	assert.Contains(t, strings.Join(strings.Fields(out), " "), "This is not the water that was wanted, and no animal belongs in it: sodium -90.2 %, chloride -77.1 %. Get NaCl first.")
+	hometest.Try(t, &command, "-set", "recipe.shelf[0].left=100 g")
+	hometest.Try(t, &command, "-volume", "1e6 L")
+	hometest.Try(t, &command, "-set", "recipe.shelf[0].compound=lye")
+	out, err = hometest.Output(t, &command, "-short", "-volume", "1e6 L")
+	require.NoError(t, err)
+	assert.Contains(t, out, "Is it really 1000000 L?")
+	out, err = hometest.Output(t, &command, "-short", "-set", "recipe.shelf[0].compound=lye")
+	require.NoError(t, err)
+	assert.Contains(t, out, "Get NaCl first.", "lye is no source of sodium")
+	out, err = hometest.Output(t, &command, "-tolerance", "0 %", "-volume", "20 L")
+	require.NoError(t, err)
+	assert.Contains(t, out, "Not as near as you asked: chloride 0.0 %.", "nothing is met exactly")
+}
+
+func TestWrongFlags(t *testing.T) {
 	for _, r := range []struct {
 		args []string
 		want string
 	}{
-		{[]string{"-shelf", filepath.Join(dir, "none.json")}, "none.json"},
 		{[]string{"stray"}, `"stray": want flags only`},
-		{[]string{"-volume", "5 gal"}, "volume: "},
-		{[]string{"-like", "nobody"}, `recipe: got "nobody", want one of Kester et al. 1967`},
-		{[]string{"-unknown"}, "flag provided but not defined"},
+		{[]string{"-volume", "5 gal"}, "recipe.volume: "},
+		{[]string{"-volum", "5 L"}, "-volume is near"},
+		{[]string{"-volume", "0 L"}, "recipe.volume: got 0 L, want above zero"},
+		{[]string{"-like", "nobody"}, `recipe.like: got "nobody", want one of Kester et al. 1967`},
+		{[]string{"-file", hometest.File(t, `{}`)}, "mix.target: got nothing"},
+		{[]string{"-file", hometest.File(t, `{}`)}, "recipe.volume: got nothing"},
 	} {
-		_, err := output(t, r.args...)
+		_, err := hometest.Output(t, &command, r.args...)
 		assert.ErrorContains(t, err, r.want)
 	}
-	out, err := output(t, "-example")
-	require.NoError(t, err)
-	assert.Equal(t, string(example), out)
-	_, err = output(t, "-help")
-	assert.ErrorIs(t, err, flag.ErrHelp)
 }

@@ -1,12 +1,12 @@
 package main
 
 import (
-	"bytes"
-	"encoding/json"
+	"errors"
 	"fmt"
-	"io"
 	"strconv"
+	"strings"
 
+	"example.org/wellmixed/examples/home"
 	"example.org/wellmixed/mix/recipe"
 	"example.org/wellmixed/mix/salts"
 	"example.org/wellmixed/seawater"
@@ -14,178 +14,145 @@ import (
 	"example.org/wellmixed/units"
 )
 
-// order is the JSON file: what to mix and of what. All quantities are texts,
-// so that every complaint can name its field.
-type order struct {
-	Name        string
-	Salinity    string
-	Volume      string
-	Temperature string
-	Tolerance   string                                           // of every ion
-	Like        string                                           // a published recipe; empty: seawater
-	Targets     []struct{ Of, Amount, Tolerance, Weight string } // in the place of what the water has
-	Shelf       []struct{ Compound, Purity, Price, Package, Left, Allowed string }
+// job is what to solve, and what was taken for granted in making it.
+type job struct {
+	recipe.Job
+	asked    units.PracticalSalinity
+	like     string
+	toBuy    []salts.Compound // that no jar on the shelf brings anything of
+	assumed  []string
+	problems []error
 }
 
-func parse(data []byte) (order, error) {
-	var o order
-	d := json.NewDecoder(bytes.NewReader(data))
-	d.DisallowUnknownFields()
-	if err := d.Decode(&o); err != nil {
-		return order{}, fmt.Errorf("the shelf: %w", err)
-	}
-	if _, err := d.Token(); err != io.EOF {
-		return order{}, fmt.Errorf("the shelf: more than one JSON object")
-	}
-	return o, nil
+func (o *job) bad(field, got, want string) {
+	o.problems = append(o.problems, &units.InputError{Field: field, Got: got, Want: want})
 }
 
-// replace puts the flags in the place of the fields.
-func (o *order) replace(by order) {
-	for _, f := range []struct{ field, text *string }{
-		{&o.Salinity, &by.Salinity}, {&o.Volume, &by.Volume}, {&o.Temperature, &by.Temperature},
-		{&o.Tolerance, &by.Tolerance}, {&o.Like, &by.Like},
-	} {
-		if *f.text != "" {
-			*f.field = *f.text
-		}
+// order turns what a home says into what Solve works on.
+func order(h *home.Home) (*job, error) {
+	r := h.Recipe
+	o := &job{like: "the sea"}
+	switch {
+	case r.Volume > 0:
+		o.Volume = r.Volume
+	case h.Mix.Volume > 0:
+		o.Volume = h.Mix.Volume
+	case h.Change.Swap.Of(h.Tank.Volume) > 0:
+		o.Volume = h.Change.Swap.Of(h.Tank.Volume)
+		o.assumed = append(o.assumed, "As much is mixed as a change of water takes.")
+	default:
+		o.bad("recipe.volume", "nothing", `how much to mix, such as "40 L"`)
 	}
-}
-
-// reader reads quantities and keeps the first complaint.
-type reader struct{ err error }
-
-func (r *reader) fail(field string, err error) {
-	if r.err == nil && err != nil {
-		r.err = fmt.Errorf("%s: %w", field, err)
+	said := "mix.target"
+	switch {
+	case r.Salinity != nil:
+		o.asked, said = *r.Salinity, "recipe.salinity"
+	case h.Mix.Target != nil:
+		o.asked = *h.Mix.Target
+	case h.Tank.Salinity != nil:
+		o.asked, said = *h.Tank.Salinity, "tank.salinity"
+		o.assumed = append(o.assumed, "The mix is to be as salt as the tank.")
+	default:
+		o.bad("mix.target", "nothing", `the salinity of the mix, such as "35 ppt"`)
 	}
-}
-
-// get reads a quantity that must be given.
-func get[Q any, P interface {
-	*Q
-	UnmarshalText([]byte) error
-}](r *reader, field, text string) Q {
-	q, err := units.Parse[Q, P](text)
-	r.fail(field, err)
-	return q
-}
-
-// optional reads a quantity that may be left out, and then is zero.
-func optional[Q any, P interface {
-	*Q
-	UnmarshalText([]byte) error
-}](r *reader, field, text string) Q {
-	if text == "" {
-		var none Q
-		return none
+	if o.Temperature = h.Mix.Temperature; !o.Temperature.IsSet() {
+		o.Temperature = h.Temperature()
 	}
-	return get[Q, P](r, field, text)
-}
-
-// job turns the texts into what Solve works on.
-func (o order) job() (recipe.Job, error) {
-	var r reader
-	salinity := get[units.PracticalSalinity](&r, "salinity", o.Salinity)
-	job := recipe.Job{
-		Volume:      get[units.Volume](&r, "volume", o.Volume),
-		Temperature: get[units.Temperature](&r, "temperature", o.Temperature),
+	if len(o.problems) > 0 {
+		return nil, errors.Join(o.problems...)
 	}
-	tolerance := get[units.Fraction](&r, "tolerance", o.Tolerance)
-	if !(tolerance.Value() >= 0 && tolerance.Value() < 1) {
-		r.fail("tolerance", &units.InputError{Field: "share", Got: tolerance.String(), Want: "0 % and more, below 100 %"})
-	}
-	if r.err != nil {
-		return recipe.Job{}, r.err
-	}
-	sea, err := seawater.FromPractical(salinity, job.Temperature)
+	sea, err := seawater.FromPractical(o.asked, o.Temperature)
 	if err != nil {
-		return recipe.Job{}, err
+		return nil, fmt.Errorf("%s: %w", said, err)
 	}
-	water, err := o.aim(salinity, job)
-	if err != nil {
-		return recipe.Job{}, err
+	if err := o.aim(h, sea.Density()); err != nil {
+		return nil, err
 	}
-	job.Targets = recipe.TargetsOf(water, tolerance)
-	for i, t := range o.Targets {
-		o.set(&r, &job, "targets["+strconv.Itoa(i)+"]", t.Of, t.Amount, t.Tolerance, t.Weight, tolerance, sea.Density())
-	}
-	for i, jar := range o.Shelf {
-		field := "shelf[" + strconv.Itoa(i) + "]"
-		job.Shelf = append(job.Shelf, recipe.Jar{
-			Reagent: salts.Reagent{
-				Compound: get[salts.Compound](&r, field, jar.Compound),
-				Purity:   get[units.Fraction](&r, field+".purity", jar.Purity),
-			},
-			Price:   optional[units.Money](&r, field+".price", jar.Price),
-			Package: optional[units.Mass](&r, field+".package", jar.Package),
-			Left:    optional[units.Mass](&r, field+".left", jar.Left),
-			Allowed: jar.Allowed == "yes",
-		})
-		if jar.Allowed != "" && jar.Allowed != "yes" {
-			r.fail(field+".allowed", &units.InputError{
-				Field: "allowed",
-				Got:   units.Quoted(jar.Allowed),
-				Want:  `"yes", for a compound that would be left on the shelf by itself; or leave the field out`,
-			})
-		}
-		if jar.Left != "" && !(job.Shelf[i].Left > 0) { // an empty jar is no jar
-			r.fail(field+".left", &units.InputError{
-				Field: "mass",
-				Got:   units.Quoted(jar.Left),
-				Want:  "above zero; leave an empty jar out, and the field if there is plenty",
-			})
-		}
-	}
-	return job, r.err
+	o.shelf(r.Shelf)
+	return o, errors.Join(o.problems...)
 }
 
-// aim is the water to come near to: the reference composition of seawater, or
-// that of a published recipe brought to the salinity.
-func (o order) aim(s units.PracticalSalinity, job recipe.Job) (ions.Composition, error) {
-	if o.Like == "" {
-		return ions.Reference(s), nil
+// aim sets the targets: the reference composition of seawater, or that of a published recipe
+// brought to the salinity, with what is to be otherwise in its place.
+func (o *job) aim(h *home.Home, density units.Density) error {
+	tolerance := units.Percent(1)
+	switch said := h.Recipe.Tolerance; {
+	case said == nil:
+		o.assumed = append(o.assumed, "Every ion may be off by 1 %.")
+	case !(said.Value() >= 0 && said.Value() < 1):
+		o.bad("recipe.tolerance", said.String(), "0 % and more, below 100 %")
+	default:
+		tolerance = *said
 	}
-	like, err := recipe.Find(o.Like)
-	if err != nil {
-		return ions.Composition{}, err
+	water := ions.Reference(o.asked)
+	if h.Recipe.Like != "" {
+		like, err := recipe.Find(h.Recipe.Like)
+		if err != nil {
+			return renamed("recipe.like", err)
+		}
+		batch, err := like.Batch(o.asked, o.Volume, o.Temperature)
+		if err != nil {
+			return home.At("recipe", err)
+		}
+		water, o.like = batch.Composition, like.Name
 	}
-	batch, err := like.Batch(s, job.Volume, job.Temperature)
-	return batch.Composition, err
+	o.Targets = recipe.TargetsOf(water, tolerance)
+	for i, t := range h.Recipe.Targets {
+		o.target("recipe.targets["+strconv.Itoa(i)+"]", t, tolerance, density)
+	}
+	return nil
 }
 
-// set adds a target or puts it in the place of the one for the same component.
-func (o order) set(r *reader, job *recipe.Job, field, of, amount, tolerance, weight string, share units.Fraction,
-	density units.Density) {
-	t := recipe.Target{Of: get[recipe.Component](r, field+".of", of), Weight: 1}
-	t.Amount = content(r, field+".amount", t.Of, amount, density)
-	if tolerance != "" {
-		share = get[units.Fraction](r, field+".tolerance", tolerance)
+// target adds a target or puts it in the place of the one for the same component.
+func (o *job) target(field string, text home.Target, share units.Fraction, density units.Density) {
+	t := recipe.Target{Weight: 1}
+	if err := t.Of.UnmarshalText([]byte(text.Of)); err != nil {
+		o.problems = append(o.problems, renamed(field+".of", err))
+		return
+	}
+	amount, err := content(t.Of, text.Amount, density)
+	if err != nil {
+		o.bad(field+".amount", units.Quoted(text.Amount), `"10.3 mmol/kg", "430 mg/L" or, of alkalinity, "8 dKH"`)
+	}
+	t.Amount = amount
+	if text.Tolerance != "" {
+		if share, err = units.Parse[units.Fraction](text.Tolerance); err != nil {
+			o.problems = append(o.problems, renamed(field+".tolerance", err))
+		}
 	}
 	t.Tolerance = t.Amount * units.AmountPerKilogram(share.Value())
-	if weight != "" {
-		var err error
-		if t.Weight, err = strconv.ParseFloat(weight, 64); err != nil {
-			r.fail(field+".weight", &units.InputError{Field: "weight", Got: units.Quoted(weight), Want: `a number such as "3"`})
+	if text.Weight != "" {
+		if t.Weight, err = strconv.ParseFloat(text.Weight, 64); err != nil || !(t.Weight > 0) {
+			o.bad(field+".weight", units.Quoted(text.Weight), `a number above zero such as "3"`)
 		}
 	}
-	for i := range job.Targets {
-		if job.Targets[i].Of == t.Of {
-			job.Targets[i] = t
+	for i := range o.Targets {
+		if o.Targets[i].Of == t.Of {
+			o.Targets[i] = t
 			return
 		}
 	}
-	job.Targets = append(job.Targets, t)
+	o.Targets = append(o.Targets, t)
+}
+
+// renamed gives an error of reading the field of the file.
+func renamed(field string, err error) error {
+	var bad *units.InputError
+	if errors.As(err, &bad) {
+		return &units.InputError{Field: field, Got: bad.Got, Want: bad.Want}
+	}
+	return fmt.Errorf("%s: %w", field, err)
 }
 
 // content reads "10.3 mmol/kg", or as a test kit gives it "430 mg/L" of the
 // ion (of the element boron) or "8 dKH".
-func content(r *reader, field string, of recipe.Component, text string, density units.Density) units.AmountPerKilogram {
+func content(of recipe.Component, text string, density units.Density) (units.AmountPerKilogram, error) {
 	if q, err := units.Parse[units.AmountPerKilogram](text); err == nil {
-		return q
+		return q, nil
 	}
 	if of == recipe.Alkalinity() {
-		return get[units.Alkalinity](r, field, text).PerKilogram(density)
+		a, err := units.Parse[units.Alkalinity](text)
+		return a.PerKilogram(density), err
 	}
 	counted := units.AsBoron
 	if i, ok := ions.Lookup(of.String()); ok {
@@ -194,12 +161,69 @@ func content(r *reader, field string, of recipe.Component, text string, density 
 		counted = units.AsCarbon
 	}
 	q, err := units.Parse[units.MassPerLitre](text)
-	if err != nil {
-		r.fail(field, &units.InputError{
-			Field: "content",
-			Got:   units.Quoted(text),
-			Want:  `"10.3 mmol/kg", "430 mg/L" or, of alkalinity, "8 dKH"`,
+	return counted.AmountPerLitre(q).PerKilogram(density), err
+}
+
+// shelf puts the jars on it, and what they lack beside them.
+func (o *job) shelf(jars []home.Jar) {
+	for i, jar := range jars {
+		field := "recipe.shelf[" + strconv.Itoa(i) + "]"
+		if !jar.Compound.Exists() {
+			o.bad(field+".compound", "nothing", `a compound such as "NaCl" or "baking soda"`)
+			continue
+		}
+		if jar.Purity == (units.Fraction{}) {
+			jar.Purity = units.Share(1)
+			o.assumed = append(o.assumed, jar.Compound.Formula()+" is taken as pure: its purity is not said.")
+		}
+		if jar.Price.Currency != "" && !(jar.Package > 0) {
+			o.bad(field+".package", "nothing", "what is in the package that has a price")
+		}
+		o.Shelf = append(o.Shelf, recipe.Jar{
+			Reagent: salts.Reagent{Compound: jar.Compound, Purity: jar.Purity},
+			Price:   jar.Price, Package: jar.Package, Left: jar.Left, Allowed: jar.AllowedByItself,
 		})
 	}
-	return counted.AmountPerLitre(q).PerKilogram(density)
+	var names []string
+	for _, t := range o.Targets {
+		if c, lacking := o.lacks(t); lacking {
+			o.Shelf = append(o.Shelf, recipe.Jar{Reagent: salts.Reagent{Compound: c, Purity: units.Share(1)}})
+			o.toBuy = append(o.toBuy, c)
+			names = append(names, c.Formula())
+		}
+	}
+	if len(names) > 0 {
+		o.assumed = append(o.assumed, "What is to be bought is taken as pure: "+strings.Join(names, ", ")+
+			". Once the label tells its purity, put it on the shelf and ask again.")
+	}
+}
+
+// usual are the compounds that recipes of seawater take for what they hold; what most
+// of them bring comes first. Kester et al. 1967 has all of them.
+var usual = []string{
+	"NaCl", "MgCl2.6H2O", "Na2SO4", "CaCl2.2H2O", "KCl", "NaHCO3", "KBr", "H3BO3", "SrCl2.6H2O", "NaF",
+}
+
+// lacks tells what to buy for a target that no jar brings anything of.
+func (o *job) lacks(t recipe.Target) (salts.Compound, bool) {
+	if t.Amount <= t.Tolerance {
+		return salts.Compound{}, false
+	}
+	for _, jar := range o.Shelf {
+		c := jar.Reagent.Compound
+		if (jar.Allowed || c.Gives(ions.Hydroxide) == 0) && t.Of.In(c.Dose(1)) > 0 { // Solve passes acids and bases by
+			return salts.Compound{}, false
+		}
+	}
+	return usualFor(t.Of)
+}
+
+// usualFor is the compound that most of a component usually comes from.
+func usualFor(of recipe.Component) (salts.Compound, bool) {
+	for _, formula := range usual {
+		if c, err := salts.Find(formula); err == nil && of.In(c.Dose(1)) > 0 {
+			return c, true
+		}
+	}
+	return salts.Compound{}, false
 }

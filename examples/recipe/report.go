@@ -1,287 +1,264 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
-	"io"
 	"math"
 	"slices"
 	"strings"
 
-	"example.org/wellmixed/mix/advice"
+	"example.org/wellmixed/examples/paper"
 	"example.org/wellmixed/mix/recipe"
-	"example.org/wellmixed/seawater/carbonate"
+	"example.org/wellmixed/mix/salts"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/seawater/teos10"
 	"example.org/wellmixed/units"
 )
 
-// report is a plan with its title.
-type report struct {
-	name, like, salinity string // as ordered
-	plan                 recipe.Plan
+// writer writes the plan for the person with the balance.
+type writer struct {
+	*paper.Report
+	result
+	job   *job
+	style paper.Style
 }
 
-func (r report) aim() string {
-	if r.like == "" {
-		return "seawater"
-	}
-	found, err := recipe.Find(r.like)
-	if err != nil {
-		return r.like
-	}
-	return found.Name
+func (w *writer) write() {
+	w.verdict()
+	w.weigh()
+	w.buy()
+	w.dissolve()
+	w.comesTo()
+	w.Care("mixing", w.Plan.Cautions()...)
+	w.Assume(w.job.assumed...)
+	w.Assume(w.Plan.Assumptions...)
 }
 
-// print writes the plan for the person with the balance.
-func (r report) print(w io.Writer) error {
-	p, b := &printer{w: w}, r.plan.Batch
-	p.line("%s", r.name)
-	p.line("%.4g L like %s, at %.1f °C; salinity asked for %s, made %.1f by its "+
-		"chlorinity", b.Volume.Litres(), r.aim(), b.Temperature.Celsius(), r.salinity, b.Salinity().Value())
+func (w *writer) say(format string, args ...any) {
+	w.Verdict = append(w.Verdict, fmt.Sprintf(format, args...))
+}
 
-	p.line("\n1. Weigh")
-	for _, item := range b.Items {
-		cost := ""
-		if item.Cost.Currency != "" {
-			cost = fmt.Sprintf("  %.2f %s", item.Cost.Amount, item.Cost.Currency)
+// verdict says what is made of how much, what it costs, and what it misses.
+func (w *writer) verdict() {
+	b := w.Plan.Batch
+	cost := ""
+	if w.Plan.Cost.Currency != "" {
+		cost = ", for " + paper.Money(w.Plan.Cost)
+		if slices.ContainsFunc(b.Items, func(i recipe.Weighed) bool { return i.Cost.Currency == "" }) {
+			cost += " and what has no price here"
 		}
-		p.line("  %-13s %10s  %s, %.4g %%%s", item.Reagent.Compound, mass(item.Mass), item.Reagent.Compound.Name(),
-			item.Reagent.Purity.Percent(), cost)
 	}
-	p.line("  %-13s %10s  pure, %.1f L of it", "water", mass(b.Water), b.WaterVolume.Litres())
-	if r.plan.Cost.Currency != "" {
-		p.line("  Together %.2f %s.", r.plan.Cost.Amount, r.plan.Cost.Currency)
+	w.say("For %s like %s weigh %d salts, %s together, into %s of pure water%s.", w.style.Of(b.Volume), w.job.like,
+		len(b.Items), mass(b.Mass-b.Water), w.style.Of(b.WaterVolume), cost)
+	if b.Volume > flood {
+		w.say("Is it really %s?", w.style.Of(b.Volume))
 	}
-	for _, c := range r.plan.UsedUp {
-		p.line("  That is all the %s there is.", c)
+	near := w.far()
+	if near == "" {
+		near = w.near()
 	}
+	w.say("%s", near)
+	if len(w.job.toBuy) > 0 {
+		w.say("Not on your shelf, and to be bought first: %s.", formulas(w.job.toBuy))
+	}
+}
 
-	p.line("\n2. Dissolve, in this order")
-	for i, step := range b.Steps() {
-		var names []string
-		for _, item := range step.Items {
-			names = append(names, item.Reagent.Compound.Formula())
-		}
-		what := ""
-		if len(names) > 0 {
-			what = strings.Join(names, ", ") + ": "
-		}
-		p.line("  %d. %s%s", i+1, what, step.Text)
+// near tells what is not as near as it was asked for.
+func (w *writer) near() string {
+	var missed []string
+	for _, r := range w.Plan.Missed() {
+		missed = append(missed, r.Of.String()+" "+off(r))
 	}
+	near := "Every ion comes as near as you asked."
+	switch n := len(missed); {
+	case n > 4:
+		near = fmt.Sprintf("%d ions do not come as near as you asked: %s and others.", n, strings.Join(missed[:4], ", "))
+	case n > 0:
+		near = "Not as near as you asked: " + strings.Join(missed, ", ") + "."
+	}
+	if len(w.Plan.UsedUp) > 0 {
+		near += " That is all there is of " + formulas(w.Plan.UsedUp) + "."
+	}
+	if made := w.Plan.Salinity().Value(); math.Abs(made-w.job.asked.Value()) > 0.1 {
+		near += fmt.Sprintf(" Asked for are %.1f ppt; it comes out at %.1f by its chlorinity.", w.job.asked.Value(), made)
+	}
+	return near
+}
 
-	p.line("\n3. What it comes to, in mmol/kg")
-	p.line("  %-11s %10s %10s %9s", "", "wanted", "made", "off")
-	for _, t := range r.plan.Results {
-		note := ""
-		if !t.Met {
-			note = "  NOT MET"
-		}
-		p.line("  %-11s %10.4g %10.4g %9s%s", t.Of, t.Amount.MillimolesPerKilogram(), t.Got.MillimolesPerKilogram(), off(t),
-			note)
-	}
-	if len(r.plan.Unasked) > 0 {
-		p.line("  Not asked for, but in it: %s.", join(r.plan.Unasked))
-	}
-	if settled, err := b.Settled(); err == nil {
-		p.line("  A conductivity meter will show %.1f (ppt), a balance %.2f kg "+
-			"for %.4g L.", settled.PracticalSalinity(b.Temperature).Value(), b.Mass.Kilograms(), b.Volume.Litres())
-		if x, err := settled.Readings(b.Temperature); err == nil {
-			shows := func(by ions.Property) float64 {
-				return teos10.PracticalFromAbsolute(x.By[by].Shown).Value()
+// What is worth a question (common practice): a large ion that is off by two fifths, and more water than
+// a house has.
+const (
+	farOff   = 0.4
+	largeIon = 5 * units.MillimolePerKilogram
+	flood    = 20_000 * units.Litre
+)
+
+// far tells what is so far off that it is another water, and what to get for it.
+func (w *writer) far() string {
+	var far []string
+	var lacking []salts.Compound
+	for _, r := range w.Plan.Missed() {
+		if r.Amount > largeIon && math.Abs(float64(r.Off()/r.Amount)) > farOff {
+			far = append(far, r.Of.String()+" "+off(r))
+			if c, found := usualFor(r.Of); found && r.Off() < 0 && !slices.Contains(lacking, c) {
+				lacking = append(lacking, c)
 			}
-			p.line("  A hydrometer will make %.2f of it, a conductivity meter %.2f, a refractometer for seawater %.2f; "+
-				"dissolved is as much as in sea salt of %.2f.",
-				shows(ions.Density), shows(ions.Conductivity), shows(ions.Index), teos10.PracticalFromAbsolute(x.Dissolved).Value())
 		}
 	}
-	r.carbonate(p)
-	for _, a := range r.plan.Assumptions {
-		p.line("  %s", a)
+	if len(far) == 0 {
+		return ""
 	}
-
-	p.line("\n4. Mind")
-	for _, c := range worstFirst(r.plan.Cautions()) {
-		p.line("  %s: %s", strings.ToUpper(c.Severity.String()), c.Text)
+	text := "This is not the water that was wanted, and no animal belongs in it: " + strings.Join(far, ", ") + "."
+	if len(lacking) > 0 {
+		text += " Get " + formulas(lacking) + " first."
 	}
-	return p.err
+	return text
 }
 
-// states returns the carbonate side of the mix as it is poured together, and
-// aired outdoors.
-func (r report) states() (poured, aired carbonate.System, err error) {
-	water, err := r.plan.Carbonate()
-	if err != nil {
-		return poured, aired, err
+func formulas(list []salts.Compound) string {
+	var names []string
+	for _, c := range list {
+		names = append(names, c.Formula())
 	}
-	if poured, err = water.System(); err != nil {
-		return poured, aired, err
-	}
-	if water, err = water.Equilibrate(outdoors, units.Atmosphere); err == nil {
-		aired, err = water.System()
-	}
-	return poured, aired, err
+	return strings.Join(names, ", ")
 }
 
-// outdoors is the CO2 of the air, in ppm.
-const outdoors = 420
+// weigh is what stands beside the balance.
+func (w *writer) weigh() {
+	w.Glance = &paper.Table{Head: []string{"", "weigh", "purity", "cost", ""}, Left: true}
+	for _, i := range w.Plan.Items {
+		c := i.Reagent.Compound
+		w.Glance.Row(c.Formula(), mass(i.Mass), paper.Digits(i.Reagent.Purity.Percent())+" %", paper.Money(i.Cost), c.Name())
+	}
+	w.Glance.Row("water", mass(w.Plan.Water), "", "", "pure")
+}
 
-func (r report) carbonate(p *printer) {
-	poured, aired, err := r.states()
-	if err != nil { // a mix without carbon has no such side
+// buy counts packages: whole ones, as they are sold.
+func (w *writer) buy() {
+	t := &paper.Table{Head: []string{"", "needs", "package", "packages", "one lasts for"}, Left: true}
+	whole := units.Money{}
+	for _, i := range w.Plan.Items {
+		c := i.Reagent.Compound
+		k := slices.IndexFunc(w.job.Shelf, func(j recipe.Jar) bool { return j.Reagent == i.Reagent })
+		if k < 0 || !(w.job.Shelf[k].Package > 0) {
+			continue
+		}
+		jar := w.job.Shelf[k]
+		n := math.Ceil(float64(i.Mass/jar.Package) * (1 - 1e-9))
+		lasts := "less than this batch"
+		switch times := math.Floor(float64(jar.Package/i.Mass) * (1 + 1e-9)); {
+		case times == 1:
+			lasts = "this batch"
+		case times > 999:
+			lasts = "more than 999 batches"
+		case times > 1:
+			lasts = fmt.Sprintf("%.0f batches", times)
+		}
+		t.Row(c.Formula(), mass(i.Mass), size(jar.Package), fmt.Sprintf("%.0f", n), lasts)
+		if price := jar.Price.Times(n); price.Currency != "" {
+			whole = units.Money{Amount: whole.Amount + price.Amount, Currency: price.Currency}
+		}
+	}
+	if len(t.Rows) == 0 {
 		return
 	}
-	p.line("  Poured together it has pH %.2f (total scale) and a saturation of aragonite of %.1f; with the air of "+
-		"outdoors, %.2f and %.1f.",
-		poured.PH().Value(), poured.Aragonite(), aired.PH().Value(), aired.Aragonite())
+	body := []any{t}
+	if whole.Currency != "" {
+		body = append(body, "All of these packages bought anew cost "+paper.Money(whole)+"; this batch uses up "+
+			paper.Money(w.Plan.Cost)+" of them.")
+	}
+	for _, jar := range w.job.Shelf {
+		for _, i := range w.Plan.Items {
+			if c := jar.Reagent.Compound; i.Reagent == jar.Reagent && jar.Left > 0 && !slices.Contains(w.Plan.UsedUp, c) {
+				body = append(body, fmt.Sprintf("Of the %s of %s there are then %s left.", size(jar.Left), c.Formula(),
+					mass(jar.Left-i.Mass)))
+			}
+		}
+	}
+	w.Add("Packages", body...)
+}
+
+// dissolve tells the order.
+func (w *writer) dissolve() {
+	var body []any
+	for i, step := range w.Plan.Steps() {
+		var what []salts.Compound
+		for _, item := range step.Items {
+			what = append(what, item.Reagent.Compound)
+		}
+		body = append(body, fmt.Sprintf("%d. %s", i+1, strings.TrimPrefix(formulas(what)+": "+step.Text, ": ")))
+	}
+	w.Add("Dissolve, in this order", body...)
+}
+
+// comesTo puts what was wanted beside what is made.
+func (w *writer) comesTo() {
+	b := w.Plan.Batch
+	t := &paper.Table{Head: []string{"mmol/kg", "wanted", "made", "off", ""}, Left: true}
+	for _, r := range w.Plan.Results {
+		note := ""
+		if !r.Met {
+			note = "not as near as asked"
+		}
+		t.Row(r.Of.String(), fmt.Sprintf("%.4g", r.Amount.MillimolesPerKilogram()),
+			fmt.Sprintf("%.4g", r.Got.MillimolesPerKilogram()), off(r), note)
+	}
+	body := []any{t}
+	if len(w.Plan.Unasked) > 0 {
+		var names []string
+		for _, c := range w.Plan.Unasked {
+			names = append(names, c.String())
+		}
+		body = append(body, "Not asked for, but in it: "+strings.Join(names, ", ")+".")
+	}
+	body = append(body, fmt.Sprintf("By its chlorinity it has a salinity of %.1f ppt; all of it weighs %s.",
+		b.Salinity().Value(), mass(b.Mass)))
+	if settled, err := b.Settled(); err == nil {
+		if x, err := settled.Readings(b.Temperature); err == nil {
+			shows := func(by ions.Property) float64 { return teos10.PracticalFromAbsolute(x.By[by].Shown).Value() }
+			body = append(body, fmt.Sprintf("A hydrometer will make %.2f ppt of it, a conductivity meter %.2f, a refractometer "+
+				"for seawater %.2f; dissolved is as much as in sea salt of %.2f.", shows(ions.Density), shows(ions.Conductivity),
+				shows(ions.Index), teos10.PracticalFromAbsolute(x.Dissolved).Value()))
+		}
+	}
+	if w.Poured != nil && w.Aired != nil {
+		body = append(body, fmt.Sprintf("Poured together it has pH %.2f (total scale) and a saturation of aragonite of "+
+			"%.1f; with the air of outdoors, %.2f and %.1f.", w.Poured.PH().Value(), w.Poured.Aragonite(), w.Aired.PH().Value(),
+			w.Aired.Aragonite()))
+	}
+	w.Add("What it comes to", body...)
 }
 
 // off is the deviation in percent of what was wanted.
-func off(t recipe.Result) string {
-	if t.Amount == 0 {
-		return fmt.Sprintf("%.3g", t.Off().MillimolesPerKilogram())
+func off(r recipe.Result) string {
+	if r.Amount == 0 {
+		return fmt.Sprintf("%.3g", r.Off().MillimolesPerKilogram())
 	}
-	percent := 100 * float64(t.Off()/t.Amount)
+	percent := 100 * float64(r.Off()/r.Amount)
 	if math.Abs(percent) < 0.05 {
 		return "0.0 %"
 	}
 	return fmt.Sprintf("%+.1f %%", percent)
 }
 
+// size writes what is in a package.
+func size(m units.Mass) string {
+	if m >= units.Kilogram {
+		return paper.Digits(m.Kilograms()) + " kg"
+	}
+	return paper.Digits(m.Grams()) + " g"
+}
+
 // mass writes a mass as a balance shows it.
 func mass(m units.Mass) string {
-	switch {
-	case m >= 10*units.Kilogram:
+	switch g := m.Grams(); {
+	case g >= 10_000:
 		return fmt.Sprintf("%.2f kg", m.Kilograms())
-	case m >= 100*units.Gram:
-		return fmt.Sprintf("%.1f g", m.Grams())
-	case m >= units.Gram:
-		return fmt.Sprintf("%.2f g", m.Grams())
-	case m < 100*units.Milligram:
+	case g >= 100:
+		return fmt.Sprintf("%.1f g", g)
+	case g >= 1 || g == 0:
+		return fmt.Sprintf("%.2f g", g)
+	case g < 0.1:
 		return fmt.Sprintf("%.3g mg", m.Milligrams())
 	}
 	return fmt.Sprintf("%.1f mg", m.Milligrams())
-}
-
-func join(list []recipe.Component) string {
-	var names []string
-	for _, c := range list {
-		names = append(names, c.String())
-	}
-	return strings.Join(names, ", ")
-}
-
-func worstFirst(list []advice.Caution) []advice.Caution {
-	list = slices.Clone(list)
-	slices.SortStableFunc(list, func(a, b advice.Caution) int { return int(b.Severity) - int(a.Severity) })
-	return list
-}
-
-// json writes the plan for programs: every quantity a text with its unit,
-// every number in full.
-func (r report) json(w io.Writer) error {
-	type item struct {
-		Compound string
-		Name     string
-		Purity   units.Fraction
-		Mass     units.Mass
-		Cost     *units.Money `json:",omitempty"`
-	}
-	type step struct {
-		Text      string
-		Compounds []string `json:",omitempty"`
-	}
-	type target struct {
-		Of          recipe.Component
-		Wanted, Got units.AmountPerKilogram
-		Tolerance   units.AmountPerKilogram
-		Met         bool
-	}
-	type chemistry struct{ PH, Aragonite float64 } // total scale
-	b := r.plan.Batch
-	out := struct {
-		Name, Like  string
-		Asked, Made string // salinity, of the mix by its chlorinity
-		Volume      units.Volume
-		Mass        units.Mass
-		Temperature units.Temperature
-		Weigh       []item
-		Water       units.Mass
-		WaterVolume units.Volume
-		Cost        *units.Money `json:",omitempty"`
-		UsedUp      []string     `json:",omitempty"`
-		Steps       []step
-		Targets     []target
-		AllMet      bool
-		Unasked     []recipe.Component `json:",omitempty"`
-		Poured      *chemistry         `json:",omitempty"`
-		Aired       *chemistry         `json:",omitempty"`
-		Assumptions []string
-		Cautions    []struct {
-			ID       string
-			Severity advice.Severity
-			Text     string
-		}
-	}{
-		Name: r.name, Like: r.aim(), Asked: r.salinity, Made: fmt.Sprintf("%.3f", b.Salinity().Value()), Volume: b.Volume,
-		Mass: b.Mass, Temperature: b.Temperature,
-		Water: b.Water, WaterVolume: b.WaterVolume, AllMet: len(r.plan.Missed()) == 0,
-		Unasked: r.plan.Unasked, Assumptions: r.plan.Assumptions,
-	}
-	if poured, aired, err := r.states(); err == nil {
-		out.Poured, out.Aired = &chemistry{poured.PH().Value(), poured.Aragonite()}, &chemistry{aired.PH().Value(),
-			aired.Aragonite()}
-	}
-	money := func(m units.Money) *units.Money {
-		if m.Currency == "" {
-			return nil
-		}
-		return &m
-	}
-	out.Cost = money(r.plan.Cost)
-	for _, i := range b.Items {
-		out.Weigh = append(out.Weigh, item{
-			i.Reagent.Compound.Formula(),
-			i.Reagent.Compound.Name(),
-			i.Reagent.Purity,
-			i.Mass,
-			money(i.Cost),
-		})
-	}
-	for _, c := range r.plan.UsedUp {
-		out.UsedUp = append(out.UsedUp, c.Formula())
-	}
-	for _, s := range b.Steps() {
-		var compounds []string
-		for _, i := range s.Items {
-			compounds = append(compounds, i.Reagent.Compound.Formula())
-		}
-		out.Steps = append(out.Steps, step{s.Text, compounds})
-	}
-	for _, t := range r.plan.Results {
-		out.Targets = append(out.Targets, target{t.Of, t.Amount, t.Got, t.Tolerance, t.Met})
-	}
-	for _, c := range worstFirst(r.plan.Cautions()) {
-		out.Cautions = append(out.Cautions, struct {
-			ID       string
-			Severity advice.Severity
-			Text     string
-		}(c))
-	}
-	e := json.NewEncoder(w)
-	e.SetIndent("", "  ")
-	e.SetEscapeHTML(false)
-	return e.Encode(out)
-}
-
-// printer writes lines until the first error.
-type printer struct {
-	w   io.Writer
-	err error
-}
-
-func (p *printer) line(format string, args ...any) {
-	if p.err == nil {
-		_, p.err = fmt.Fprintf(p.w, format+"\n", args...)
-	}
 }

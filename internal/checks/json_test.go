@@ -76,6 +76,7 @@ var written = []any{
 	new(pitzer.Addition), new(pitzer.Batch), new(pitzer.Brine), new(pitzer.Deposit), new(pitzer.Known), new(pitzer.Limit),
 	new(pitzer.Missing), new(pitzer.Mixture), new(pitzer.Saturated), new(pitzer.Solid), new(pitzer.Solution),
 	new(pitzer.Species), new(pitzer.Stage), new(pitzer.Stock), new(pitzer.Verdict),
+	new(ions.Screened),
 	new(pss78.Ratio),
 	new(refractometer.AirIndex), new(refractometer.Compensation), new(refractometer.Graduation),
 	new(refractometer.Instrument), new(refractometer.Liquid), new(refractometer.Reading),

@@ -24,13 +24,14 @@ type Release struct {
 }
 
 // Find returns the compound of a formula ("CaCl2.2H2O", "CaCl₂·2H₂O"), of a
-// name ("calcium chloride dihydrate") or of a CAS number. A formula is compared
-// by its atoms, so H3BO3 and B(OH)3 are the same compound; a hydrate is another
-// one than its anhydrous salt.
+// name ("calcium chloride dihydrate"), of a common name ("baking soda", "Epsom salt") or of
+// a CAS number. A formula is compared by its atoms, so H3BO3 and B(OH)3 are the same compound; a
+// hydrate is another one than its anhydrous salt: washing soda is crystals, Na2CO3.10H2O,
+// and soda ash is Na2CO3.
 //
 // What is not found is an *units.InputError.
 func Find(text string) (Compound, error) {
-	text = strings.TrimSpace(text)
+	text = fromCommon(strings.TrimSpace(text))
 	for i := 1; i < len(compounds); i++ {
 		if text == compounds[i].formula || text == compounds[i].cas || strings.EqualFold(text, compounds[i].name) {
 			return Compound{uint8(i)}, nil

@@ -30,5 +30,6 @@
 // CAS numbers and solubilities: CRC Handbook of Chemistry and Physics, 98th ed.,
 // and general solubility tables, which are secondary. Densities: Laliberté
 // 2009, J. Chem. Eng. Data 54, 1725. Alkalinity: Dickson 1981, Deep-Sea Res. 28A,
-// 609; Wolf-Gladrow et al. 2007, Mar. Chem. 106, 287.
+// 609; Wolf-Gladrow et al. 2007, Mar. Chem. 106, 287. Common names: CRC Handbook, and trivial
+// names of older IUPAC usage.
 package salts

@@ -243,7 +243,9 @@ func TestFind(t *testing.T) {
 	assert.NotEqual(t, must(t, "MgCl2"), must(t, "MgCl2.6H2O"))
 	for _, r := range []struct{ text, want string }{
 		{"", `compound: got "", want a formula, name or CAS number such as "MgSO4.7H2O"`},
-		{"table salt", `compound: got "table salt", want a formula`},
+		{"sea salt", `compound: got "sea salt", want a formula`},
+		{"potash", `compound: got "potash", want a formula`},
+		{"Epsom", `compound: got "Epsom", want a formula`},
 		{"MgSO4.5H2O", `compound: got "MgSO4.5H2O", want MgSO4 or MgSO4.7H2O`},
 		{"CuSO4", `compound: got "CuSO4", want one of the compounds of this package`},
 	} {
@@ -252,6 +254,31 @@ func TestFind(t *testing.T) {
 		assert.ErrorContains(t, err, r.want)
 		assert.False(t, c.Exists())
 	}
+}
+
+// What packages say, by the registry number that is printed beside it: CRC Handbook,
+// "Common Names of Chemical Substances" and "Physical Constants of Inorganic Compounds",
+// from memory.
+func TestCommonNames(t *testing.T) {
+	tried := map[string]bool{}
+	for name, cas := range map[string]string{
+		"baking soda": "144-55-8", "bicarbonate of soda": "144-55-8", "sodium bicarbonate": "144-55-8",
+		"potassium bicarbonate": "298-14-6", "soda ash": "497-19-8", "washing soda": "6132-02-1",
+		"Epsom salt": "10034-99-8", "Epsom salts": "10034-99-8", "Glauber's salt": "7727-73-3",
+		"Glauber salt": "7727-73-3", "table salt": "7647-14-5", "common salt": "7647-14-5",
+		"slaked lime": "1305-62-0", "hydrated lime": "1305-62-0", "quicklime": "1305-78-8",
+		"caustic soda": "1310-73-2", "lye": "1310-73-2", "borax": "1303-96-4", "gypsum": "10101-41-4",
+		"sal ammoniac": "12125-02-9",
+	} {
+		assert.Equal(t, cas, must(t, name).CAS(), name)
+		assert.Equal(t, cas, must(t, " "+strings.ToUpper(name)).CAS(), name)
+		tried[name] = true
+	}
+	for _, c := range commonNames {
+		assert.True(t, tried[c.name], c.name)
+		assert.Equal(t, c.formula, must(t, c.name).Formula())
+	}
+	assert.Equal(t, must(t, "Na2SO4.10H2O"), must(t, "glauber’s salt"))
 }
 
 // Worked by hand from the atomic weights: 1000 mg · 40.078/147.008 in 100 L; 1000/84.006

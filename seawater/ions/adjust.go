@@ -79,7 +79,7 @@ func (c *closing) fits() bool {
 		return false
 	}
 	for i := range c.lines {
-		if l := &c.lines[i]; l.kind == bulk && !(math.Abs(l.whole.of(&made, c.t)-l.value) < 1e-9) { // g/kg
+		if l := &c.lines[i]; l.kind == bulk && !(math.Abs(l.whole.of(&made, l.at)-l.value) < 1e-9) { // g/kg
 			return false
 		}
 	}
@@ -183,7 +183,7 @@ func (c *closing) conditions() (a [conditions][unknowns]float64, r, v [condition
 		if l.kind != bulk {
 			continue
 		}
-		got := l.whole.of(&made, c.t)
+		got := l.whole.of(&made, l.at)
 		if math.IsNaN(got) {
 			return a, r, v, n, &UnclosedError{"no seawater up to salinity 60 has its " + l.Quantity, c.imbalance(), ""}
 		}
@@ -192,10 +192,10 @@ func (c *closing) conditions() (a [conditions][unknowns]float64, r, v [condition
 			if c.u[k] == 0 {
 				continue
 			}
-			a[n][k] = c.slope(l.whole, &made, k)
+			a[n][k] = l.slope(&made, k)
 			r[n] += a[n][k] * b.moved(k)
 		}
-		v[n] = c.variance(l, &made, got)
+		v[n] = l.variance(&made, got)
 		n++
 	}
 	return a, r, v, n, nil
@@ -217,23 +217,23 @@ func (c *closing) moved(k int) float64 {
 }
 
 // variance is that of a measured property and of the model together.
-func (c *closing) variance(l *line, made *Composition, got float64) float64 {
+func (l *line) variance(made *Composition, got float64) float64 {
 	u := l.u
 	if p, ok := l.whole.property(); ok {
-		u = math.Hypot(u, p.uncertainty(made, c.t, got, got-made.grams()))
+		u = math.Hypot(u, p.uncertainty(made, l.at, got, got-made.grams()))
 	}
 	return u * u
 }
 
 // slope is the change of a property with an unknown, in g/kg per µmol/kg.
-func (c *closing) slope(w whole, made *Composition, k int) float64 {
+func (l *line) slope(made *Composition, k int) float64 {
 	ion := Ion(k)
 	if k == int(count) {
 		ion = Bicarbonate
 	}
 	h := math.Max(1, 1e-4*float64(made.content[ion]))
 	up := made.Add(ion, units.AmountPerKilogram(h))
-	return (w.of(&up, c.t) - w.of(made, c.t)) / h
+	return (l.whole.of(&up, l.at) - l.whole.of(made, l.at)) / h
 }
 
 // eliminate solves the linear equations by elimination with pivots. m holds the
@@ -288,8 +288,8 @@ func (c *closing) closure() Closure {
 			f.Closed = float64(c.made.Carbon())
 		case bulk:
 			f.Unit = "g/kg"
-			f.Closed = l.whole.of(&c.made, c.t)
-			f.Uncertainty = math.Sqrt(c.variance(l, &c.made, f.Closed))
+			f.Closed = l.whole.of(&c.made, l.at)
+			f.Uncertainty = math.Sqrt(l.variance(&c.made, f.Closed))
 		}
 		out.Fits = append(out.Fits, f)
 		if off := math.Abs(f.Sigmas()); off > largest {

@@ -129,7 +129,7 @@ const (
 // things as absent. Sodium and chloride, which laboratories often leave out or
 // measure badly, are inferred if they are missing: one of them from the balance of
 // charge; both from that and one property of the water as a whole, salinity,
-// density, conductivity, chlorinity or refractive index. What is measured
+// density, specific gravity, conductivity, chlorinity or refractive index. What is measured
 // beyond that is adjusted by least squares, each value by its uncertainty, so
 // that charges balance and properties fit:
 //
@@ -141,8 +141,8 @@ const (
 // litre is turned to kilograms with the density of the composition itself.
 //
 // The error is a *units.InputError for a line that cannot be used or could mean
-// two things, naming it, and an *UnclosedError if no water fits; beside it all
-// is NaN or empty.
+// two things, naming it, joined if there are several, and an *UnclosedError if no water fits;
+// beside it all is NaN or empty.
 func (r Report) Close() (Closure, error) {
 	none := Closure{
 		Composition: invalid(),
@@ -179,6 +179,7 @@ type line struct {
 	quantity
 	scale scale
 	read  func(float64) float64 // of a bulk measurement
+	at    units.Temperature     // of a bulk measurement
 	value float64               // µmol/kg or g/kg
 	u     float64
 }
@@ -225,10 +226,12 @@ func (c *closing) read(r Report) error {
 	if len(r) == 0 || len(r) > mostLines {
 		return input.Bad("report", input.Number(float64(len(r)))+" measurements", "1 to 200")
 	}
+	var wrong []error
 	for i := range r {
-		if err := c.readLine(&r[i]); err != nil {
-			return err
-		}
+		wrong = append(wrong, c.readLine(&r[i]))
+	}
+	if err := input.Join(wrong...); err != nil {
+		return err
 	}
 	return c.readWhole()
 }
@@ -392,7 +395,18 @@ func (c *closing) needsTemperature() string {
 // readProperty understands a property of the water as a whole.
 func (c *closing) readProperty(i int) (err error) {
 	l := &c.lines[i]
-	if l.whole, l.read, err = l.reader(l.Measurement, c.t); err != nil {
+	l.at = c.t
+	if l.whole == byGravity {
+		pair, assumed, err := gravityPair(l.Measurement)
+		if err != nil {
+			return err
+		}
+		if assumed != "" {
+			c.assume(assumed)
+		}
+		l.at = pair.Liquid
+	}
+	if l.whole, l.read, err = l.reader(l.Measurement, l.at); err != nil {
 		return err
 	}
 	if l.whole == byPractical && !strings.EqualFold(l.Unit, "PSS-78") && !strings.EqualFold(l.Unit, "PSU") {
@@ -588,8 +602,8 @@ func (c *closing) inferBoth() error {
 	}
 	if best == nil {
 		return &UnclosedError{
-			"sodium and chloride are missing; it takes one of them, or salinity, density, conductivity, chlorinity or " +
-				"refractive index",
+			"sodium and chloride are missing; it takes one of them, or salinity, density, specific gravity, " +
+				"conductivity, chlorinity or refractive index",
 			c.imbalance(),
 			"",
 		}
@@ -606,7 +620,7 @@ func (c *closing) inferBoth() error {
 	p, felt := best.whole.property()
 	target := best.value
 	if felt { // the raw property is cheaper than the salinity that it stands for, and as good
-		target = p.ofReference(best.value, c.t)
+		target = p.ofReference(best.value, best.at)
 	}
 	chloride, ok := solve.Brent(func(x float64) float64 {
 		set(x)
@@ -620,13 +634,13 @@ func (c *closing) inferBoth() error {
 		if felt {
 			var rho units.Density
 			if p == Index {
-				if rho = made.Density(c.t); math.IsNaN(float64(rho)) {
+				if rho = made.Density(best.at); math.IsNaN(float64(rho)) {
 					return 1 // saltier than any reference water
 				}
 			}
-			return p.of(&made, c.t, rho) - target
+			return p.of(&made, best.at, rho) - target
 		}
-		return best.whole.of(&made, c.t) - target
+		return best.whole.of(&made, best.at) - target
 	}, low*(1+1e-12), high, 0)
 	if !ok {
 		c.total.content[Sodium], c.total.content[Chloride] = 0, 0

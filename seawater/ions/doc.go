@@ -18,7 +18,8 @@
 //
 // A laboratory report is not a composition yet: it names elements, leaves sodium
 // or chloride out, and its charges do not balance. [Report.Close] makes one of
-// it, and lists all that it had to assume.
+// it, and lists all that it had to assume. [Report.Screen] holds each line against the sea before,
+// and names what looks like a slipped point or another way of counting.
 //
 // # One principle
 //

@@ -35,7 +35,8 @@ const (
 	byIndex
 	byPractical // practical salinity: a conductivity
 	byChlorinity
-	byMass // of all that is dissolved
+	byGravity // specific gravity: a density at a temperature of its own
+	byMass    // of all that is dissolved
 )
 
 // quantity is what the text of a Measurement means.
@@ -58,6 +59,7 @@ var bulkNames = [...]struct {
 	{"DIC|TIC|dissolved inorganic carbon|C|carbon", quantity{kind: carbon, counted: massC}},
 	{"salinity", quantity{kind: bulk, whole: byPractical}}, // or byMass, as the unit tells
 	{"density", quantity{kind: bulk, whole: byDensity}},
+	{"specific gravity|SG", quantity{kind: bulk, whole: byGravity}},
 	{"conductivity|EC", quantity{kind: bulk, whole: byConductivity}},
 	{"refractive index|index|nD", quantity{kind: bulk, whole: byIndex}},
 	{"chlorinity", quantity{kind: bulk, whole: byChlorinity}},
@@ -129,7 +131,7 @@ const mostTrace = 1 * units.MilligramPerLitre
 
 // wantQuantity is said of a text without meaning.
 const wantQuantity = `an element or ion such as "Ca" or "SO4", alkalinity, pH, DIC, temperature, ` +
-	`salinity, density, conductivity, chlorinity or refractive index`
+	`salinity, density, specific gravity, conductivity, chlorinity or refractive index`
 
 // meaning reads the quantity of a Measurement.
 func meaning(text string) (quantity, error) {
@@ -310,10 +312,26 @@ func alkalinityUnit(field, unit string) (scale, error) {
 	return s, nil
 }
 
+// gravityPair reads the unit of a specific gravity, "25/25 °C" or "60/60 °F". Bare
+// "25/25" can only be °C, at which 25 °F is ice: assumed says so.
+func gravityPair(m Measurement) (pair units.GravityPair, assumed string, err error) {
+	const one = "1.0264 "
+	if g, err := units.Parse[units.SpecificGravity](one + m.Unit); err == nil {
+		return g.Pair(), "", nil
+	}
+	g, bad := units.Parse[units.SpecificGravity](one + m.Unit + " °C")
+	if pair = g.Pair(); bad != nil || pair.Liquid.Celsius() > 40 {
+		return pair, "", input.Bad(m.Quantity+".unit", input.Quoted(m.Unit),
+			`the temperatures of the water and of the pure water beside it, such as "25/25 °C" or "60/60 °F"`)
+	}
+	return pair, "the temperatures " + m.Unit + " of a specific gravity are °C", nil
+}
+
 // reader returns the function that turns the number of a bulk measurement into
 // the salinity that stands for it, in g/kg: for what instruments feel that of the
 // reference water, for the mass dissolved and the chlorinity the number itself.
-// It also says which of the two salinities a report means.
+// It also says which of the two salinities a report means. A specific gravity has its own
+// temperature, which t then is.
 func (q *quantity) reader(m Measurement, t units.Temperature) (whole, func(float64) float64, error) {
 	wanted := func(want string) error {
 		return input.Bad(m.Quantity+".unit", input.Quoted(m.Unit), want)
@@ -342,6 +360,15 @@ func (q *quantity) reader(m Measurement, t units.Temperature) (whole, func(float
 		return byDensity, func(v float64) float64 {
 			return teos10.SalinityFromDensityExact(units.Density(v)*x, t, 0).GramsPerKilogram()
 		}, nil
+	case byGravity:
+		pair, _, err := gravityPair(m)
+		if err != nil {
+			return 0, nil, err
+		}
+		pure := teos10.DensityExact(units.Absolute(0), pair.Water, 0)
+		return byGravity, func(v float64) float64 {
+			return teos10.SalinityFromDensityExact(units.Density(v)*pure, t, 0).GramsPerKilogram()
+		}, nil
 	case byIndex:
 		if m.Unit != "" {
 			return 0, nil, wanted("none")
@@ -361,8 +388,11 @@ func (q *quantity) reader(m Measurement, t units.Temperature) (whole, func(float
 
 // property is the one that an instrument feels, if the whole is one.
 func (w whole) property() (Property, bool) {
-	if w == byPractical {
+	switch w {
+	case byPractical:
 		return Conductivity, true
+	case byGravity:
+		return Density, true
 	}
 	return Property(w), w < whole(properties)
 }

@@ -176,7 +176,7 @@ func (c Composition) Index(t units.Temperature) refractometer.AirIndex {
 type Reading struct {
 	Shown       units.AbsoluteSalinity // on the reference scale, as Composition.Shown
 	Uncertainty units.AbsoluteSalinity // standard uncertainty of Shown, of the model alone
-	Correction  units.AbsoluteSalinity // to be added to what is shown to get what is dissolved; may be negative
+	Correction  units.MassPerKilogram  // to be added to what is shown to get what is dissolved; may be negative
 }
 
 // Readings is what all instruments make of a water, and what they should.
@@ -239,7 +239,7 @@ func (c Composition) Readings(t units.Temperature) (Readings, error) {
 		r.By[p] = Reading{
 			Shown:       shown,
 			Uncertainty: units.Absolute(Property(p).uncertainty(&c, t, shown.GramsPerKilogram(), -correction)),
-			Correction:  units.Absolute(correction),
+			Correction:  units.MassPerKilogram(correction) * units.GramPerKilogram,
 		}
 	}
 	r.Density = teos10.DensityExact(r.By[Density].Shown, t, 0)
@@ -257,7 +257,7 @@ func noReadings() Readings {
 		Index: refractometer.InAir(math.NaN()),
 	}
 	for p := range r.By {
-		r.By[p] = Reading{nan, nan, nan}
+		r.By[p] = Reading{nan, nan, input.NaN[units.MassPerKilogram]()}
 	}
 	return r
 }

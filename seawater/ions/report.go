@@ -14,8 +14,9 @@ import (
 //	Measurement{Quantity: "NO3 as N", Value: 0.8, Unit: "mg/L", Uncertainty: 0.1}
 //
 // Quantity is an element or an ion, by formula or by name, or one of
-// alkalinity, pH, DIC, temperature, salinity, density, conductivity, chlorinity,
-// refractive index. What could be counted in two ways says as what:
+// alkalinity, pH, DIC, temperature, salinity, density, specific gravity, conductivity,
+// chlorinity, refractive index. A specific gravity has its pair of temperatures for a unit,
+// "25/25 °C". What could be counted in two ways says as what:
 // "NO3 as N" or "NO3-N", "PO4 as PO4", "NH4 as N".
 type Measurement struct {
 	Quantity    string
@@ -32,6 +33,9 @@ type Report []Measurement
 // less than a hundred.
 const mostLines = 200
 
+// mostWrong is after how many lines that cannot be read nobody reads on.
+const mostWrong = 20
+
 // ReadReport reads a report from text: a line for each measurement, with quantity,
 // value, unit and, if there is one, the standard uncertainty in the same unit or
 // in percent, separated by commas, semicolons or tabs. Empty lines, lines that
@@ -43,9 +47,10 @@ const mostLines = 200
 //	Li, <0.2, mg/L
 //
 // Whether the quantities and units make sense, [Report.Close] tells. The error
-// is a *units.InputError that names the line.
+// is a *units.InputError that names the line, joined if there are several.
 func ReadReport(text string) (Report, error) {
 	var report Report
+	var wrong []error
 	started := false
 	for number := 1; text != ""; number++ {
 		var line string
@@ -61,12 +66,19 @@ func ReadReport(text string) (Report, error) {
 		}
 		started = true
 		if err != nil {
-			return nil, input.When("line "+strconv.Itoa(number), err)
+			wrong = append(wrong, input.When("line "+strconv.Itoa(number), err))
+			if len(wrong) == mostWrong {
+				break
+			}
+			continue
 		}
 		if len(report) == mostLines {
 			return nil, input.Bad("report", "more than "+strconv.Itoa(mostLines)+" measurements", "one sample")
 		}
 		report = append(report, m)
+	}
+	if err := input.Join(wrong...); err != nil {
+		return nil, err
 	}
 	if len(report) == 0 {
 		return nil, input.Bad("report", "no measurement", `lines such as "Ca, 412, mg/L"`)

@@ -561,6 +561,7 @@ var exportedTypes = []reflect.Type{
 	reflect.TypeFor[ions.Deviation](),
 	reflect.TypeFor[ions.Measurement](),
 	reflect.TypeFor[ions.Report](),
+	reflect.TypeFor[ions.Screened](),
 	reflect.TypeFor[pitzer.Brine](),
 	reflect.TypeFor[pitzer.Named](),
 	reflect.TypeFor[pitzer.Missing](),

@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"example.org/wellmixed/internal/stop"
+	"example.org/wellmixed/examples/stop"
 )
 
 func TestReaderGivesAll(t *testing.T) {
