@@ -1,101 +1,93 @@
 package main
 
 import (
-	"encoding/csv"
-	"encoding/json"
 	"fmt"
-	"io"
 	"math"
-	"strconv"
+	"slices"
 	"strings"
 	"time"
 
 	"example.org/wellmixed/dilution"
-	"example.org/wellmixed/mix/advice"
+	"example.org/wellmixed/examples/paper"
 	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/units"
 )
 
-// year is everything that is said of the span.
-type year struct {
-	in        inputs
-	forecast  dilution.Forecast
-	crossings []dilution.Crossing
-	estimates []advice.Estimate
-	settled   dilution.Settled
-	restless  error // why it does not settle
-	schedule  dilution.SchedulePlan
-	dear      error // why no calendar keeps the limits
-}
-
-func look(in inputs) (year, error) {
-	y := year{in: in}
-	var err error
-	if y.forecast, err = in.routine.Forecast(in.span); err != nil {
-		return year{}, err
-	}
-	if y.crossings, err = y.forecast.Until(in.bounds); err != nil {
-		return year{}, err
-	}
-	if in.doubtful {
-		if y.estimates, err = in.routine.Estimates(in.span, in.bounds, in.doubts); err != nil {
-			return year{}, err
-		}
-	}
-	y.settled, y.restless = in.routine.Settles()
-	if in.seeks {
-		y.schedule, y.dear = dilution.PlanSchedule(in.schedule)
-	}
-	return y, nil
-}
-
-// column is a parameter of a state, in a unit of the trade. It is NaN if it is not
-// known.
-type column struct {
+// series is a quantity of the tank over time, as the keeper counts it. It is NaN where it
+// is not known, and so are limits that there are not.
+type series struct {
 	name, unit string
 	decimals   int
 	of         func(tested.Water) float64
+	low, high  float64
+	doubted    bool // the estimates have its uncertainty, in the same unit
 }
 
-// level returns a column of a parameter.
-func level(p tested.Parameter, unit string, decimals int) column {
-	return column{capital(string(p)), unit, decimals, func(w tested.Water) float64 {
-		l, known := w.Level(p)
-		if !known {
-			return math.NaN()
-		}
-		x, _ := l.Counted()
-		return x
-	}}
-}
-
-// columns returns those that are known of a state.
-func (y year) columns() []column {
-	all := []column{
-		{"Salinity", "", 2, func(w tested.Water) float64 { return w.Portion.Practical().Value() }},
-		{"Volume", "L", 1, func(w tested.Water) float64 { return w.Volume().Litres() }},
-		level(tested.Alkalinity, "dKH", 2),
-		level(tested.Calcium, "mg/L", 0),
-		level(tested.Magnesium, "mg/L", 0),
-		level(tested.Nitrate, "mg/L", 1),
-		level(tested.Phosphate, "mg/L", 3),
-		{"pH", "", 2, y.ph},
+// allSeries are those that are known at the end.
+func (y *year) allSeries() (known []series) {
+	nan, style, limits := math.NaN(), y.h.Style, y.h.Limits
+	salinity := series{"Salinity", "ppt", 2, func(w tested.Water) float64 { return w.Portion.Practical().Value() }, nan, nan, true}
+	switch style.By {
+	case "SG":
+		salinity = series{"Salinity", "SG", 4, func(w tested.Water) float64 {
+			return w.Portion.SpecificGravity(y.h.Pair).Ratio()
+		}, nan, nan, false}
+	case "mS/cm":
+		salinity = series{"Salinity", "mS/cm", 1, func(w tested.Water) float64 {
+			return w.Portion.Conductivity().MillisiemensPerCentimetre()
+		}, nan, nan, false}
 	}
-	var known []column
-	for _, c := range all {
-		if !math.IsNaN(c.of(y.forecast.End)) {
-			known = append(known, c)
+	salinity.low, salinity.high = y.atSalinity(salinity.of, limits.Low), y.atSalinity(salinity.of, limits.High)
+	litres := series{"Volume", "L", 1, func(w tested.Water) float64 { return w.Volume().Litres() }, nan, nan, true}
+	if style.Units == "US" {
+		litres = series{"Volume", "US gal", 1, func(w tested.Water) float64 { return w.Volume().USGallons() }, nan, nan, false}
+	}
+	all := []series{salinity}
+	if end := y.Forecast.End.Volume(); math.Abs(float64(end/y.Forecast.Start.Volume())-1) > 0.005 {
+		all = append(all, litres)
+	}
+	for _, l := range y.Forecast.End.Levels {
+		p := l.Parameter()
+		_, unit := l.Counted()
+		name := capital(string(p))
+		all = append(all, series{name, unit, paper.Decimals(name), func(w tested.Water) float64 {
+			l, _ := w.Level(p)
+			x, _ := l.Counted()
+			return x
+		}, counted(limits.Low.Levels, l), counted(limits.High.Levels, l), true})
+	}
+	all = append(all, series{"pH", "total", 2, y.ph, nan, nan, false})
+	for _, s := range all {
+		if !math.IsNaN(s.of(y.Forecast.End)) {
+			known = append(known, s)
 		}
 	}
 	return known
 }
 
-// ph returns the pH of a water that has come to rest with the air of the room.
-func (y year) ph(s tested.Water) float64 {
-	if y.in.air == 0 {
+// counted is the limit of a level, counted like it.
+func counted(limits tested.Levels, like tested.Level) float64 {
+	if l, has := limits.Of(like.Parameter()); has {
+		x, _ := like.WithBase(l.Base()).Counted()
+		return x
+	}
+	return math.NaN()
+}
+
+// atSalinity is the limit of salinity in the way that the keeper measures it.
+func (y *year) atSalinity(of func(tested.Water) float64, g dilution.Goal) float64 {
+	if w, err := y.limitWater(g.Salinity); err == nil && g.Salinity.Value() > 0 {
+		return of(w)
+	}
+	return math.NaN()
+}
+
+// ph is that of a water that has come to rest with the air of the room.
+func (y *year) ph(w tested.Water) float64 {
+	if y.h.Air == 0 {
 		return math.NaN()
 	}
-	aired, err := s.Aired(y.in.air, units.Atmosphere)
+	aired, err := w.Aired(y.h.Air, units.Atmosphere)
 	if err != nil {
 		return math.NaN()
 	}
@@ -106,294 +98,372 @@ func (y year) ph(s tested.Water) float64 {
 	return c.PH.Value()
 }
 
-// moment is a line of the table.
-type moment struct {
-	at    time.Duration
-	date  string
-	state tested.Water
-}
-
-// months returns the start, the same day of each month, and the end.
-func (y year) months() ([]moment, error) {
-	var list []moment
-	add := func(at time.Duration) error {
-		s, err := y.forecast.Before(at)
-		list = append(list, moment{at, y.date(at), s})
-		return err
-	}
-	for n := 0; ; n++ {
-		at := y.in.start.AddDate(0, n, 0).Sub(y.in.start)
-		if at >= y.in.span {
-			break
+func (y *year) report() *paper.Report {
+	r := y.r
+	r.Title = strings.TrimSuffix("What becomes of it in "+y.over()+": "+y.Name, ": ")
+	y.verdict()
+	r.Glance = y.table(y.Steps, y.heads())
+	y.limits()
+	y.charts()
+	y.longRun()
+	y.balances()
+	y.calendar()
+	y.toBuy()
+	for _, c := range y.Forecast.Cautions {
+		doing := "changing water"
+		if c.ID == "top-off-runs-over" || c.ID == "lime-water" || c.ID == "no-top-off" {
+			doing = "topping off"
 		}
-		if err := add(at); err != nil {
-			return nil, err
-		}
+		r.Care(doing, c)
 	}
-	return list, add(y.in.span)
-}
-
-func (y year) date(at time.Duration) string { return y.in.start.Add(at).Format(time.DateOnly) }
-
-// print writes the forecast for people.
-func (y year) print(w io.Writer) error {
-	p := &printer{w: w}
-	p.line("Forecast: %s", y.in.name)
-
-	p.head("Month by month, before what is due on the day")
-	columns := y.columns()
-	line, unit := fmt.Sprintf("%-10s", "Date"), strings.Repeat(" ", 10)
-	for _, c := range columns {
-		line += fmt.Sprintf(" %10s", c.name)
-		unit += fmt.Sprintf(" %10s", c.unit)
-	}
-	p.line("%s", line)
-	p.line("%s", unit)
-	months, err := y.months()
-	if err != nil {
-		return err
-	}
-	for _, m := range months {
-		line := m.date
-		for _, c := range columns {
-			line += fmt.Sprintf(" %10.*f", c.decimals, c.of(m.state))
-		}
-		p.line("%s", line)
-	}
-
-	if len(y.crossings) > 0 {
-		p.head("Limits")
-	}
-	for _, c := range y.crossings {
-		if !c.Crosses() {
-			p.line("%v: kept.", c)
-			continue
-		}
-		p.line("%v: passed after %.1f days, on %s%s.", c, c.After.Hours()/24, y.date(c.After), y.sure(c))
-	}
-
-	p.head("In the long run")
-	if y.restless != nil {
-		p.line("It does not settle: %v.", y.restless)
+	r.Assume(y.Forecast.Assumptions...)
+	if y.h.Air > 0 {
+		r.Assume(fmt.Sprintf("pH is that of water at rest with air of %.0f ppm of CO2.", y.h.Air.PPM()))
 	} else {
-		p.line("%-10s %12s %12s", "", "before", "after")
-		for _, c := range columns {
-			p.line("%-10s %12.*f %12.*f %s", c.name, c.decimals, c.of(y.settled.Before), c.decimals, c.of(y.settled.After),
-				c.unit)
-		}
+		r.Hides("room.co2", "pH")
 	}
-
-	p.head("Where it came from and where it went")
-	p.line("%-10s %10s %10s %10s %10s %10s %10s %10s %10s", "", "before", "made", "dosed", "new water", "top-off", "drawn",
-		"lost", "after")
-	for _, b := range y.forecast.Balances {
-		scale, unit := 1., b.Unit
-		if most := max(b.Before, b.After, b.Drawn, b.Dosed, math.Abs(b.Made)); most > 1000 && unit != "meq" {
-			scale, unit = 1000, map[string]string{"g": "kg", "mg": "g"}[unit]
-		}
-		p.line("%-10s %10.2f %10.2f %10.2f %10.2f %10.2f %10.2f %10.2f %10.2f %s", b.Name,
-			b.Before/scale, b.Made/scale, b.Dosed/scale, b.Poured/scale, b.Topped/scale, b.Drawn/scale, b.Lost/scale,
-			b.After/scale, unit)
-	}
-
-	if y.in.seeks {
-		p.head("The cheapest calendar that keeps the limits")
-		if y.dear != nil {
-			p.line("There is none: %v.", y.dear)
-		} else {
-			p.line("%s, %s a day.", calendar(y.schedule.Best), money(y.schedule.Best.PerDay))
-			p.line("")
-			for _, o := range y.schedule.Options {
-				p.line("  %-20s %9s a day  %s", calendar(o), money(o.PerDay), o.Why)
-			}
-		}
-	}
-
-	p.head("Assumed")
-	for _, a := range y.forecast.Assumptions {
-		p.item(a)
-	}
-	if y.in.air > 0 {
-		p.item(fmt.Sprintf("pH is that of water at rest with air of %.0f ppm of CO2.", y.in.air.PPM()))
-	}
-	p.head("Take care")
-	for _, severity := range []advice.Severity{advice.Danger, advice.Care, advice.Note} {
-		for _, c := range y.forecast.Cautions {
-			if c.Severity == severity {
-				p.item(c.Text)
-			}
-		}
-	}
-	return p.err
+	return r
 }
 
-// sure writes how sure the day is on which a limit is passed.
-func (y year) sure(c dilution.Crossing) string {
-	for _, e := range y.estimates {
-		if e.Name != c.String() {
-			continue
-		}
+// verdict says what is passed when, and what keeps its limits.
+func (y *year) verdict() {
+	var passed []string
+	kept, others := 0, "everything else"
+	for _, c := range y.Limits {
 		switch {
-		case math.IsInf(e.Uncertainty, 1):
-			return ", if ever, mostly because of " + e.Mostly
-		case e.Uncertainty > 0:
-			return fmt.Sprintf(", give or take %.1f days, mostly because of %s", e.Uncertainty, e.Mostly)
+		case c.Crosses():
+			passed = append(passed, y.passes(c))
+		case y.rates[c.Name]:
+			kept++
+		default:
+			others = "what else has a rate"
 		}
+	}
+	var text string
+	switch {
+	case y.untold != nil:
+		text = "Nothing is said of the limits: " + y.untold.Error() + "."
+	case len(passed) == 0 && kept == 0:
+		text = "Nothing is told that is bound to leave a limit; below is where the numbers lead."
+	case len(passed) == 0:
+		text = capital(strings.Replace(others, " else", "", 1)) + " stays within its limits until " + y.day(y.Forecast.Span) + "."
+	case kept > 0:
+		text = capital(join(passed)) + "; " + others + " stays within its limits."
+	default:
+		text = capital(join(passed)) + "."
+	}
+	y.r.Verdict = append(y.r.Verdict, text)
+	if y.Ends != "" {
+		y.r.Verdict = append([]string{"The forecast ends on " + y.day(y.Forecast.Span) + ", after " +
+			paper.Span(y.Forecast.Span.Round(time.Hour)) + ": " + y.Ends + "."}, y.r.Verdict...)
+	}
+	switch {
+	case y.Schedule != nil && len(passed) > 0:
+		y.r.Verdict = append(y.r.Verdict, "Changes of "+y.option(y.Schedule.Best)+" would keep all limits, for "+
+			paper.Money(y.Schedule.Best.PerDay)+" a day.")
+	case y.dear != nil:
+		y.r.Verdict = append(y.r.Verdict, "No calendar of those to choose from keeps the limits.")
+	}
+	if costs := y.total(); costs != "" {
+		y.r.Verdict = append(y.r.Verdict, "To buy meanwhile: "+costs+".")
+	}
+}
+
+// passes says when a limit is left: "nitrate passes 25 mg/L NO3 on 14 August".
+func (y *year) passes(c dilution.Crossing) string {
+	what, bound := strings.ToLower(c.Name), paper.Digits(c.Bound)+" "+c.Unit
+	if c.Name == "Salinity" {
+		if w, err := y.limitWater(units.Practical(c.Bound)); err == nil {
+			bound = y.h.Style.Salinity(w.Portion.Sample)
+		}
+	}
+	switch {
+	case c.After == 0 && c.High:
+		return what + " is above " + bound + " already"
+	case c.After == 0:
+		return what + " is below " + bound + " already"
+	case c.High:
+		what += " passes "
+	default:
+		what += " falls below "
+	}
+	what += bound + " on " + y.day(c.After)
+	switch sure := y.sure(c); sure {
+	case "":
+		return what
+	case never:
+		return what + " or never"
+	default:
+		return what + " (± " + sure + ")"
+	}
+}
+
+// never is how sure a day is that may not come for all that is known.
+const never = "may never be"
+
+// sure is how sure the day is on which a limit is left; nothing if there are no doubts.
+func (y *year) sure(c dilution.Crossing) string {
+	e, known := y.estimate(c.String())
+	switch {
+	case !y.h.Doubts.Given || y.unsure != nil || c.After <= 0:
+		return ""
+	case !known:
+		return never
+	}
+	switch days := math.Round(e.Uncertainty); days {
+	case 0:
+		return "under a day"
+	case 1:
+		return "a day"
+	default:
+		return fmt.Sprintf("%.0f days", days)
+	}
+}
+
+// over is how long the forecast is.
+func (y *year) over() string {
+	if y.Forecast.Span == 365*24*time.Hour {
+		return "a year"
+	}
+	return paper.Span(y.Forecast.Span)
+}
+
+// day writes a date, with the year where it is another one.
+func (y *year) day(at time.Duration) string {
+	if t := y.date(at); t.Year() != y.Start.Year() {
+		return t.Format("2 January 2006")
+	}
+	return y.date(at).Format("2 January")
+}
+
+func (y *year) heads() []string {
+	head := []string{""}
+	for _, at := range y.times {
+		head = append(head, y.date(at).Format("2 Jan"))
+	}
+	return head
+}
+
+// table has a row of each series, and its limits last.
+func (y *year) table(steps []dilution.Step, head []string) *paper.Table {
+	t := &paper.Table{Head: append(slices.Clone(head), "limits"), Left: true}
+	for _, s := range y.series {
+		row := []string{s.name + " " + s.unit}
+		for _, step := range steps {
+			row = append(row, paper.Fixed(s.of(step.Water), s.decimals))
+		}
+		t.Row(append(row, s.limits())...)
+	}
+	return t
+}
+
+func (s series) limits() string {
+	low, high := paper.Fixed(s.low, s.decimals), paper.Fixed(s.high, s.decimals)
+	if trimmed := s.decimals > 0; trimmed {
+		low, high = trim(low), trim(high)
+	}
+	switch {
+	case low != "?" && high != "?":
+		return low + " to " + high
+	case low != "?":
+		return "at least " + low
+	case high != "?":
+		return "at most " + high
 	}
 	return ""
 }
 
-func calendar(o dilution.Option) string {
-	return fmt.Sprintf("%.0f L every %s", o.Swap.Litres(), days(o.Every))
-}
-
-func money(m units.Money) string { return fmt.Sprintf("%.2f %s", m.Amount, m.Currency) }
-
-func days(d time.Duration) string {
-	n := strconv.FormatFloat(math.Round(d.Hours()/2.4)/10, 'f', -1, 64)
-	if n == "1" {
-		return "1 day"
+func trim(number string) string {
+	if strings.Contains(number, ".") {
+		return strings.TrimSuffix(strings.TrimRight(number, "0"), ".")
 	}
-	return n + " days"
+	return number
 }
 
-// csv writes a row for every step.
-func (y year) csv(w io.Writer) error {
-	points, err := y.forecast.Points(y.in.step)
+// limits tells of each when it is passed, and how sure that is.
+func (y *year) limits() {
+	if len(y.Limits) == 0 {
+		return
+	}
+	t := &paper.Table{Left: true, Head: []string{"", "passed on", "give or take", "mostly for"}}
+	for _, c := range y.Limits {
+		when := "kept"
+		switch {
+		case !c.Crosses() && !y.rates[c.Name]:
+			when = "no rate told"
+		case c.After == 0:
+			when = "already"
+		case c.Crosses():
+			when = y.day(c.After)
+		}
+		e, _ := y.estimate(c.String())
+		t.Row(strings.TrimSuffix(c.String(), " PSS-78"), when, y.sure(c), lower(e.Mostly))
+	}
+	body := []any{t}
+	if y.unsure != nil {
+		body = append(body, "How sure that is cannot be told: "+y.unsure.Error()+".")
+	}
+	y.r.Add("Limits", body...)
+}
+
+// points is how many of them a chart has.
+const points = 240
+
+// charts draws each series, its limits, what happens and how sure it is.
+func (y *year) charts() {
+	steps, err := y.Forecast.Points(max(y.Forecast.Span/points, time.Minute))
 	if err != nil {
-		return err
+		y.r.Add("Over time", "Not to be drawn: "+err.Error()+".")
+		return
 	}
-	out := csv.NewWriter(w)
-	columns := y.columns()
-	row := []string{"days", "date"}
-	for _, c := range columns {
-		row = append(row, strings.TrimSpace(c.name+" "+c.unit))
+	var water []dilution.Step
+	for s := range steps {
+		water = append(water, s)
 	}
-	if err := out.Write(row); err != nil {
-		return err
+	doubts := y.doubts()
+	events, happens := y.events()
+	var body []any
+	if happens != "" {
+		body = append(body, happens)
 	}
-	for p := range points {
-		row = append(row[:0], strconv.FormatFloat(p.At.Hours()/24, 'f', 3, 64), y.date(p.At))
-		for _, c := range columns {
-			row = append(row, strconv.FormatFloat(c.of(p.Water), 'f', c.decimals+2, 64))
+	for _, s := range y.series {
+		c := paper.NewChart(s.name, s.unit, s.decimals)
+		c.Start, c.Low, c.High, c.Events = y.Start, s.low, s.high, events
+		for _, p := range water {
+			c.Add(p.At, s.of(p.Water))
+			if len(doubts) > 0 && s.doubted {
+				c.Doubt = append(c.Doubt, between(doubts, s.name, float64(p.At)/float64(y.Forecast.Span)))
+			}
 		}
-		if err := out.Write(row); err != nil {
-			return err
-		}
+		body = append(body, c)
 	}
-	out.Flush()
-	return out.Error()
+	y.r.Add("Over time", body...)
 }
 
-// json writes the forecast for programs.
-func (y year) json(w io.Writer) error {
-	type state map[string]float64
-	columns := y.columns()
-	numbers := func(s tested.Water) state {
-		m := state{}
-		for _, c := range columns {
-			m[strings.TrimSpace(c.name+" "+c.unit)] = c.of(s)
+// doubts are the estimates of the start, the end and some moments between: the band on
+// the charts.
+func (y *year) doubts() (list []map[string]float64) {
+	if !y.h.Doubts.Given || y.unsure != nil {
+		return nil
+	}
+	const moments = 12
+	for k := range moments + 1 {
+		span := max(y.Forecast.Span*time.Duration(k)/moments, time.Minute)
+		all, err := y.estimates(span, dilution.Bounds{})
+		if err != nil {
+			return nil
 		}
-		return m
-	}
-	type month struct {
-		Days  float64
-		Date  string
-		State state
-	}
-	type limit struct {
-		Limit string
-		Days  *float64 // none if it is kept
-		Date  string   `json:",omitempty"`
-	}
-	type settled struct {
-		PeriodDays    float64
-		Before, After state
-	}
-	type option struct {
-		Swap      units.Volume
-		EveryDays float64
-		PerDay    string
-		Keeps     bool
-		Why       string
-	}
-	var out struct {
-		Name        string
-		Months      []month
-		Limits      []limit
-		Settled     *settled `json:",omitempty"`
-		Restless    string   `json:",omitempty"`
-		Balances    []dilution.Balance
-		Best        *option  `json:",omitempty"`
-		Options     []option `json:",omitempty"`
-		NoOption    string   `json:",omitempty"`
-		Assumptions []string
-		Cautions    []advice.Caution
-	}
-	out.Name = y.in.name
-	months, err := y.months()
-	if err != nil {
-		return err
-	}
-	for _, m := range months {
-		out.Months = append(out.Months, month{m.at.Hours() / 24, m.date, numbers(m.state)})
-	}
-	for _, c := range y.crossings {
-		l := limit{Limit: c.String()}
-		if c.Crosses() {
-			d := c.After.Hours() / 24
-			l.Days, l.Date = &d, y.date(c.After)
+		at := map[string]float64{}
+		for _, e := range all {
+			at[e.Name] = e.Uncertainty
 		}
-		out.Limits = append(out.Limits, l)
+		list = append(list, at)
 	}
+	return list
+}
+
+// between interpolates at a share of the span.
+func between(list []map[string]float64, name string, share float64) float64 {
+	x := share * float64(len(list)-1)
+	k := min(int(x), len(list)-2)
+	a, b := list[k][name], list[k+1][name]
+	return a + float64((x-float64(k))*(b-a))
+}
+
+// events are the marks below the charts, and what they mean. Daily ones would be a line.
+func (y *year) events() (list []paper.Event, happens string) {
+	const most = 60
+	mark := func(first, every time.Duration, what string) {
+		n := 1
+		if every > 0 {
+			n += int((y.Forecast.Span - first) / every)
+			what += " every " + paper.Span(every)
+		}
+		if n > most || first > y.Forecast.Span {
+			return
+		}
+		for k := range n {
+			list = append(list, paper.Event{At: first + every*time.Duration(k), What: what})
+		}
+		happens += "; " + what + ", first on " + y.day(first)
+	}
+	for _, c := range y.routine.Changes {
+		mark(c.First, c.Every, "a change of "+y.h.Style.Volume(c.Swap))
+	}
+	for _, d := range y.routine.Doses {
+		var what []string
+		for _, l := range d.Levels {
+			what = append(what, paper.Level(l))
+		}
+		mark(d.First, d.Every, "a dose of "+join(what))
+	}
+	if happens != "" {
+		happens = "The marks below the charts on the page: " + happens[2:] + "."
+	}
+	return list, happens
+}
+
+func (y *year) longRun() {
+	const title = "In the long run"
 	if y.restless != nil {
-		out.Restless = y.restless.Error()
-	} else {
-		out.Settled = &settled{y.settled.Period.Hours() / 24, numbers(y.settled.Before), numbers(y.settled.After)}
+		y.r.Add(title, "It does not settle: "+asWritten(y.restless).Error()+".")
+		return
 	}
-	out.Balances = y.forecast.Balances
-	of := func(o dilution.Option) option {
-		return option{o.Swap, o.Every.Hours() / 24, money(o.PerDay), o.Keeps, o.Why}
+	steps, head := []dilution.Step{{Water: y.Settled.Before}, {Water: y.Settled.After}}, []string{"", "before a change", "after it"}
+	if len(y.routine.Changes) == 0 {
+		steps, head = steps[:1], []string{"", "settles at"}
 	}
-	if y.dear != nil {
-		out.NoOption = y.dear.Error()
-	} else if y.in.seeks {
-		best := of(y.schedule.Best)
-		out.Best = &best
-		for _, o := range y.schedule.Options {
-			out.Options = append(out.Options, of(o))
+	y.r.Add(title, y.table(steps, head))
+}
+
+func (y *year) balances() {
+	t := &paper.Table{Left: true, Head: []string{"", "before", "made", "dosed", "new water", "top-off", "drawn", "lost", "after", ""}}
+	for _, b := range y.Forecast.Balances {
+		row, unit, scale := []string{b.Name}, b.Unit, 1.
+		if larger := map[string]string{"g": "kg", "mg": "g"}[unit]; larger != "" && max(b.Before, b.After, b.Drawn, b.Dosed) > 1000 {
+			scale, unit = 1000, larger
+		}
+		for _, x := range []float64{b.Before, b.Made, b.Dosed, b.Poured, b.Topped, b.Drawn, b.Lost, b.After} {
+			row = append(row, paper.Digits(x/scale))
+		}
+		t.Row(append(row, unit)...)
+	}
+	y.r.Add("Where it came from and where it went", t)
+}
+
+func (y *year) calendar() {
+	const title = "The cheapest calendar that keeps the limits"
+	switch {
+	case y.dear != nil:
+		y.r.Add(title, "There is none: "+asWritten(y.dear).Error()+".")
+	case y.Schedule != nil:
+		t := &paper.Table{Left: true}
+		for _, o := range y.Schedule.Options {
+			t.Row(y.option(o), paper.Money(o.PerDay)+" a day", strings.Replace(o.Why, "does not keep", "no:", 1))
+		}
+		y.r.Add(title, t)
+		for _, c := range y.Schedule.Cautions {
+			c.Here = false // it is not what is done
+			y.r.Care("changing water", c)
 		}
 	}
-	out.Assumptions, out.Cautions = y.forecast.Assumptions, y.forecast.Cautions
-	e := json.NewEncoder(w)
-	e.SetIndent("", "  ")
-	e.SetEscapeHTML(false)
-	return e.Encode(out)
 }
 
-// printer writes lines until the first error.
-type printer struct {
-	w   io.Writer
-	err error
+func (y *year) option(o dilution.Option) string {
+	return y.h.Style.Volume(o.Swap) + " every " + paper.Span(o.Every)
 }
 
-func (p *printer) line(format string, args ...any) {
-	if p.err == nil {
-		_, p.err = fmt.Fprintf(p.w, format+"\n", args...)
+// join writes "a, b and c".
+func join(list []string) string {
+	if n := len(list); n > 1 {
+		return strings.Join(list[:n-1], ", ") + " and " + list[n-1]
 	}
+	return strings.Join(list, "")
 }
 
-func (p *printer) head(text string) { p.line("\n%s", text) }
-
-// item writes a sentence as a list item, folded at 78 columns.
-func (p *printer) item(text string) {
-	line := "-"
-	for _, word := range strings.Fields(text) {
-		if len([]rune(line))+1+len([]rune(word)) > 78 {
-			p.line("%s", line)
-			line = " "
-		}
-		line += " " + word
+func lower(text string) string {
+	if text == "" {
+		return text
 	}
-	p.line("%s", line)
+	return strings.ToLower(text[:1]) + text[1:]
 }

@@ -24,6 +24,10 @@ type Command struct {
 	// Answer works out what to say: a report for people, and for programs whatever is to be
 	// written as JSON.
 	Answer func(*Home) (*paper.Report, any, error)
+
+	// Instead writes the answer in a form of its own, such as CSV, and tells whether it
+	// did; nil if there is none.
+	Instead func(w io.Writer, numbers any) (done bool, err error)
 }
 
 // Main runs a command and ends the program.
@@ -151,6 +155,11 @@ func (c *Command) write(r *paper.Report, numbers any, stdout io.Writer, page str
 			return err
 		}
 		if err := os.WriteFile(page, []byte(b.String()), 0o666); err != nil {
+			return err
+		}
+	}
+	if c.Instead != nil {
+		if done, err := c.Instead(stdout, numbers); done || err != nil {
 			return err
 		}
 	}

@@ -49,11 +49,15 @@ func (c *Chart) Add(at time.Duration, value float64) {
 	c.At, c.Value = append(c.At, at), append(c.Value, value)
 }
 
-// known are the values that are numbers, of line and tests.
-func (c *Chart) ends() (from, to time.Duration, least, most float64) {
+// ends are those of time and of the values that are numbers, of line and tests, with their
+// doubts or without.
+func (c *Chart) ends(doubts bool) (from, to time.Duration, least, most float64) {
 	least, most = math.Inf(1), math.Inf(-1)
 	from, to = math.MaxInt64, math.MinInt64
 	see := func(at time.Duration, x, u float64) {
+		if !doubts {
+			u = 0
+		}
 		if !math.IsNaN(x) {
 			least, most = min(least, x-u), max(most, x+u)
 			from, to = min(from, at), max(to, at)
@@ -78,7 +82,7 @@ func (c *Chart) number(x float64) string { return Fixed(x, c.Decimals) }
 
 // Words says what the picture shows.
 func (c *Chart) Words() string {
-	from, to, least, most := c.ends()
+	from, to, least, most := c.ends(false)
 	if from > to {
 		return c.unit() + ": nothing is known of it"
 	}
@@ -100,12 +104,12 @@ func (c *Chart) Words() string {
 
 // Strip draws the line in one row of characters.
 func (c *Chart) Strip(plain bool) []string {
-	const columns = 40
+	const columns = 32
 	steps := []rune("▁▂▃▄▅▆▇█")
 	if plain {
 		steps = []rune("_.-=+*#@")
 	}
-	from, to, least, most := c.ends()
+	from, to, least, most := c.ends(false)
 	if from >= to {
 		return nil
 	}
@@ -118,7 +122,7 @@ func (c *Chart) Strip(plain bool) []string {
 			continue
 		}
 		step := 0.
-		if most > least {
+		if c.number(most) != c.number(least) {
 			step = (x - least) / (most - least) * float64(len(steps))
 		}
 		row.WriteRune(steps[min(max(int(step), 0), len(steps)-1)])
@@ -132,7 +136,7 @@ func (c *Chart) Strip(plain bool) []string {
 			note += " " + limit.sign + c.number(limit.x)
 		}
 	}
-	return []string{strings.TrimRight(fmt.Sprintf("  %-16s %s  %s", c.unit(), row.String(), note), " ")}
+	return []string{strings.TrimRight(fmt.Sprintf("  %-18s %s  %s", c.unit(), row.String(), note), " ")}
 }
 
 // at is the value of the line at a time, that of the last point before it.
@@ -153,7 +157,7 @@ const (
 
 // SVG draws the chart.
 func (c *Chart) SVG() string {
-	from, to, least, most := c.ends()
+	from, to, least, most := c.ends(true)
 	if from >= to {
 		return ""
 	}
@@ -162,7 +166,7 @@ func (c *Chart) SVG() string {
 			least, most = min(least, limit), max(most, limit)
 		}
 	}
-	if pad := (most - least) * 0.06; pad > 0 {
+	if pad := (most - least) * 0.06; c.number(most) != c.number(least) {
 		least, most = least-pad, most+pad
 	} else {
 		least, most = least-1, most+1
