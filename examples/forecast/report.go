@@ -9,6 +9,7 @@ import (
 
 	"example.org/wellmixed/dilution"
 	"example.org/wellmixed/examples/paper"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/units"
 )
@@ -188,7 +189,7 @@ func (y *year) passes(c dilution.Crossing) string {
 		what += " falls below "
 	}
 	what += bound + " on " + y.day(c.After)
-	switch sure := y.sure(c); sure {
+	switch sure, _ := y.sure(c); sure {
 	case "":
 		return what
 	case never:
@@ -201,22 +202,23 @@ func (y *year) passes(c dilution.Crossing) string {
 // never is how sure a day is that may not come for all that is known.
 const never = "may never be"
 
-// sure is how sure the day is on which a limit is left; nothing if there are no doubts.
-func (y *year) sure(c dilution.Crossing) string {
-	e, known := y.estimate(c.String())
-	switch {
-	case !y.h.Doubts.Given || y.unsure != nil || c.After <= 0:
-		return ""
-	case !known:
-		return never
+// sure is how sure the day is on which a limit is left, and what makes most of the doubt;
+// nothing if there are no doubts.
+func (y *year) sure(c dilution.Crossing) (days, mostly string) {
+	i := slices.IndexFunc(y.Estimates, func(e advice.Estimate) bool { return e.Name == c.String() })
+	if i < 0 || c.After == 0 {
+		return "", ""
 	}
-	switch days := math.Round(e.Uncertainty); days {
-	case 0:
-		return "under a day"
-	case 1:
-		return "a day"
+	e := y.Estimates[i]
+	switch days := math.Round(e.Uncertainty); {
+	case math.IsInf(days, 0):
+		return never, lower(e.Mostly)
+	case days == 0:
+		return "under a day", lower(e.Mostly)
+	case days == 1:
+		return "a day", lower(e.Mostly)
 	default:
-		return fmt.Sprintf("%.0f days", days)
+		return fmt.Sprintf("%.0f days", days), lower(e.Mostly)
 	}
 }
 
@@ -296,8 +298,8 @@ func (y *year) limits() {
 		case c.Crosses():
 			when = y.day(c.After)
 		}
-		e, _ := y.estimate(c.String())
-		t.Row(strings.TrimSuffix(c.String(), " PSS-78"), when, y.sure(c), lower(e.Mostly))
+		sure, mostly := y.sure(c)
+		t.Row(strings.TrimSuffix(c.String(), " PSS-78"), when, sure, mostly)
 	}
 	body := []any{t}
 	if y.unsure != nil {

@@ -2,7 +2,6 @@ package main
 
 import (
 	"errors"
-	"math"
 	"strings"
 	"time"
 
@@ -35,15 +34,13 @@ type year struct {
 
 // answer is what is written for programs.
 type answer struct {
-	Name     string
-	Start    time.Time
-	Forecast dilution.Forecast
-	Ends     string          `json:",omitempty"` // why the forecast ends before the span does
-	Steps    []dilution.Step // the columns of the table, each before what is due then
-	Limits   []dilution.Crossing
-	// Estimates are those of the limits and of the end. What may never come for all that
-	// is known has none.
-	Estimates []advice.Estimate      `json:",omitempty"`
+	Name      string
+	Start     time.Time
+	Forecast  dilution.Forecast
+	Ends      string          `json:",omitempty"` // why the forecast ends before the span does
+	Steps     []dilution.Step // the columns of the table, each before what is due then
+	Limits    []dilution.Crossing
+	Estimates []advice.Estimate      `json:",omitempty"` // of the end and of the days until limits are left
 	Settled   *dilution.Settled      `json:",omitempty"`
 	Schedule  *dilution.SchedulePlan `json:",omitempty"`
 }
@@ -269,26 +266,9 @@ func add(list []string, name string) []string {
 // estimates are the standard uncertainties of a forecast of so long.
 func (y *year) estimates(span time.Duration, b dilution.Bounds) ([]advice.Estimate, error) {
 	d := y.h.Doubts
-	all, err := y.routine.Estimates(span, b, dilution.RoutineDoubts{
+	return y.routine.Estimates(span, b, dilution.RoutineDoubts{
 		Tank: d.Tank, Swap: d.Swap, Evaporation: d.Evaporation, Salinity: d.Salinity, PerDay: d.PerDay, Levels: d.Levels,
 	})
-	var list []advice.Estimate
-	for _, e := range all {
-		if !math.IsInf(e.Uncertainty, 0) {
-			list = append(list, e)
-		}
-	}
-	return list, err
-}
-
-// estimate finds one by its name.
-func (y *year) estimate(name string) (advice.Estimate, bool) {
-	for _, e := range y.Estimates {
-		if e.Name == name {
-			return e, true
-		}
-	}
-	return advice.Estimate{}, false
 }
 
 // columns are the start, some moments on the way and the end.

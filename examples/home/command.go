@@ -1,7 +1,6 @@
 package home
 
 import (
-	"encoding/json"
 	"errors"
 	"flag"
 	"fmt"
@@ -164,10 +163,7 @@ func (c *Command) write(r *paper.Report, numbers any, stdout io.Writer, page str
 		}
 	}
 	if asJSON {
-		e := json.NewEncoder(stdout)
-		e.SetIndent("", "  ")
-		e.SetEscapeHTML(false)
-		return e.Encode(numbers)
+		return writeJSON(stdout, numbers)
 	}
 	return r.WriteText(stdout, o)
 }
