@@ -211,7 +211,7 @@ func TestErrorsSayWhatToDo(t *testing.T) {
 	b.Temperature = units.Celsius(25)
 	b.Salt.SeaSalt = units.Share(95)
 	_, err = mix.Plan(b)
-	assert.EqualError(t, err, "salt.seaSalt: got 9500 % of the product, want 50 to 100 %: check the grams, the litres and the salinity")
+	assert.EqualError(t, err, "salt.seaSalt: got 9500.0 % of the product, want 50 to 100 %: check the grams, the litres and the salinity")
 }
 
 // A label means one litre or the other; both are undone exactly.

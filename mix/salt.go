@@ -104,7 +104,7 @@ func soundShare(field string, share units.Fraction) (units.Fraction, error) {
 	if share.Value() >= 0.5 && share.Value() <= 1 {
 		return share, nil
 	}
-	return units.Share(math.NaN()), input.Bad(field, share.String()+" of the product",
+	return units.Share(math.NaN()), input.Bad(field, input.Fixed(share.Percent(), 1)+" % of the product",
 		"50 to 100 %: check the grams, the litres and the salinity")
 }
 

@@ -16,7 +16,7 @@ import (
 type Command struct {
 	Name    string
 	Example []byte   // a short file of its own, an invented home
-	Flags   []string // keys that have a flag of their own name: "mix.target" is -target
+	Flags   []string // keys that have a flag: "mix.target" is -target, "tank=tank.volume" is -tank
 	Args    func(*Home, []string) error
 	More    func(*flag.FlagSet) // flags of its own
 
@@ -62,8 +62,12 @@ func (c *Command) Run(args []string, stdout, stderr io.Writer) error {
 		return func(text string) error { over[path] = text; return nil }
 	}
 	for _, path := range c.Flags {
+		name, path, named := strings.Cut(path, "=")
+		if !named {
+			name, path = last(name), name
+		}
 		k := keyOf(path)
-		set.Func(last(path), k.Meaning+fmt.Sprintf(", such as %q", k.Example), say(path))
+		set.Func(name, k.Meaning+fmt.Sprintf(", such as %q", k.Example), say(path))
 	}
 	set.Func("set", "any `key=text` of the file, such as \"tank.nitrate=20 mg/L\"", func(text string) error {
 		path, text, found := strings.Cut(text, "=")

@@ -13,6 +13,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/units"
 )
 
@@ -175,7 +176,39 @@ func (f *file) get(path string, into encoding.TextUnmarshaler, meaning, example 
 	if !said {
 		return false
 	}
-	return f.complain(path, text, into.UnmarshalText([]byte(text)))
+	if !f.complain(path, text, into.UnmarshalText([]byte(text))) {
+		return false
+	}
+	if negative(into) {
+		f.fail(path, units.Quoted(text), "zero or more")
+		return false
+	}
+	return true
+}
+
+// negative tells of what nothing can have less than none of.
+func negative(q any) bool {
+	switch q := q.(type) {
+	case *units.Volume:
+		return *q < 0
+	case *units.Flow:
+		return *q < 0
+	case *units.Mass:
+		return *q < 0
+	case *units.Length:
+		return *q < 0
+	case *units.Power:
+		return *q < 0
+	case *units.ThermalConductance:
+		return *q < 0
+	case *units.MassPerLitre:
+		return *q < 0
+	case *carbonate.XCO2:
+		return *q < 0
+	case *Swap:
+		return q.Volume < 0 || q.Share.Value() < 0
+	}
+	return false
 }
 
 // maybe reads a quantity of which zero is not "not said".

@@ -11,6 +11,7 @@ package home
 
 import (
 	"errors"
+	"maps"
 	"slices"
 	"time"
 
@@ -204,9 +205,14 @@ type Jar struct {
 // an error, which joins all that is wrong, stands nothing.
 func Read(data []byte, over map[string]string) (*Home, error) {
 	f := parse(data)
-	for path, text := range over {
-		f.texts[path] = text
+	for _, path := range amounts { // one that lies over the file takes the place of another
+		if _, said := over[path]; said {
+			for _, other := range amounts {
+				delete(f.texts, other)
+			}
+		}
 	}
+	maps.Copy(f.texts, over)
 	h := &Home{}
 	h.walk(f)
 	f.rest()
@@ -216,6 +222,9 @@ func Read(data []byte, over map[string]string) (*Home, error) {
 	return h, nil
 }
 
+// amounts are the ways to say how much to mix.
+var amounts = []string{"mix.volume", "mix.water", "mix.level", "mix.water_level"}
+
 // Keys lists all that a file can say.
 func Keys() []Key {
 	f := newFile()
@@ -224,8 +233,8 @@ func Keys() []Key {
 	return f.keys
 }
 
-// note says what was taken for granted in reading, once.
-func (h *Home) note(name, text string) {
+// Note says what was taken for granted in reading, once.
+func (h *Home) Note(name, text string) {
 	if text = name + ": " + text + "."; !slices.Contains(h.Notes, text) {
 		h.Notes = append(h.Notes, text)
 	}
@@ -239,7 +248,7 @@ func (h *Home) Temperature() units.Temperature {
 	case h.Mix.Temperature.IsSet():
 		return h.Mix.Temperature
 	}
-	h.note("tank.temperature", "not given, taken as 25 °C")
+	h.Note("tank.temperature", "not given, taken as 25 °C")
 	return units.Celsius(25)
 }
 
@@ -249,10 +258,10 @@ func (h *Home) TankSalinity() (units.PracticalSalinity, error) {
 	case h.Tank.Salinity != nil:
 		return *h.Tank.Salinity, nil
 	case h.Mix.Target != nil:
-		h.note("tank.salinity", "not measured, taken as that of the mix")
+		h.Note("tank.salinity", "not measured, taken as that of the mix")
 		return *h.Mix.Target, nil
 	}
-	return units.Practical(0), missing("tank.salinity", `the salinity of the tank, such as "35 ppt" or "1.026 SG"`)
+	return units.Practical(0), Missing("tank.salinity", `the salinity of the tank, such as "35 ppt" or "1.026 SG"`)
 }
 
 // TankWater is the tank as a water of the library, with the CO₂ that its pH tells.
@@ -262,7 +271,7 @@ func (h *Home) TankWater() (tested.Water, error) {
 		return tested.Water{}, err
 	}
 	if h.Tank.Volume <= 0 {
-		return tested.Water{}, missing("tank.volume", `the water in the tank, such as "310 L"`)
+		return tested.Water{}, Missing("tank.volume", `the water in the tank, such as "310 L"`)
 	}
 	w, err := seawater.FromPractical(s, h.Temperature())
 	if err != nil {
@@ -285,8 +294,8 @@ func (h *Home) Additive(of tested.Parameter) (Additive, bool) {
 	return Additive{}, false
 }
 
-// missing complains about a key that an answer cannot do without.
-func missing(path, want string) error {
+// Missing complains about a key that an answer cannot do without.
+func Missing(path, want string) error {
 	return &units.InputError{Field: path, Got: "nothing", Want: want}
 }
 

@@ -35,7 +35,7 @@ func (h *Home) Salinity(name, text string) (units.PracticalSalinity, error) {
 	}
 	if number, found := cutWord(text, "sg"); found {
 		text = number + " " + h.Pair.String()
-		h.note(name, "a specific gravity is taken at "+h.Pair.String()+": prefer.gravity says another pair of temperatures")
+		h.Note(name, "a specific gravity is taken at "+h.Pair.String()+": prefer.gravity says another pair of temperatures")
 	}
 	if g, gravity := units.Parse[units.SpecificGravity](text); gravity == nil {
 		w, err := seawater.FromSpecificGravity(g)
@@ -90,7 +90,7 @@ func (h *Home) fromSaltScale(name, number string) (units.PracticalSalinity, erro
 		Compensation: refractometer.Automatic(pure),
 	}
 	s, err := i.Salinity(refractometer.Reading(x), units.Celsius(20))
-	h.note(name, "the refractometer is taken as zeroed on pure water, compensated, and read at 20 °C")
+	h.Note(name, "the refractometer is taken as zeroed on pure water, compensated, and read at 20 °C")
 	return teos10.PracticalFromAbsolute(s), err
 }
 
@@ -109,7 +109,7 @@ func (h *Home) levels(f *file, path string, into *tested.Levels, meaning, exampl
 				if c, plain := units.Parse[units.MassPerLitre](text); plain == nil {
 					perBase, unit := p.None().WithBase(1).Counted()
 					l, err = p.None().WithBase(c.MilligramsPerLitre()/perBase), nil
-					h.note(string(p), "mg/L is taken as "+unit)
+					h.Note(string(p), "mg/L is taken as "+unit)
 				}
 			}
 			if err == nil {
@@ -128,7 +128,7 @@ func (h *Home) tds(f *file, path string, into *units.TDS, meaning, example strin
 			r, err = units.TDSReading(c.MicrosiemensPerCentimetre()*0.5, 0.5), nil
 		} else if number, ppm := cutWord(text, "ppm"); err != nil && ppm {
 			if r, err = units.Parse[units.TDS](number + " ppm x0.5"); err == nil {
-				h.note("dissolved solids", "ppm is taken as half the µS/cm, as on most hand-held meters; write \"236 ppm x0.7\" of another")
+				h.Note("dissolved solids", "ppm is taken as half the µS/cm, as on most hand-held meters; write \"236 ppm x0.7\" of another")
 			}
 		}
 		*into = r

@@ -64,8 +64,8 @@ func (b *Bucket) SVG() string {
 			widest = w
 		}
 	}
-	scale := min(260/height, 110/widest)
-	const middle, bottom = 250., 290.
+	scale := min(240/height, 85/widest)
+	const middle, bottom = 142., 262.
 	y := func(h float64) float64 { return bottom - h*scale }
 	side := func(from, to, sign float64) string {
 		var list []string
@@ -75,7 +75,7 @@ func (b *Bucket) SVG() string {
 		}
 		return strings.Join(list, " ")
 	}
-	d := newDrawing(640, 310, b.Words())
+	d := newDrawing(460, 276, b.Words())
 	fill := func(h float64, class string) {
 		d.put(`<polygon class="%s" points="%s %s"/>`, class, side(0, h, -1), side(h, 0, 1))
 	}
@@ -85,7 +85,7 @@ func (b *Bucket) SVG() string {
 	b.scale(d, height, widest*scale, middle, y)
 	mark := func(h float64, what string, class string) {
 		d.line(middle-widest*scale-8, y(h), middle+widest*scale+8, y(h), class)
-		d.text(middle+widest*scale+70, y(h)+4, "start", "name", what)
+		d.text(middle+widest*scale+62, y(h)+4, "start", "name", what)
 	}
 	water, full := b.Water.Centimetres(), b.Full.Centimetres()
 	mark(full, "with the salt, "+b.Style.Length(b.Full), "limit")
@@ -94,9 +94,9 @@ func (b *Bucket) SVG() string {
 		gap = 15 - (y(water) - y(full))
 	}
 	d.line(middle-widest*scale-8, y(water), middle+widest*scale+8, y(water), "goal")
-	d.text(middle+widest*scale+70, y(water)+4+gap, "start", "name", "pure water to "+b.Style.Length(b.Water))
+	d.text(middle+widest*scale+62, y(water)+4+gap, "start", "name", "pure water to "+b.Style.Length(b.Water))
 	if b.Scoops > 0 {
-		d.text(middle+widest*scale+70, bottom, "start", "small", "about "+Digits(b.Scoops)+" level scoops of salt")
+		d.text(middle+widest*scale+62, bottom, "start", "small", "about "+Digits(b.Scoops)+" level scoops of salt")
 	}
 	return d.end()
 }

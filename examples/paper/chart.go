@@ -151,8 +151,8 @@ func (c *Chart) at(at time.Duration) float64 {
 
 // The measures of a chart, in the units of its own drawing.
 const (
-	chartWidth, chartHeight      = 640., 220.
-	left, right, top, underneath = 56., 14., 26., 34.
+	chartWidth, chartHeight      = 460., 210.
+	left, right, top, underneath = 50., 10., 26., 32.
 )
 
 // SVG draws the chart.
@@ -204,7 +204,7 @@ func (c *Chart) SVG() string {
 
 // times writes what time it is below the axis, and marks events.
 func (c *Chart) times(d *drawing, from, to time.Duration, x func(time.Duration) float64) {
-	const labels = 5
+	const labels = 4
 	for k := range labels + 1 {
 		at := from + (to-from)*time.Duration(k)/labels
 		text, anchor := Fixed(at.Hours()/24, 0)+" d", "middle"
@@ -279,12 +279,12 @@ func marks(from, to float64, about int) []float64 {
 	return list
 }
 
-// drawing is an SVG picture in the making.
+// drawing is an SVG picture in the making, to stand in a page.
 type drawing struct{ b strings.Builder }
 
 func newDrawing(width, height float64, words string) *drawing {
 	d := &drawing{}
-	d.put(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %.0f %.0f" role="img"><title>%s</title>`, width, height,
+	d.put(`<svg viewBox="0 0 %.0f %.0f" role="img"><title>%s</title>`, width, height,
 		escaped(words))
 	return d
 }

@@ -31,17 +31,17 @@ func (c *Compare) Strip(bool) []string { return nil }
 
 // SVG draws the axes one below the other.
 func (c *Compare) SVG() string {
-	const rowHeight, from, to = 44., 150., 600.
+	const rowHeight, from, to = 42., 116., 420.
 	height := 30 + rowHeight*float64(len(c.Rows))
-	d := newDrawing(640, height, c.Words())
-	d.put(`<circle class="before" cx="156" cy="12" r="5"/>`)
-	d.text(166, 16, "start", "small", "tank now")
-	d.put(`<rect class="new" x="241" y="7.5" width="9" height="9"/>`)
-	d.text(256, 16, "start", "small", "new water")
-	d.put(`<path class="after" d="M340 6 l6 6 l-6 6 l-6 -6 z"/>`)
-	d.text(351, 16, "start", "small", "after")
-	d.line(410, 5, 410, 19, "goal")
-	d.text(418, 16, "start", "small", "goal")
+	d := newDrawing(460, height, c.Words())
+	d.put(`<circle class="before" cx="122" cy="12" r="5"/>`)
+	d.text(131, 16, "start", "small", "tank now")
+	d.put(`<rect class="new" x="195" y="7.5" width="9" height="9"/>`)
+	d.text(209, 16, "start", "small", "new water")
+	d.put(`<path class="after" d="M283 6 l6 6 l-6 6 l-6 -6 z"/>`)
+	d.text(293, 16, "start", "small", "after")
+	d.line(342, 5, 342, 19, "goal")
+	d.text(349, 16, "start", "small", "goal")
 	for i, r := range c.Rows {
 		y := 30 + rowHeight*float64(i) + 16
 		c.row(d, r, y, from, to)
@@ -50,8 +50,8 @@ func (c *Compare) SVG() string {
 }
 
 func (c *Compare) row(d *drawing, r Compared, y, from, to float64) {
-	d.text(140, y+1, "end", "name", r.Name)
-	d.text(140, y+14, "end", "small", r.Unit)
+	d.text(108, y+1, "end", "name", r.Name)
+	d.text(108, y+14, "end", "small", r.Unit)
 	least, most := math.Inf(1), math.Inf(-1)
 	for _, x := range []float64{r.Before, r.New, r.After, r.Goal, r.Low, r.High} {
 		if !math.IsNaN(x) {

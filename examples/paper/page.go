@@ -4,7 +4,6 @@ import (
 	"html/template"
 	"io"
 	"slices"
-	"strings"
 
 	"example.org/wellmixed/mix/advice"
 )
@@ -32,7 +31,8 @@ func (r *Report) WritePage(w io.Writer) error {
 		Details []section
 		Care    []care
 		Assumed []string
-	}{Report: r, Here: r.ofThisJob(), Assumed: r.assumed}
+		Hidden  []hidden
+	}{Report: r, Here: r.ofThisJob(), Assumed: r.assumed, Hidden: r.unknown}
 	for _, s := range r.Sections {
 		out := section{Title: s.Title}
 		for _, b := range s.Body {
@@ -58,9 +58,9 @@ func (r *Report) WritePage(w io.Writer) error {
 
 var page = template.Must(template.New("page").Funcs(template.FuncMap{
 	"last":   func(t *Table, i int) bool { return t.Left && i == t.columns()-1 },
+	"long":   func(text string) bool { return len(text) > 24 },
 	"first":  func(i int) bool { return i == 0 },
 	"danger": func(c advice.Caution) bool { return c.Severity == advice.Danger },
-	"join":   func(list []string) string { return strings.Join(list, "; ") },
 }).Parse(pageText))
 
 func (t *Table) columns() int {
@@ -99,16 +99,16 @@ ol li { padding: .12rem 0; }
 .verdict { font-size: 1.1rem; }
 .danger { border-left: .35rem double var(--warm); padding: .3rem 0 .3rem .7rem; margin: .5rem 0; }
 .danger strong { color: var(--warm); }
-.unknown, .small { color: var(--soft); font-size: .92rem; }
+.small { color: var(--soft); font-size: .92rem; }
 .scroll { overflow-x: auto; }
 table { border-collapse: collapse; font-size: .92rem; margin: .4rem 0; font-variant-numeric: tabular-nums; }
 th, td { padding: .16rem .55rem; text-align: right; border-bottom: 1px solid var(--rule); white-space: nowrap; }
 th { font-weight: normal; color: var(--soft); }
 th.words, td.words { text-align: left; }
-td.last { white-space: normal; }
+td.long { white-space: normal; }
 figure { margin: .6rem 0; }
 figcaption { color: var(--soft); font-size: .85rem; }
-svg { width: 100%; height: auto; font-family: inherit; }
+svg { width: 100%; max-width: 32rem; height: auto; font-family: inherit; }
 svg text { fill: var(--ink); font-size: 12px; }
 svg text.small { fill: var(--soft); font-size: 11px; }
 svg text.name { font-weight: bold; }
@@ -127,6 +127,7 @@ svg text.name { font-weight: bold; }
 .wall { fill: none; stroke: var(--ink); stroke-width: 3; stroke-linejoin: round; }
 .mix { fill: var(--sea); fill-opacity: .22; }
 .water { fill: var(--sea); fill-opacity: .22; }
+@media (max-width: 30rem) { th, td { padding: .16rem .28rem; font-size: .82rem; } }
 @media print { body { max-width: none; font-size: 10.5pt; } h2 { break-after: avoid; } figure, tr, li { break-inside: avoid; } }
 </style>
 </head>
@@ -137,13 +138,16 @@ svg text.name { font-weight: bold; }
 {{range .Steps}}<li>{{.}}</li>
 {{end}}</ol>
 {{end}}{{range .Here}}<p class="danger"><strong>{{if danger .}}Danger:{{else}}Take care:{{end}}</strong> {{.Text}}</p>
-{{end}}{{with .Glance}}{{template "table" .}}{{end}}{{if .Unknown}}<p class="unknown">Not told, and left out: {{join .Unknown}}.</p>
-{{end}}{{range .Details}}<h2>{{.Title}}</h2>
+{{end}}{{with .Glance}}{{template "table" .}}{{end}}{{range .Details}}<h2>{{.Title}}</h2>
 {{range .Parts}}{{if .Table}}{{template "table" .Table}}{{else if .SVG}}<figure>
 {{.SVG}}<figcaption>{{.Words}}</figcaption>
 </figure>
 {{else}}<p>{{.Text}}</p>
-{{end}}{{end}}{{end}}{{range .Care}}<h2>Before {{.Doing}}</h2>
+{{end}}{{end}}{{end}}{{if .Hidden}}<h2>Not told, and what is left out for it</h2>
+<ul class="small">
+{{range .Hidden}}<li>{{.Key}}: {{.What}}</li>
+{{end}}</ul>
+{{end}}{{range .Care}}<h2>Before {{.Doing}}</h2>
 <ul>
 {{range .List}}<li>{{if danger .}}<strong>Danger:</strong> {{end}}{{.Text}}</li>
 {{end}}</ul>
@@ -155,6 +159,6 @@ svg text.name { font-weight: bold; }
 </html>
 {{define "table"}}<div class="scroll"><table>
 {{if .Head}}<tr>{{$t := .}}{{range $i, $c := .Head}}<th{{if first $i}} class="words"{{else if last $t $i}} class="words"{{end}}>{{$c}}</th>{{end}}</tr>
-{{end}}{{$t := .}}{{range .Rows}}<tr>{{range $i, $c := .}}<td{{if first $i}} class="words"{{else if last $t $i}} class="words last"{{end}}>{{$c}}</td>{{end}}</tr>
+{{end}}{{$t := .}}{{range .Rows}}<tr>{{range $i, $c := .}}<td{{if first $i}} class="words"{{else if last $t $i}} class="words{{if long $c}} long{{end}}"{{end}}>{{$c}}</td>{{end}}</tr>
 {{end}}</table></div>
 {{end}}`

@@ -2,7 +2,7 @@
 // phone or to print.
 //
 // The answer comes first: what to do, how much, until when, and what is dangerous about
-// this job. The first screen ends with what nobody told; details follow. What always
+// this job, !! for what can kill. The first screen ends with what nobody told; details follow. What always
 // holds, cautions and assumptions, stands once at the end, by what one is about to do.
 package paper
 
@@ -22,12 +22,15 @@ type Report struct {
 	Verdict  []string // what it comes to
 	Steps    []string // what to do, in order
 	Glance   *Table   // the numbers of the first screen
-	Unknown  []string // what was not told, and what it hides
 	Sections []Section
 
+	unknown []hidden
 	groups  []group
 	assumed []string
 }
+
+// hidden is a key that says nothing, and what is left out because of it.
+type hidden struct{ Key, What string }
 
 // Section is a part of the details.
 type Section struct {
@@ -66,9 +69,20 @@ func (r *Report) Add(title string, body ...any) {
 
 // Hides notes what is left out because a key says nothing.
 func (r *Report) Hides(key, what string) {
-	if text := key + ": " + what; !slices.Contains(r.Unknown, text) {
-		r.Unknown = append(r.Unknown, text)
+	if h := (hidden{key, what}); !slices.Contains(r.unknown, h) {
+		r.unknown = append(r.unknown, h)
 	}
+}
+
+// keys are those that say nothing.
+func (r *Report) keys() []string {
+	var list []string
+	for _, h := range r.unknown {
+		if !slices.Contains(list, h.Key) {
+			list = append(list, h.Key)
+		}
+	}
+	return list
 }
 
 // Care files cautions under what one is about to do. Equal ones are told once; two with
@@ -142,6 +156,21 @@ type Options struct {
 
 const width = 78
 
+// headline is what a caution begins with: the danger, before what to do about it.
+func headline(text string) string {
+	end := len(text)
+	for _, mark := range []string{": ", ". ", "; ", " ("} {
+		if i := strings.Index(text, mark); i > 0 {
+			end = min(end, i)
+		}
+	}
+	line := []rune(strings.TrimSuffix(text[:end], "."))
+	if len(line) > width-3 {
+		return string(line[:width-4]) + "…"
+	}
+	return string(line)
+}
+
 // WriteText writes the report for a screen.
 func (r *Report) WriteText(w io.Writer, o Options) error {
 	p := &printer{w: w, plain: o.Plain}
@@ -152,20 +181,33 @@ func (r *Report) WriteText(w io.Writer, o Options) error {
 	for i, s := range r.Steps {
 		p.fold(fmt.Sprintf("%2d ", i+1), s)
 	}
-	for _, c := range r.ofThisJob() {
-		p.fold("!  ", c.Text)
+	here := r.ofThisJob()
+	for _, c := range here {
+		p.line("%-2s %s", strings.Repeat("!", int(c.Severity)), headline(c.Text))
 	}
 	if r.Glance != nil {
 		p.table(r.Glance)
 	}
-	if len(r.Unknown) > 0 {
-		p.fold("?  ", "Not told, and left out: "+strings.Join(r.Unknown, "; ")+".")
+	if len(r.unknown) > 0 {
+		p.fold("?  ", "Not told: "+strings.Join(r.keys(), ", ")+".")
 	}
 	if o.Short {
 		return p.err
 	}
+	if len(here) > 0 {
+		p.line("\n%s", "Take care, with this job")
+		for _, c := range here {
+			p.fold(fmt.Sprintf("%-2s ", strings.Repeat("!", int(c.Severity))), c.Text)
+		}
+	}
 	for _, s := range r.Sections {
 		p.section(s)
+	}
+	if len(r.unknown) > 0 {
+		p.line("\nNot told, and what is left out for it")
+		for _, h := range r.unknown {
+			p.fold("-  ", h.Key+": "+h.What)
+		}
 	}
 	r.always(p, o)
 	return p.err
@@ -188,7 +230,11 @@ func (r *Report) always(p *printer, o Options) {
 	}
 	var more []string
 	if waiting > 0 {
-		more = append(more, fmt.Sprintf("%s that always hold: -cautions", count(waiting, "more caution")))
+		hold := "hold"
+		if waiting == 1 {
+			hold = "holds"
+		}
+		more = append(more, fmt.Sprintf("%s that always %s: -cautions", count(waiting, "more caution"), hold))
 	}
 	if n := len(r.assumed); n > 0 && !o.Assumptions {
 		more = append(more, fmt.Sprintf("%s: -assumptions", count(n, "assumption")))
@@ -271,7 +317,7 @@ func (p *printer) table(t *Table) {
 		for i, cell := range row {
 			pad := strings.Repeat(" ", widths[i]-utf8.RuneCountInString(cell))
 			if i == 0 || t.Left && i == len(widths)-1 {
-				line += " " + cell + pad
+				line += strings.Repeat(" ", min(i, 1)) + " " + cell + pad
 			} else {
 				line += "  " + pad + cell
 			}

@@ -150,7 +150,7 @@ func Decimals(name string) int {
 		return 2
 	case "phosphate", "ammonia", "iodine", "iron":
 		return 3
-	case "free ammonia":
+	case "free ammonia", "specific gravity":
 		return 4
 	}
 	return 1
@@ -168,7 +168,7 @@ func Span(d time.Duration) string {
 	switch d = d.Round(time.Minute); {
 	case d < time.Minute:
 		return "under a minute"
-	case d < 90*time.Minute:
+	case d < time.Hour:
 		return fmt.Sprintf("%d min", int(d.Minutes()))
 	case d < 36*time.Hour:
 		if m := int(d.Minutes()) % 60; m > 0 {

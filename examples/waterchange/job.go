@@ -1,341 +1,326 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"math"
+	"strings"
 	"time"
 
 	"example.org/wellmixed/dilution"
+	"example.org/wellmixed/examples/home"
+	"example.org/wellmixed/examples/paper"
 	"example.org/wellmixed/mix"
 	"example.org/wellmixed/mix/advice"
-	"example.org/wellmixed/mix/replenish"
 	"example.org/wellmixed/mix/rodi"
 	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
-	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/units"
 )
 
-// job is the whole water change, worked out in the order of the work.
+// job is the whole water change, worked out in the order of the work. It is also what is
+// written for programs. What is a pointer may be missing.
 type job struct {
-	in         inputs
-	pure       pureWater
-	batch      mix.BatchPlan
-	heat       mix.HeatPlan
-	correction mix.Correction
-	ready      seawater.Portion // the batch as it goes into the tank
-	change     dilution.ChangePlan
-	between    between
+	h     *home.Home
+	r     *paper.Report
+	tank  tested.Water
+	new   tested.Water
+	swap  units.Volume
+	usual bool // nobody said how much to swap
 
-	product   *rodi.Product // of the purifier at its pressure and temperature, if it is described
-	checkup   *rodi.Checkup // of its stages, if readings are given
-	estimates []advice.Estimate
-	course    *dilution.CoursePlan
-	give      []giveBack
+	Batch      mix.BatchPlan
+	Heat       *mix.HeatPlan
+	Correction *mix.Correction
+	Purifier   *rodi.Product
+	Checkup    *rodi.Checkup
+	Change     *dilution.ChangePlan
+	Estimates  []advice.Estimate
+	Way        *way
+	Timeline   []due
+	Shopping   []purchase
 }
 
-// giveBack is a dose for what no change of water brings.
-type giveBack struct {
-	additive
-	plan replenish.DosePlan
+// usualShare is what a change takes where nobody says how much (common practice: 10 to 20 %
+// every week or two).
+const usualShare = 0.10
+
+// night is how long a mix is left to circulate (common practice).
+const night = 12 * time.Hour
+
+// answer plans the change. What a side calculation cannot do becomes a line of the report;
+// without the batch there is no plan.
+func answer(h *home.Home) (*paper.Report, any, error) {
+	j := &job{h: h, r: &paper.Report{Title: title(h)}}
+	if err := j.batch(); err != nil {
+		return nil, nil, err
+	}
+	j.correct()
+	j.heat()
+	if err := j.change(); err != nil {
+		return nil, nil, err
+	}
+	j.purify()
+	j.goal()
+	j.plan()
+	j.shop()
+	j.report()
+	return j.r, j, nil
 }
 
-// pureWater is what the purifier has to do.
-type pureWater struct {
-	need      units.Volume
-	time      time.Duration
-	waste     units.Volume
-	topOff    units.Volume // beside it, until the next change
-	rejection float64      // share of the tap's dissolved solids held back; NaN if the readings do not tell
-	advice    string
-	bad       bool // the water must not be used
+func title(h *home.Home) string {
+	text := "Water change"
+	if h.Name != "" {
+		text = h.Name + ": water change"
+	}
+	if at := h.Change.At; !at.IsZero() {
+		text += ", " + paper.Day(at)
+	}
+	return text
 }
 
-// between is what happens until the next change.
-type between struct {
-	unattended time.Duration
-	nitrate    *units.MassPerLitre // right before the next change
-	rounds     *rounds             // nil without a nitrate record
-}
-
-// rounds is where a routine of such changes takes nitrate.
-type rounds struct {
-	before, after units.MassPerLitre
-	share         units.Fraction // that would hold the limit; NaN if none is needed or none does
-	limit         units.MassPerLitre
-	note          string
-}
-
-func work(in inputs) (job, error) {
-	var j job
-	var err error
-	if j.batch, err = mix.Plan(in.batch); err != nil {
-		return job{}, at("batch", err)
-	}
-	if j.pure, err = purify(in, j.batch.Water); err != nil {
-		return job{}, err
-	}
-	if err := j.stages(in); err != nil {
-		return job{}, err
-	}
-	in.heating.To = in.batch.Temperature
-	cold, err := seawater.FromAbsolute(j.batch.Mix.Absolute(), in.batch.WaterTemperature)
-	if err != nil {
-		return job{}, at("pure_water", err)
-	}
-	in.heating.Water = cold.OfMass(j.batch.Mix.Mass)
-	if j.heat, err = mix.Heat(in.heating); err != nil {
-		return job{}, at("heater", err)
-	}
-	j.ready = j.batch.Mix
-	if in.corrects {
-		if j.correction, err = correct(in, j.batch); err != nil {
-			return job{}, at("batch.measured", err)
+// batch plans the mix: as much as was asked for, or as the change takes.
+func (j *job) batch() error {
+	h := j.h
+	if h.Tank.Volume > 0 {
+		if j.swap = h.Change.Swap.Of(h.Tank.Volume); j.swap == 0 {
+			j.swap, j.usual = usualShare*h.Tank.Volume, true
+			h.Note("change.swap", fmt.Sprintf("not said, planned for %.0f %% of the tank (common practice is 10 to 20 %%)",
+				100*usualShare))
 		}
-		j.ready = j.correction.Mix
+	} else {
+		j.swap = h.Change.Swap.Volume
 	}
-	j.in = in
-	if _, err := seawater.PureWater(in.temperature); err != nil {
-		return job{}, at("tank.temperature", err)
-	}
-	tank, err := seawater.FromPractical(in.salinity, in.temperature)
-	if err != nil {
-		return job{}, at("tank.salinity", err)
-	}
-	before, fresh := in.tank, in.fresh
-	before.Portion, fresh.Portion = tank.OfVolume(in.volume), j.ready
-	if before, fresh, err = withCarbon(in, before, fresh); err != nil {
-		return job{}, err
-	}
-	if !(in.swap > 0) {
-		return job{}, at("change", &units.InputError{Field: "swap", Got: in.swap.String(), Want: "a volume above zero"})
-	}
-	if j.change, err = dilution.PlanChange(dilution.Change{Tank: before, Batch: fresh, Swap: in.swap}); err != nil {
-		return job{}, at("change", err)
-	}
-	if j.between, err = until(in, j.change); err != nil {
-		return job{}, err
-	}
-	if in.doubtful {
-		if j.estimates, err = (dilution.Change{Tank: before, Batch: fresh, Swap: in.swap}).Estimates(in.doubts); err != nil {
-			return job{}, at("doubts", err)
+	var problems []error
+	amount := h.Mix.Amount
+	if amount == (mix.Amount{}) {
+		amount = mix.FinalVolume(j.swap)
+		if j.swap <= 0 {
+			problems = append(problems, home.Missing("tank.volume", `the water in the tank, such as "310 L", or how much to mix`))
 		}
 	}
-	if in.hasGoal {
-		if err := j.reach(before, fresh); err != nil {
-			return job{}, err
-		}
+	target := units.Practical(math.NaN())
+	if h.Mix.Target != nil {
+		target = *h.Mix.Target
+	} else {
+		problems = append(problems, home.Missing("mix.target", `the salinity to mix to, such as "35 ppt" or "1.026 SG"`))
 	}
-	return j, nil
-}
-
-// stages asks what the purifier should give and which of its stages is due.
-func (j *job) stages(in inputs) error {
-	if in.system.Membrane.Rated.Flow > 0 {
-		product, err := in.system.Produce(in.feed)
-		if err != nil {
-			return at("pure_water", err)
-		}
-		j.product = &product
+	if h.Salt.SeaSalt == (units.Fraction{}) && h.Salt.Label == (mix.Label{}) {
+		problems = append(problems, home.Missing("salt",
+			`what its label says: "per_litre_of_water": "38.5 g/L", or "package" and "package_makes"`))
 	}
-	if in.judged {
-		checkup, err := rodi.Judge(in.readings, rodi.UsualLimits())
-		if err != nil {
-			return at("pure_water", err)
-		}
-		j.checkup = &checkup
+	if len(problems) > 0 {
+		return errors.Join(problems...)
 	}
-	return nil
-}
-
-// withCarbon gives both waters the DIC that the pH of the tank and the air of
-// the room say, as far as they are given.
-func withCarbon(in inputs, tank, fresh tested.Water) (tested.Water, tested.Water, error) {
-	ph := in.tankPH
-	if in.tankNBS != nil {
-		c := carbonate.At(tank.Portion.Practical(), tank.Portion.Temperature(), carbonate.Options{})
-		total := in.tankNBS.Total(&c)
-		ph = &total
+	warm := h.Mix.Temperature
+	if !warm.IsSet() {
+		warm = h.Temperature()
+	}
+	if h.Scoop.Volume > 0 && h.Salt.BulkDensity == 0 {
+		h.Scoop = mix.Scoop{}
+		j.r.Hides("salt.bulk_density", "how many scoops that is")
+	}
+	if h.Salt.Price.Currency != "" && h.Salt.Package == 0 {
+		h.Salt.Price = units.Money{}
+		j.r.Hides("salt.package", "what the salt costs")
 	}
 	var err error
-	if ph != nil {
-		tank.Carbon = carbonate.PH(*ph)
-		if tank, err = tank.WithDIC(); err != nil {
-			return tank, fresh, at("tank.ph", err)
-		}
-	}
-	if in.air > 0 {
-		if _, known := fresh.Level(tested.Alkalinity); known {
-			if fresh, err = fresh.Aired(in.air, units.Atmosphere); err != nil {
-				return tank, fresh, at("air.co2", err)
-			}
-		}
-	}
-	return tank, fresh, nil
-}
-
-// reach plans the way to the goal, in the place of the one change, and what has to
-// be given back after it.
-func (j *job) reach(tank, fresh tested.Water) error {
-	in := j.in
-	course, err := dilution.PlanCourse(dilution.Course{
-		Tank: tank, Batch: fresh, Goal: in.goal,
-		Manner: dilution.InSteps, Every: in.goalEvery, Heater: in.heating.Heater,
+	j.Batch, err = mix.Plan(mix.Batch{
+		Target: target, Temperature: warm, Amount: amount, Salt: h.Salt, Scoop: h.Scoop, Vessel: h.Vessel,
+		WaterTemperature: j.cold(),
 	})
 	if err != nil {
-		return at("goal", err)
+		return ofMix(err)
 	}
-	j.course = &course
-	for _, a := range in.additives {
-		if _, lacks := course.Lacks.Of(a.of); !lacks {
-			continue
-		}
-		to, _ := in.goal.Levels.Of(a.of)
-		plan, err := replenish.Plan(replenish.Dose{
-			Tank:     course.After,
-			Air:      in.air,
-			To:       to,
-			Additive: replenish.Dry(a.reagent),
-		})
-		if err != nil {
-			return at("additives."+string(a.of), err)
-		}
-		j.give = append(j.give, giveBack{a, plan})
-	}
+	j.new = tested.Water{Portion: j.Batch.Mix, Levels: h.Mix.Levels}
+	j.r.Care("mixing", j.Batch.Cautions...)
+	j.r.Assume(j.Batch.Assumptions...)
 	return nil
 }
 
-func at(field string, err error) error { return fmt.Errorf("%s: %w", field, err) }
-
-// purify is the arithmetic of the purifier. That water for salt mixes should
-// read 0, and 1 to 2 ppm at the most, is common practice.
-func purify(in inputs, need units.Volume) (pureWater, error) {
-	p := pureWater{
-		need:      need,
-		topOff:    in.evaporation.Volume(in.every),
-		time:      in.flow.Time(need),
-		waste:     need * units.Volume(in.waste),
-		rejection: math.NaN(),
-	}
-	if p.time < 0 {
-		return p, &units.InputError{Field: "pure_water.flow", Got: in.flow.String(), Want: "a flow above zero"}
-	}
-	if in.tap.Scale() == in.product.Scale() && in.tap.PPM() > 0 {
-		if in.product.PPM() > in.tap.PPM() {
-			return p, &units.InputError{
-				Field: "pure_water.product",
-				Got:   in.product.String(),
-				Want:  "no more than the tap: the two readings may have changed places",
+// ofMix says where in the file an error of the batch lies: what it takes of the salt and
+// the pure water stands there.
+func ofMix(err error) error {
+	var bad *units.InputError
+	if errors.As(err, &bad) {
+		for field, key := range map[string]string{
+			"salt": "salt", "scoop": "scoop", "vessel": "vessel", "waterTemperature": "pure_water.temperature",
+		} {
+			if bad.Field == field || strings.HasPrefix(bad.Field, field+".") {
+				return &units.InputError{Field: key, Got: bad.Got, Want: bad.Want}
 			}
 		}
-		if in.product.PPM() > 0 { // 0 only bounds it
-			p.rejection = 1 - in.product.PPM()/in.tap.PPM()
-		}
 	}
-	switch ppm := in.product.PPM(); {
-	case ppm == 0:
-		p.advice = "the water is good."
-	case ppm <= 2:
-		p.advice = "usable, but the resin is near its end: it should read 0, and 1 to 2 ppm at most (common practice)."
-	default:
-		p.bad = true
-		p.advice = "do not use this water: it should read 0, and 1 to 2 ppm at most (common practice). Change the resin, " +
-			"and check the membrane."
-	}
-	return p, nil
+	return home.At("mix", err)
 }
 
-// resolution is what a hand-held instrument can tell of a practical salinity,
-// at best (common practice). Nobody should chase less than that.
+// cold is the temperature of the pure water, or a usual one, which is noted.
+func (j *job) cold() units.Temperature {
+	if t := j.h.Pure.Temperature; t.IsSet() {
+		return t
+	}
+	if t := j.h.Room; t.IsSet() {
+		j.h.Note("pure_water.temperature", "not said, taken as that of the room")
+		return t
+	}
+	j.h.Note("pure_water.temperature", "not said, taken as 20 °C: it moves the volume to pour by a tenth of a per cent")
+	return units.Celsius(20)
+}
+
+// resolution is what a hand-held instrument can tell of a practical salinity, at best
+// (common practice). Nobody should chase less than that.
 const resolution = 0.1
 
-// believed is how far a mix may be off its target before the reading is doubted and
-// not the mix.
+// believed is how far a mix may be off its target before the reading is doubted and not
+// the mix.
 const believed = 5.
 
 // correct starts from the reading after the night, at the planned volume.
-func correct(in inputs, plan mix.BatchPlan) (mix.Correction, error) {
-	if off := in.measured.Value() - in.batch.Target.Value(); math.Abs(off) > believed {
-		return mix.Correction{}, &units.InputError{
-			Field: "measured",
-			Got:   in.measured.String(),
-			Want: fmt.Sprintf("within %g of the target: the salt that was weighed does not allow it, so clean the instrument "+
-				"and read again, or take another", believed),
-		}
+func (j *job) correct() {
+	measured := j.h.Mix.Measured
+	if measured == nil {
+		return
 	}
-	found, err := seawater.FromPractical(in.measured, in.batch.Temperature)
+	b := j.Batch
+	off := measured.Value() - b.Mix.Practical().Value()
+	if math.Abs(off) > believed {
+		j.r.Add("It read "+paper.Fixed(measured.Value(), 1), fmt.Sprintf("That is %.1f off, and the salt that was weighed does "+
+			"not allow it: clean the instrument and read again, or take another.", off))
+		return
+	}
+	found, err := seawater.FromPractical(*measured, b.Mix.Temperature())
 	if err != nil {
-		return mix.Correction{}, err
+		j.r.Add("It read "+paper.Fixed(measured.Value(), 1), "Not worked out: "+err.Error()+".")
+		return
 	}
-	present := found.OfVolume(plan.Volume)
-	if off := in.measured.Value() - in.batch.Target.Value(); math.Abs(off) <= resolution*(1+1e-9) {
-		return mix.Correction{Mix: present, Volume: plan.Volume}, nil
+	present := found.OfVolume(b.Volume)
+	c := mix.Correction{Mix: present, Volume: b.Volume}
+	if math.Abs(off) > resolution*(1+1e-9) {
+		c, err = mix.Correct(mix.Mixed{
+			Present: present, Target: b.Mix.Practical(), Salt: j.h.Salt, Scoop: j.h.Scoop,
+			Most: j.h.Vessel.SafeFill(), WaterTemperature: j.cold(),
+		})
 	}
-	return mix.Correct(mix.Mixed{
-		Present:          present,
-		Target:           in.batch.Target,
-		Salt:             in.batch.Salt,
-		Scoop:            in.batch.Scoop,
-		Most:             in.batch.Vessel.SafeFill(),
-		WaterTemperature: in.batch.WaterTemperature,
-	})
+	if err != nil {
+		j.r.Add("It read "+paper.Fixed(measured.Value(), 1), "Not worked out: "+err.Error()+".")
+		return
+	}
+	j.Correction = &c
+	j.new.Portion = c.Mix
 }
 
-// until looks ahead to the next change.
-func until(in inputs, change dilution.ChangePlan) (between, error) {
-	var b between
-	var err error
-	if b.unattended, err = dilution.Unattended(change.After.Portion, in.evaporation, in.salinityLimit); err != nil {
-		return b, at("tank", err)
+// heat is the warming of the batch.
+func (j *job) heat() {
+	h := j.h
+	cold, err := seawater.FromAbsolute(j.Batch.Mix.Absolute(), j.cold())
+	if h.Heater == 0 {
+		j.r.Hides("heater.power", "how long warming takes")
+		return
 	}
-	if in.nitratePerDay == nil {
-		if in.nitrateLimit != nil {
-			return b, &units.InputError{
-				Field: "tank.nitrate_per_day",
-				Got:   "nothing",
-				Want:  "what the tank adds per day, to judge tank.nitrate_limit",
-			}
+	request := mix.Heating{Water: cold.OfMass(j.Batch.Mix.Mass), To: j.Batch.Mix.Temperature(), Heater: h.Heater}
+	if h.Room.IsSet() {
+		request.Loss, request.Room = h.Loss, h.Room
+	}
+	if err == nil {
+		var plan mix.HeatPlan
+		if plan, err = mix.Heat(request); err == nil {
+			j.Heat = &plan
+			j.r.Care("warming", plan.Cautions...)
+			return
 		}
-		return b, nil
 	}
-	perDay := *in.nitratePerDay
-	if after, known := change.After.Level(tested.Nitrate); known {
-		then := max(0, after.As(units.AsNitrate).MassPerLitre()+perDay*units.MassPerLitre(in.every.Hours()/24))
-		b.nitrate = &then
-	}
-	level, known := in.fresh.Level(tested.Nitrate)
-	if !known {
-		return b, nil
-	}
-	fresh := level.As(units.AsNitrate).MassPerLitre()
-	b.rounds = repeat(in, change.Share, fresh, perDay)
-	return b, nil
+	j.r.Add("Warming", "Not worked out: "+err.Error()+".")
 }
 
-// repeat asks where nitrate settles if every change is like this one.
-func repeat(in inputs, share units.Fraction, fresh, perDay units.MassPerLitre) *rounds {
-	r := &rounds{share: units.Share(math.NaN())}
-	routine := dilution.Periodic[units.MassPerLitre]{Share: share, Every: in.every, Fresh: fresh, PerDay: perDay}
+// change is the swap, if the tank is known.
+func (j *job) change() error {
+	h := j.h
+	if h.Tank.Volume <= 0 {
+		j.r.Hides("tank.volume", "what the change does")
+		return nil
+	}
 	var err error
-	if r.before, r.after, err = routine.Steady(); err != nil {
-		r.note = "the tank uses up more nitrate than such changes bring in, so it runs out of it."
-		return r
+	if j.tank, err = h.TankWater(); err != nil {
+		return err
 	}
-	if in.nitrateLimit == nil {
-		return r
+	if settled, err := j.tank.WithDIC(); err == nil {
+		j.tank = settled
+	} else {
+		if h.Tank.PH.Given() {
+			j.r.Add("pH", "Not worked out: "+err.Error()+".")
+		}
 	}
-	limit := *in.nitrateLimit
-	r.limit = limit
-	switch share, err := dilution.ShareToHold(fresh, perDay, limit, in.every); {
-	case r.before <= limit:
-		r.note = "such changes keep below " + level(limit) + "."
-	case err == nil:
-		r.note = fmt.Sprintf("to stay at %s, change %.0f %% each time.", level(limit), math.Ceil(share.Percent()))
-		r.share = share
-	case limit <= fresh:
-		r.note = "no change gets below the new water, which has " + level(fresh) + "."
-	default:
-		r.note = "no change every " + days(in.every) + " holds " + level(limit) + ": change more often or feed less."
+	if _, known := j.new.Level(tested.Alkalinity); known && h.Air > 0 {
+		if aired, err := j.new.Aired(h.Air, units.Atmosphere); err == nil {
+			j.new = aired
+		}
 	}
-	return r
+	request := dilution.Change{Tank: j.tank, Batch: j.new, Swap: j.swap}
+	plan, err := dilution.PlanChange(request)
+	if err != nil {
+		return home.At("change", err)
+	}
+	j.Change = &plan
+	j.r.Care("changing water", plan.Cautions...)
+	j.r.Assume(plan.Assumptions...)
+	if d := h.Doubts; d.Given {
+		j.Estimates, err = request.Estimates(dilution.Doubts{
+			Tank: d.Tank, Swap: d.Swap, Salinity: d.Salinity, Temperature: d.Temperature, PH: d.PH, Levels: d.Levels,
+		})
+		if err != nil {
+			j.r.Add("How sure it is", "Not worked out: "+err.Error()+".")
+		}
+	}
+	return nil
+}
+
+// purify asks what the purifier should give and which of its stages is due.
+func (j *job) purify() {
+	p := j.h.Pure
+	if p.System.Membrane.Rated.Flow > 0 {
+		product, err := p.System.Produce(rodi.Feed{TDS: p.Tap, Pressure: p.Pressure, Temperature: j.cold()})
+		if err != nil {
+			j.r.Add("Purifier", "Not worked out: "+err.Error()+".")
+		} else {
+			j.Purifier = &product
+			j.r.Care("making pure water", product.Cautions...)
+			j.r.Assume(product.Assumptions...)
+		}
+	}
+	if p.AfterMembrane != (units.TDS{}) && p.Tap != (units.TDS{}) {
+		checkup, err := rodi.Judge(rodi.Readings{
+			Feed: p.Tap, AfterMembrane: p.AfterMembrane, AfterResin: p.Product, Step: p.Step,
+		}, rodi.UsualLimits())
+		if err != nil {
+			j.r.Add("Stages of the purifier", "Not judged: "+err.Error()+".")
+		} else {
+			j.Checkup = &checkup
+			j.r.Care("making pure water", checkup.Cautions...)
+		}
+	}
+	if j.Purifier == nil && j.Checkup == nil && p.Bought == (units.Money{}) {
+		j.r.Care("making pure water", rodi.Cautions()...)
+	}
+}
+
+// flow is what the purifier makes: as it was measured, or as it should.
+func (j *job) flow() units.Flow {
+	if j.h.Pure.Flow == 0 && j.Purifier != nil {
+		return j.Purifier.Flow
+	}
+	return j.h.Pure.Flow
+}
+
+// impure says what is wrong with the purified water, nothing if it may be used.
+func (j *job) impure() string {
+	p := j.h.Pure
+	switch {
+	case p.Product == (units.TDS{}):
+		return ""
+	case p.Product.Scale() == p.Tap.Scale() && p.Product.PPM() > p.Tap.PPM():
+		return "The purified water reads more than the tap: the two readings may have changed places."
+	case p.Product.PPM() > 2:
+		return fmt.Sprintf("Do not use this water: it reads %g ppm and should read 0, 1 to 2 at most (common practice). "+
+			"Change the resin and check the membrane.", p.Product.PPM())
+	}
+	return ""
 }

@@ -2,408 +2,500 @@ package main
 
 import (
 	"fmt"
-	"io"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 	"time"
 
+	"example.org/wellmixed/dilution"
+	"example.org/wellmixed/examples/paper"
 	"example.org/wellmixed/mix"
-	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/replenish"
 	"example.org/wellmixed/mix/rodi"
+	"example.org/wellmixed/mix/tested"
+	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
 )
 
-// print writes the job for the person with the bucket.
-func (j job) print(w io.Writer) error {
-	p := &printer{w: w}
-	in, b := j.in, j.batch
-
-	p.line("Water change: %s", in.name)
-
-	p.head("1. Pure water")
-	p.line("Make %s for the mix, at %s: %s, with %s to the drain.", volume(j.pure.need), flow(in.flow),
-		duration(j.pure.time), volume(j.pure.waste))
-	p.line("Top-off takes another %s until the next change.", volume(j.pure.topOff))
-	p.line("Meter: %g ppm after the purifier, %g ppm from the "+
-		"tap%s: %s", in.product.PPM(), in.tap.PPM(), rejection(j.pure.rejection), j.pure.advice)
-
-	if x := j.product; x != nil {
-		p.line("At %.1f bar and %s its membrane should give %s of "+
-			"%.1f ppm.", in.feed.Pressure.Bars(), temperature(in.feed.Temperature), flow(x.Flow), x.AfterMembrane.PPM())
-		if x.Lasts.Resin > 0 {
-			p.line("Fresh resin lasts for %s of it.", volume(x.Lasts.Resin))
-		}
-	}
-	if c := j.checkup; c != nil {
-		for _, f := range c.Findings {
-			if f.Verdict != rodi.NotJudged {
-				p.line("  %-9s %s", f.Stage, f.Sentence)
-			}
-		}
-	}
-
-	p.head("2. Mix")
-	if j.pure.bad {
-		p.line("STOP: not with this water. The rest holds once the meter shows 0 to 2 ppm.")
-	}
-	p.line("Pour %s of pure water at %s%s.", volume(b.Water), temperature(in.batch.WaterTemperature),
-		levelNote("up to", b.WaterLevel))
-	p.line("Dissolve %s of %s%s.", mass(b.Salt), in.batch.Salt.Name, scoops(b.Scoops))
-	p.line("That makes %s at %s%s.", volume(b.Volume), temperature(in.batch.Temperature),
-		levelNote("level at", b.FinalLevel))
-	if b.Batches > 0 {
-		p.line("A package gives %.1f such batches%s.", b.Batches, cost(b.Cost))
-	}
-
-	p.head("3. Warm and circulate, lid on")
-	switch from, to := in.batch.WaterTemperature, in.batch.Temperature; {
-	case to.Celsius() > from.Celsius():
-		p.line("The heater (%g W) takes %s from %s to %s and draws "+
-			"%.1f kWh%s.", in.heating.Heater.Watts(), duration(j.heat.Time), temperature(from), temperature(to),
-			j.heat.Energy.KilowattHours(), hold(j.heat.Hold))
-	case to.Celsius() < from.Celsius():
-		p.line("Let it cool from %s to %s: the volume and the readings are for that.", temperature(from), temperature(to))
-	default:
-		p.line("It is at %s already%s.", temperature(to), hold(j.heat.Hold))
-	}
-
-	p.head("4. Measure before use")
-	p.line("At %s the mix must read", temperature(in.batch.Temperature))
-	p.line("  practical salinity  %.1f (ppt)", b.Mix.Practical().Value())
-	p.line("  specific gravity    %.4f at %s", b.Reads.SpecificGravity.Ratio(), b.Reads.SpecificGravity.Pair())
-	p.line("  conductivity        %.1f mS/cm (%.1f compensated "+
-		"to 25 °C)", b.Reads.Conductivity.MillisiemensPerCentimetre(), b.Reads.Conductivity25.MillisiemensPerCentimetre())
-	if in.corrects {
-		p.line("It reads %.1f: %s", in.measured.Value(), counsel(j.correction))
-	}
-
-	p.head("5. Change")
-	p.line("Swap %s, %.1f %% of the tank%s.", volume(in.swap), j.change.Share.Percent(), left(j.change.BatchLeft))
-	p.moves(j)
-
-	if j.in.doubtful {
-		p.line("± is the standard uncertainty; in brackets the input that makes most of it.")
-	}
-	j.printGoal(p)
-
-	p.head("7. Until the next change, " + days(in.every))
-	p.line("Top off with pure water, about %s a day: salt does not "+
-		"evaporate.", volume(in.evaporation.Volume(24*time.Hour)))
-	p.line("Without top-off the tank reaches %.1f after %s.", in.salinityLimit.Value(), days(j.between.unattended))
-	if j.between.nitrate != nil {
-		p.line("Nitrate is at about %s right before the next change.", level(*j.between.nitrate))
-	}
-	if r := j.between.rounds; r != nil {
-		if r.before > 0 {
-			p.line("Repeated for good, such changes let it settle at %s before and %s "+
-				"after each.", level(r.before), level(r.after))
-		}
-		if r.note != "" {
-			p.line("Nitrate: %s", r.note)
-		}
-	}
-
-	p.head("Assumed")
-	for _, a := range j.assumptions() {
-		p.item(a)
-	}
-	p.head("Take care")
-	for _, c := range j.cautions() {
-		p.item(c.Text)
-	}
-	return p.err
+// report writes the job for the person with the bucket: the verdict, the work in its order,
+// what it does; and then the details.
+func (j *job) report() {
+	j.verdict()
+	j.steps()
+	j.glance()
+	j.r.Sections = slices.Insert(j.r.Sections, 0, paper.Section{Title: "When", Body: []any{j.timeline()}})
+	j.vessel()
+	j.sure()
+	j.toGoal()
+	j.between()
+	j.purifier()
+	j.buy()
 }
 
-// moves prints what the change does, with how sure it is.
-func (p *printer) moves(j job) {
-	p.line("  %-20s %9s %9s %9s", "", "tank now", "new water", "after")
-	for _, m := range j.change.Moves() {
-		if math.IsNaN(m.Before) && math.IsNaN(m.Batch) {
-			continue
-		}
-		d := decimals(m.Name)
-		sure, mostly := "", ""
-		for _, e := range j.estimates {
-			if e.Name == m.Name && e.Mostly != "" {
-				sure, mostly = fmt.Sprintf(" ± %-6s", fixed(e.Uncertainty, d)), "  ("+e.Mostly+")"
-			}
-		}
-		p.line("%s", strings.TrimRight(fmt.Sprintf("  %-20s %9s %9s %9s%s %s%s", m.Name, fixed(m.Before, d),
-			fixed(m.Batch, d), fixed(m.After, d), sure, m.Unit, mostly), " "))
+func (j *job) verdict() {
+	s, b := j.h.Style, j.Batch
+	if bad := j.impure(); bad != "" {
+		j.r.Verdict = append(j.r.Verdict, "STOP: "+bad)
 	}
-}
-
-// dose writes an amount of an additive.
-func dose(a replenish.Amount) string {
-	if a.Volume > 0 {
-		return volume(a.Volume)
-	}
-	return mass(a.Mass)
-}
-
-// printGoal tells the way to the goal and what else is to be given.
-func (j job) printGoal(p *printer) {
-	c := j.course
-	if c == nil {
+	if j.Change == nil {
+		j.r.Verdict = append(j.r.Verdict, fmt.Sprintf("Mix %s of %s: %s of salt.", s.Volume(b.Volume),
+			s.Salinity(b.Mix.Sample), s.Mass(b.Salt)))
 		return
 	}
-	p.head("6. The way to the goal, instead of the change above")
-	switch {
-	case c.Changes == 0:
-		p.line("No change of water is needed for it.")
-	case c.Changes == 1:
-		p.line("One change of %s, %d vessels of mix.", volume(c.Each), c.Vessels)
-	default:
-		p.line("%d changes of %s, one every %s: %s in all, %d "+
-			"vessels of mix.", c.Changes, volume(c.Each), days(j.in.goalEvery), days(c.Duration), c.Vessels)
+	text := fmt.Sprintf("Swap %s, %s %% of the tank", s.Volume(j.swap), paper.Digits(j.Change.Share.Percent()))
+	if j.usual {
+		text += " (the usual tenth: nobody said how much)"
 	}
-	if c.Slowed != "" {
-		p.line("Limit: %s.", c.Slowed)
-	}
-	if c.Adjust {
-		p.line("First bring the mix to %s to %s.", temperature(c.BatchFrom), temperature(c.BatchTo))
-	}
-	for _, g := range j.give {
-		p.line("Then bring %s to %s: %s of %s%s.", g.of, after(g), dose(g.plan.Amount), g.reagent.Compound, inSteps(g.plan))
-	}
-}
-
-// assumptions gathers those of all steps, each once.
-func (j job) assumptions() []string {
-	all := append(append([]string{}, j.batch.Assumptions...), j.change.Assumptions...)
-	if j.product != nil {
-		all = append(all, j.product.Assumptions...)
-	}
-	if j.course != nil {
-		all = append(all, j.course.Assumptions...)
-	}
-	for _, g := range j.give {
-		all = append(all, g.plan.Assumptions...)
-	}
-	var list []string
-	for _, a := range all {
-		if !slices.Contains(list, a) {
-			list = append(list, a)
-		}
-	}
-	return list
-}
-
-// cautions gathers those of all steps, each once, the dangers first.
-func (j job) cautions() []advice.Caution {
-	var all []advice.Caution
-	if j.product == nil && j.checkup == nil { // else these have more to say of it
-		all = append(all, drinkingWaterLine)
-	}
-	if j.pure.bad {
-		all = append(all, advice.Caution{
-			ID:       "impure-water",
-			Severity: advice.Care,
-			Text:     "The purified water reads too high for animals: " + j.pure.advice,
-		})
-	}
-	all = append(all, j.batch.Cautions...)
-	all = append(append(all, j.heat.Cautions...), j.change.Cautions...)
-	if j.product != nil {
-		all = append(all, j.product.Cautions...)
-	}
-	if j.checkup != nil {
-		all = append(all, j.checkup.Cautions...)
-	}
-	if j.course != nil {
-		all = append(all, j.course.Cautions...)
-	}
-	for _, g := range j.give {
-		all = append(all, g.plan.Cautions...)
-	}
-	var list []advice.Caution
-	for severity := advice.Danger; ; severity-- {
-		for _, c := range all {
-			if c.Severity == severity && !slices.Contains(list, c) { // two of one kind are two
-				list = append(list, c)
+	var moves []string
+	for _, m := range j.moves() {
+		if m.Name == "Nitrate" || isSalinity(m.Name) && j.h.Tank.Salinity != nil {
+			d := paper.Decimals(m.Name)
+			if from, to := paper.Fixed(m.Before, d), paper.Fixed(m.After, d); from == to {
+				moves = append(moves, strings.ToLower(m.Name)+" stays at "+from)
+			} else {
+				moves = append(moves, strings.ToLower(m.Name)+" goes from "+from+" to "+to)
 			}
 		}
-		if severity == advice.Note {
-			return list
+	}
+	if len(moves) > 0 {
+		text += ": " + strings.Join(moves, ", ")
+	}
+	j.r.Verdict = append(j.r.Verdict, text+".")
+}
+
+func isSalinity(name string) bool {
+	return name == "Salinity" || name == "Specific gravity" || name == "Conductivity"
+}
+
+// steps are the work in its order.
+func (j *job) steps() {
+	h, s, b := j.h, j.h.Style, j.Batch
+	do := func(format string, args ...any) { j.r.Steps = append(j.r.Steps, fmt.Sprintf(format, args...)) }
+	switch f := j.flow(); {
+	case h.Pure.Bought.Currency != "":
+		do("Buy %s of pure water.", s.Volume(b.Water))
+	case f > 0:
+		do("Make %s of pure water: %s%s.", s.Volume(b.Water), span(f.Time(b.Water)), j.waste())
+	default:
+		do("Have %s of pure water ready.", s.Volume(b.Water))
+		j.r.Hides("pure_water.flow", "how long that takes")
+	}
+	do("Pour it at %s into the clean vessel%s.", s.Temperature(j.cold()), j.level("up to", b.WaterLevel))
+	do("Pump on; %s of salt into the moving water%s.", s.Mass(b.Salt), scoops(b.Scoops))
+	to := b.Mix.Temperature()
+	switch {
+	case to.Celsius() < j.cold().Celsius():
+		do("Let it cool to %s and circulate overnight, lid on.", s.Temperature(to))
+	case j.Heat != nil && j.Heat.Time > 0:
+		do("Warm to %s: %s; circulate overnight, lid on.", s.Temperature(to), span(j.Heat.Time))
+	default:
+		do("Warm to %s; circulate overnight, lid on.", s.Temperature(to))
+	}
+	do("Read: %s.", s.AllSalinity(b.Mix.Sample))
+	if c := j.Correction; c != nil {
+		do("It read %.1f: %s", h.Mix.Measured.Value(), j.counsel(*c))
+	}
+	if j.Change == nil {
+		return
+	}
+	do("Tank heaters and pumps off; swap %s; on again.", s.Volume(j.swap))
+	next := "Top off with pure water only"
+	if e := h.Routine.Evaporation; e > 0 {
+		next = "Top off " + s.Volume(e.Volume(24*time.Hour)) + " of pure water a day"
+	} else {
+		j.r.Hides("evaporation", "how much to top off")
+	}
+	if h.Change.Every > 0 {
+		next += "; next change in " + span(h.Change.Every)
+	}
+	do("%s.", next)
+}
+
+func (j *job) waste() string {
+	if w := j.h.Pure.Waste; w > 0 {
+		waste := j.Batch.Water * units.Volume(w)
+		if j.h.Style.Units == "US" {
+			return ", " + paper.Digits(waste.USGallons()) + " US gal to the drain"
 		}
+		return ", " + paper.Digits(waste.Litres()) + " L to the drain"
 	}
+	return ""
 }
 
-// drinkingWaterLine goes with a purifier of which nothing more is known.
-var drinkingWaterLine = advice.Caution{
-	ID:       "drinking-water-line",
-	Severity: advice.Care,
-	Text: "A purifier on the drinking-water line wants backflow protection and fittings made for potable water " +
-		"under the local plumbing code, and an eye on it while it runs: leaks and overfull bins flood homes.",
-}
-
-// printer writes lines until the first error.
-type printer struct {
-	w   io.Writer
-	err error
-}
-
-func (p *printer) line(format string, args ...any) {
-	if p.err == nil {
-		_, p.err = fmt.Fprintf(p.w, format+"\n", args...)
-	}
-}
-
-func (p *printer) head(text string) { p.line("\n%s", text) }
-
-// item writes a sentence as a list item, folded at 78 columns.
-func (p *printer) item(text string) {
-	line := "-"
-	for _, word := range strings.Fields(text) {
-		if len([]rune(line))+1+len([]rune(word)) > 78 {
-			p.line("%s", line)
-			line = " "
-		}
-		line += " " + word
-	}
-	p.line("%s", line)
-}
-
-func volume(v units.Volume) string {
-	if v < 1*units.Litre {
-		return fmt.Sprintf("%.0f mL (%.1f US fl oz)", v.Millilitres(), v.USFluidOunces())
-	}
-	return fmt.Sprintf("%.1f L (%.1f US gal)", v.Litres(), v.USGallons())
-}
-
-func mass(m units.Mass) string {
-	if m < 1*units.Kilogram {
-		return fmt.Sprintf("%.0f g (%.1f oz)", m.Grams(), m.Ounces())
-	}
-	return fmt.Sprintf("%.3f kg (%.2f lb)", m.Kilograms(), m.Pounds())
-}
-
-func temperature(t units.Temperature) string {
-	return fmt.Sprintf("%.1f °C (%.1f °F)", t.Celsius(), t.Fahrenheit())
-}
-
-func flow(f units.Flow) string { return fmt.Sprintf("%.1f L/h", f.LitresPerHour()) }
-
-func level(c units.MassPerLitre) string { return fmt.Sprintf("%.1f mg/L", c.MilligramsPerLitre()) }
-
-func duration(d time.Duration) string {
-	d = d.Round(time.Minute)
-	return fmt.Sprintf("%d h %d min", int(d.Hours()), int(d.Minutes())%60)
-}
-
-func days(d time.Duration) string {
-	if d < 24*time.Hour {
-		return fmt.Sprintf("%.0f h", d.Hours())
-	}
-	n := strconv.FormatFloat(math.Round(d.Hours()/2.4)/10, 'f', -1, 64)
-	if n == "1" {
-		return "1 day"
-	}
-	return n + " days"
-}
-
-func rejection(r float64) string {
-	if math.IsNaN(r) {
-		return ""
-	}
-	return fmt.Sprintf(" (%.1f %% held back)", 100*r)
-}
-
-func levelNote(word string, h units.Length) string {
+func (j *job) level(word string, h units.Length) string {
 	if h == 0 {
 		return ""
 	}
-	return fmt.Sprintf(", %s %.1f cm (%.1f in)", word, h.Centimetres(), h.Inches())
+	return ", " + word + " " + j.h.Style.Length(h)
 }
 
 func scoops(n float64) string {
 	if n == 0 {
 		return ""
 	}
-	return fmt.Sprintf(", about %.1f level scoops", n)
+	return ", " + paper.Digits(math.Round(4*n)/4) + " scoops"
 }
 
-func cost(m units.Money) string {
-	if m.Currency == "" {
-		return ""
-	}
-	return fmt.Sprintf(", %.2f %s each", m.Amount, m.Currency)
-}
-
-func hold(p units.Power) string {
-	if p == 0 {
-		return ""
-	}
-	return fmt.Sprintf("; holding it takes %.0f W", p.Watts())
-}
-
-func counsel(c mix.Correction) string {
+func (j *job) counsel(c mix.Correction) string {
+	s := j.h.Style
 	var do []string
 	if c.Remove > 0 {
-		do = append(do, "take out "+volume(c.Remove))
+		do = append(do, "take out "+s.Volume(c.Remove))
 	}
 	if c.AddWater > 0 {
-		do = append(do, "add "+volume(c.AddWater)+" of pure water")
+		do = append(do, "add "+s.Volume(c.AddWater)+" of pure water")
 	}
 	if c.AddSalt > 0 {
-		do = append(do, "dissolve another "+mass(c.AddSalt)+" of salt"+scoops(c.Scoops))
+		do = append(do, "dissolve another "+s.Mass(c.AddSalt)+" of salt")
 	}
 	if len(do) == 0 {
-		return "as it should be, within what a hand-held instrument can tell."
+		return "as it should be, as near as a hand-held instrument tells."
 	}
-	return "in the mixing vessel, " + strings.Join(do, ", then ") + "; circulate and measure again."
+	return strings.Join(do, ", then ") + ", and measure again."
 }
 
-func left(v units.Volume) string {
-	if v < 0.05*units.Litre {
+// moves are the rows of the change, with its goals and limits.
+func (j *job) moves() []paper.Compared {
+	var list []paper.Compared
+	for _, m := range j.Change.Moves() {
+		row := paper.Compared{Name: m.Name, Unit: m.Unit, Before: m.Before, New: m.Batch, After: m.After}
+		if m.Name == "Salinity" && j.h.Tank.Salinity == nil {
+			row.Before, row.After = math.NaN(), math.NaN()
+		}
+		if m.Name == "Temperature" && !j.h.Tank.Temperature.IsSet() {
+			row.Before, row.After = math.NaN(), math.NaN()
+		}
+		if math.IsNaN(row.Before) && math.IsNaN(row.New) {
+			continue
+		}
+		row.Goal = of(j.h.Goal.Goal, m.Name)
+		row.Low, row.High = of(j.h.Limits.Low, m.Name), of(j.h.Limits.High, m.Name)
+		list = append(list, j.inStyle(row))
+	}
+	return list
+}
+
+// inStyle is a row as the keeper measures it.
+func (j *job) inStyle(row paper.Compared) paper.Compared {
+	all := []*float64{&row.Before, &row.New, &row.After, &row.Goal, &row.Low, &row.High}
+	s := j.h.Style
+	switch {
+	case row.Name == "Temperature" && s.Units == "US":
+		row.Unit = "°F"
+		for _, x := range all {
+			*x = units.Celsius(*x).Fahrenheit()
+		}
+	case row.Name == "Salinity" && s.By != "ppt":
+		row.Name, row.Unit = "Specific gravity", s.Pair.String()
+		if s.By == "mS/cm" {
+			row.Name, row.Unit = "Conductivity", "mS/cm at 25 °C"
+		}
+		for _, x := range all {
+			w, err := seawater.FromPractical(units.Practical(*x), units.Celsius(25))
+			switch {
+			case math.IsNaN(*x) || err != nil:
+				*x = math.NaN()
+			case s.By == "mS/cm":
+				*x = w.Conductivity().MillisiemensPerCentimetre()
+			default:
+				*x = w.SpecificGravity(s.Pair).Ratio()
+			}
+		}
+	}
+	return row
+}
+
+// of is what a goal says of a row.
+func of(g dilution.Goal, name string) float64 {
+	if name == "Salinity" && g.Salinity != (units.PracticalSalinity{}) {
+		return g.Salinity.Value()
+	}
+	for _, l := range g.Levels {
+		if strings.EqualFold(string(l.Parameter()), name) {
+			x, _ := l.Counted()
+			return x
+		}
+	}
+	return math.NaN()
+}
+
+// glanced are the rows of the first screen.
+var glanced = map[string]bool{
+	"Salinity": true, "Specific gravity": true, "Conductivity": true, "Temperature": true, "Alkalinity": true,
+	"Calcium": true, "Magnesium": true, "Nitrate": true, "Phosphate": true, "pH": true,
+}
+
+func (j *job) glance() {
+	if j.Change == nil {
+		return
+	}
+	t := &paper.Table{Head: []string{"", "tank now", "new water", "after", "goal", ""}, Left: true}
+	besides := &paper.Table{Head: t.Head, Left: true}
+	for _, m := range j.moves() {
+		d := paper.Decimals(m.Name)
+		goal := ""
+		if !math.IsNaN(m.Goal) {
+			goal = paper.Fixed(m.Goal, d)
+		}
+		row := []string{m.Name, paper.Fixed(m.Before, d), paper.Fixed(m.New, d), paper.Fixed(m.After, d), goal, m.Unit}
+		if glanced[m.Name] {
+			t.Row(row...)
+		} else {
+			besides.Row(row...)
+		}
+	}
+	j.r.Glance = t
+	if len(besides.Rows) > 0 {
+		j.r.Add("What the change does besides", besides)
+	}
+	for _, name := range []tested.Parameter{tested.Alkalinity, tested.Nitrate} {
+		if _, known := j.tank.Level(name); !known {
+			j.r.Hides("tank."+string(name), "what becomes of it")
+		} else if _, known := j.new.Level(name); !known {
+			j.r.Hides("mix."+string(name), "what becomes of it")
+		}
+	}
+	if j.h.Tank.Salinity == nil {
+		j.r.Hides("tank.salinity", "whether the change moves it too fast")
+	}
+}
+
+func (j *job) vessel() {
+	var body []any
+	if j.h.Vessel.Exists() && j.Batch.WaterLevel > 0 {
+		body = append(body, &paper.Bucket{Vessel: j.h.Vessel, Water: j.Batch.WaterLevel, Full: j.Batch.FinalLevel,
+			Scoops: j.Batch.Scoops, Style: j.h.Style})
+	}
+	if j.Change != nil {
+		body = append(body, &paper.Compare{Rows: j.moves()})
+	}
+	s, b := j.h.Style, j.Batch
+	text := fmt.Sprintf("%s of pure water and %s of salt make %s at %s%s.", s.Volume(b.Water), s.Mass(b.Salt),
+		s.Volume(b.Volume), s.Temperature(b.Mix.Temperature()), j.level("which stand at", b.FinalLevel))
+	if b.Batches >= 1 {
+		text += fmt.Sprintf(" A package is enough for %.0f such batches", math.Floor(b.Batches+1e-9))
+	} else if b.Batches > 0 {
+		text += fmt.Sprintf(" A package is not enough for it: it takes %s of them", paper.Digits(1/b.Batches))
+	}
+	if b.Batches > 0 {
+		if b.Cost.Currency != "" {
+			text += ", " + paper.Money(b.Cost) + " each"
+		}
+		text += "."
+	}
+	if j.Heat != nil && j.Heat.Hold > 0 {
+		text += fmt.Sprintf(" Warming takes %.1f kWh, and holding it warm %.0f W.", j.Heat.Energy.KilowattHours(),
+			j.Heat.Hold.Watts())
+	}
+	text += j.leftOver()
+	j.r.Add("The mix", append([]any{text}, body...)...)
+}
+
+// leftOver is what the change does not take of the mix.
+func (j *job) leftOver() string {
+	if j.Change == nil || j.Change.BatchLeft < 0.05*units.Litre {
 		return ""
 	}
-	return ", and keep " + volume(v) + " of the mix"
+	return " The change leaves " + j.h.Style.Volume(j.Change.BatchLeft) + " of it."
 }
 
-// after returns the level that a dose leads to.
-func after(g giveBack) string {
-	for _, l := range g.plan.After {
-		if l.Parameter() == g.of {
-			x, unit := l.Counted()
-			if unit == "dKH" {
-				return fmt.Sprintf("%.1f dKH", x)
-			}
-			return fmt.Sprintf("%.4g %s", x, unit)
+func (j *job) sure() {
+	if len(j.Estimates) == 0 {
+		return
+	}
+	t := &paper.Table{Head: []string{"after the change", "", "±", "", "mostly because of"}, Left: true}
+	for _, e := range j.Estimates {
+		if e.Mostly != "" {
+			d := paper.Decimals(e.Name)
+			t.Row(e.Name, paper.Fixed(e.Value, d), paper.Fixed(e.Uncertainty, d), e.Unit, e.Mostly)
+		}
+	}
+	j.r.Add("How sure it is", t, "± is the standard uncertainty: two of three times it is no further off.")
+}
+
+func (j *job) toGoal() {
+	w, s := j.Way, j.h.Style
+	if w == nil {
+		return
+	}
+	var body []any
+	say := func(format string, args ...any) { body = append(body, fmt.Sprintf(format, args...)) }
+	if len(w.Reached) > 0 {
+		say("%s: there already.", capital(strings.Join(w.Reached, ", ")))
+	}
+	if c := w.Course; c != nil {
+		say("%s, in the place of the change above.", capital(j.say(c)))
+		if c.Slowed != "" {
+			say("Limit: %s.", c.Slowed)
+		}
+		if c.Adjust {
+			say("Bring the mix to %s to %s first.", s.Temperature(c.BatchFrom), s.Temperature(c.BatchTo))
+		}
+	}
+	for _, g := range w.Doses {
+		say("%s of %s brings %s to %s%s%s.", capital(dose(s, g.Plan.Amount)), g.Name, g.Of, reached(g), inSteps(g.Plan), price(g))
+	}
+	if w.Course != nil && len(w.Doses) > 0 {
+		say("The doses come after the last change, one additive after the other: %s in all.", span(w.days()))
+	}
+	if a := w.Alternative; a != nil {
+		say("By changes alone it would take %s.", j.say(a))
+	}
+	for _, p := range w.Problems {
+		say("Not planned: %s.", p)
+	}
+	j.r.Add("The way to the goal", body...)
+}
+
+func dose(s paper.Style, a replenish.Amount) string {
+	if a.Volume > 0 {
+		return s.Volume(a.Volume)
+	}
+	return s.Mass(a.Mass)
+}
+
+func price(g giveBack) string {
+	if g.Cost.Currency == "" {
+		return ""
+	}
+	return ", " + paper.Money(g.Cost)
+}
+
+// reached is the level that a dose leads to.
+func reached(g giveBack) string {
+	for _, l := range g.Plan.After {
+		if l.Parameter() == g.Of {
+			return paper.Level(l)
 		}
 	}
 	return "the goal"
 }
 
 func inSteps(p replenish.DosePlan) string {
-	switch n := len(p.Steps); {
-	case n < 2:
-		return ", at once"
-	default:
+	if n := len(p.Steps); n > 1 {
 		return fmt.Sprintf(", over %d days (limit: %s)", n, p.LimitedBy)
 	}
+	return ", at once"
 }
 
-func decimals(name string) int {
-	switch name {
-	case "Calcium", "Magnesium":
-		return 0
-	case "pH":
-		return 2
-	case "Phosphate", "Ammonia":
-		return 3
-	case "Free ammonia":
-		return 4
+func (j *job) between() {
+	h := j.h
+	if j.Change == nil || h.Change.Every == 0 {
+		return
 	}
-	return 1
+	var body []any
+	say := func(format string, args ...any) { body = append(body, fmt.Sprintf(format, args...)) }
+	high := h.Limits.High
+	if e := h.Routine.Evaporation; e > 0 && high.Salinity != (units.PracticalSalinity{}) {
+		after, err := dilution.Unattended(j.Change.After.Portion, e, high.Salinity)
+		switch {
+		case err == nil:
+			say("Without top-off the tank reaches %.1f ppt after %s.", high.Salinity.Value(), span(after))
+		case j.Change.After.Portion.Practical().Value() >= high.Salinity.Value():
+			say("After the change it is still above the %.1f ppt that it may have at most.", high.Salinity.Value())
+		default:
+			say("Without top-off: not worked out: %v.", err)
+		}
+	}
+	rate, known := h.Routine.PerDay.Of(tested.Nitrate)
+	after, tested1 := j.Change.After.Level(tested.Nitrate)
+	fresh, tested2 := j.new.Level(tested.Nitrate)
+	switch {
+	case !known:
+		j.r.Hides("per_day.nitrate", "nitrate until the next change")
+	case tested1 && tested2:
+		perDay, start := rate.As(units.AsNitrate).MassPerLitre(), after.As(units.AsNitrate).MassPerLitre()
+		then := max(0, start+perDay*units.MassPerLitre(h.Change.Every.Hours()/24))
+		say("Nitrate is at about %.1f mg/L right before the next change.", then.MilligramsPerLitre())
+		j.rounds(perDay, fresh.As(units.AsNitrate).MassPerLitre(), say)
+	}
+	if len(body) > 0 {
+		j.r.Add("Until the next change, "+span(h.Change.Every), body...)
+	}
 }
 
-func fixed(x float64, decimals int) string {
-	if math.IsNaN(x) {
-		return "?"
+// rounds says where nitrate settles if every change is like this one.
+func (j *job) rounds(perDay, fresh units.MassPerLitre, say func(string, ...any)) {
+	every := j.h.Change.Every
+	routine := dilution.Periodic[units.MassPerLitre]{Share: j.Change.Share, Every: every, Fresh: fresh, PerDay: perDay}
+	before, after, err := routine.Steady()
+	if err != nil {
+		say("Repeated for good, the tank uses up more nitrate than such changes bring in, and runs out of it.")
+		return
 	}
-	return strconv.FormatFloat(x, 'f', decimals, 64)
+	say("Repeated for good, such changes let it settle at %.1f mg/L before and %.1f after each.",
+		before.MilligramsPerLitre(), after.MilligramsPerLitre())
+	l, limited := j.h.Limits.High.Levels.Of(tested.Nitrate)
+	if !limited {
+		return
+	}
+	limit := l.As(units.AsNitrate).MassPerLitre()
+	switch share, err := dilution.ShareToHold(fresh, perDay, limit, every); {
+	case before <= limit:
+		say("That keeps below %.1f mg/L.", limit.MilligramsPerLitre())
+	case err == nil:
+		say("To stay at %.1f mg/L, change %.0f %% each time.", limit.MilligramsPerLitre(), math.Ceil(share.Percent()))
+	case limit <= fresh:
+		say("No change gets below the new water, which has %.1f mg/L.", fresh.MilligramsPerLitre())
+	default:
+		say("No change every %s holds %.1f mg/L: change more often or feed less.", span(every), limit.MilligramsPerLitre())
+	}
+}
+
+func (j *job) purifier() {
+	p, s := j.h.Pure, j.h.Style
+	var body []any
+	say := func(format string, args ...any) { body = append(body, fmt.Sprintf(format, args...)) }
+	if p.Product != (units.TDS{}) && j.impure() == "" {
+		switch ppm := p.Product.PPM(); {
+		case ppm == 0:
+			say("The purified water reads 0 ppm: it is good.")
+		default:
+			say("The purified water reads %g ppm: usable, but the resin is near its end (common practice: 0, and 1 to 2 at most).", ppm)
+		}
+	}
+	if x := j.Purifier; x != nil {
+		say("At %.1f bar and %s the membrane should give %s of %.1f ppm.", p.Pressure.Bars(), s.Temperature(j.cold()),
+			s.Flow(x.Flow), x.AfterMembrane.PPM())
+		if x.Lasts.Resin > 0 {
+			say("Fresh resin lasts for %s of it.", s.Volume(x.Lasts.Resin))
+		}
+	}
+	if c := j.Checkup; c != nil {
+		for _, f := range c.Findings {
+			if f.Verdict != rodi.NotJudged {
+				say("%s", f.Sentence)
+			}
+		}
+	}
+	if len(body) > 0 {
+		j.r.Add("The purifier", body...)
+	}
+}
+
+func (j *job) buy() {
+	if len(j.Shopping) == 0 {
+		return
+	}
+	t := &paper.Table{Left: true}
+	sum := units.Money{}
+	oneCurrency := true
+	for _, p := range j.Shopping {
+		packages := ""
+		switch {
+		case p.Packages == 1:
+			packages = "1 package"
+		case p.Packages > 1:
+			packages = fmt.Sprintf("%.0f packages", p.Packages)
+		}
+		t.Row(p.What, p.Amount, packages, paper.Money(p.Cost))
+		if p.Cost.Currency != "" {
+			oneCurrency = oneCurrency && (sum.Currency == "" || sum.Currency == p.Cost.Currency)
+			sum.Amount, sum.Currency = sum.Amount+p.Cost.Amount, p.Cost.Currency
+		}
+	}
+	if sum.Currency != "" && oneCurrency {
+		t.Row("together", "", "", paper.Money(sum))
+	}
+	j.r.Add("To buy for "+span(j.span()), t)
 }

@@ -112,7 +112,7 @@ func Lime(w LimeWater) (LimeSupply, error) {
 			input.Number(w.Saturation.Percent()) + " % saturated: " + input.Fixed(content.GramsPerLitre(), 2) +
 			" g of Ca(OH)2 in a litre. " +
 			"Left open to the air it grows weaker, as a crust of calcium carbonate forms.",
-		"All the top-off is lime water, and the tank holds " + input.Number(w.Tank.Volume().Litres()) + " L.",
+		"All the top-off is lime water, and the tank holds " + litres(w.Tank.Volume()) + " L.",
 		"Limits: " + saySwing(w.Limits.List()) + ".",
 	}, assumed...)
 	supply.Cautions = finish(supply.cautions(w, tank), Dry(salts.Reagent{Compound: lime, Purity: units.Share(1)}))

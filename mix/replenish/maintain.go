@@ -9,6 +9,7 @@ import (
 	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/seawater/ions"
+	"example.org/wellmixed/units"
 )
 
 // Upkeep is the wish to give back every day what the tank uses.
@@ -100,7 +101,7 @@ func Maintain(u Upkeep) (UpkeepPlan, error) {
 		return UpkeepPlan{}, err
 	}
 	p.Assumptions = append([]string{
-		"The tank is well mixed and holds " + input.Number(u.Tank.Volume().Litres()) + " L of water; topping off keeps " +
+		"The tank is well mixed and holds " + litres(u.Tank.Volume()) + " L of water; topping off keeps " +
 			"that volume, and the water of a dose takes the place of top-off.",
 		"It goes on using " + use.String() + " a day.",
 		"Limits: " + saySwing(u.Limits.List()) + ".",
@@ -168,4 +169,12 @@ func (u Upkeep) cautions(p UpkeepPlan, tank found) []advice.Caution {
 	list = append(list, u.Additive.limeCautions(p.PerDay)...)
 	list = append(list, forParameter(u.Use.PerDay.Parameter())...)
 	return finish(list, u.Additive)
+}
+
+// litres writes the volume of a tank as a keeper knows it.
+func litres(v units.Volume) string {
+	if v < 100*units.Litre {
+		return input.Fixed(v.Litres(), 1)
+	}
+	return input.Fixed(v.Litres(), 0)
 }

@@ -305,7 +305,7 @@ func (s state) rise(brings, leaves ions.Composition) (SalinityRise, error) {
 
 func (d Dose) assumptions(held tested.Held, raises []tested.Level) []string {
 	list := []string{
-		"The tank is well mixed and holds " + input.Number(d.Tank.Volume().Litres()) + " L of water; topping off keeps " +
+		"The tank is well mixed and holds " + litres(d.Tank.Volume()) + " L of water; topping off keeps " +
 			"that volume, and the water of a dose takes the place of top-off.",
 		"What the tank uses up during the steps is not counted: dose that besides.",
 		"Salinity is by the mass of salts, as if what is added were sea salt; instruments see single salts a little " +

@@ -80,8 +80,13 @@ func hotWater() advice.Caution {
 		" °C as a rule (common practice), ruins membranes and softens housings. Mixing taps can let it through."}
 }
 
+// Cautions are those of making pure water by any system.
+func Cautions() []advice.Caution {
+	return []advice.Caution{drinkingLine, unattended, pressureLimit, hotWater(), noMetal, flushFirst}
+}
+
 func (s System) cautions(f Feed, p Product) []advice.Caution {
-	list := []advice.Caution{drinkingLine, unattended, pressureLimit, hotWater(), noMetal, flushFirst}
+	list := Cautions()
 	if f.Chlorine > 0 || f.Chloramine > 0 || s.Carbon == (Carbon{}) {
 		list = append(list, chlorineKills)
 	}

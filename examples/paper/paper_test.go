@@ -1,0 +1,189 @@
+package paper_test
+
+import (
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"io"
+	"math"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"example.org/wellmixed/examples/paper"
+	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
+	"example.org/wellmixed/units"
+)
+
+func sample() *paper.Report {
+	r := &paper.Report{Title: "A <tank> & more", Verdict: []string{"Do it."}, Steps: []string{"First.", "Then."}}
+	r.Glance = &paper.Table{Head: []string{"", "now", "words"}, Left: true}
+	r.Glance.Row("Salinity", "35.0", "ppt")
+	r.Care("mixing", advice.Caution{ID: "a", Severity: advice.Care, Text: "Lids on."},
+		advice.Caution{ID: "b", Severity: advice.Danger, Text: "Mains: unplug."},
+		advice.Caution{ID: "c", Severity: advice.Care, Text: "9 K apart (too much): warm it.", Here: true})
+	r.Care("dosing", advice.Caution{ID: "b", Severity: advice.Danger, Text: "Mains: unplug."},
+		advice.Caution{ID: "d", Severity: advice.Danger, Text: "15 dKH kills; do not.", Here: true})
+	r.Assume("Well mixed.", "Well mixed.", "Warm.")
+	r.Hides("heater.power", "how long it takes")
+	r.Hides("heater.power", "how long it takes")
+	c := paper.NewChart("Nitrate", "mg/L", 1)
+	for d := range 30 {
+		c.Add(time.Duration(d)*24*time.Hour, float64(d))
+	}
+	c.High = 20
+	c.Events = []paper.Event{{At: 24 * time.Hour, What: "change of 20 L & more"}}
+	c.Measured = []paper.Measured{{At: 48 * time.Hour, Value: 3, Doubt: 1}}
+	r.Add("Ahead", "Some words.", c)
+	return r
+}
+
+func TestText(t *testing.T) {
+	var b bytes.Buffer
+	require.NoError(t, sample().WriteText(&b, paper.Options{}))
+	assert.Equal(t, `A <tank> & more
+Do it.
+ 1 First.
+ 2 Then.
+!! 15 dKH kills
+!  9 K apart
+             now  words
+  Salinity  35.0  ppt
+?  Not told: heater.power.
+
+Take care, with this job
+!! 15 dKH kills; do not.
+!  9 K apart (too much): warm it.
+
+Ahead
+Some words.
+  Nitrate mg/L     ▁▁▁▁▁▁▂▂▂▂▂▃▃▃▃▄▄▄▄▄▄▅▅▅▅▅▆▆▆▆▇▇▇▇▇▇████  0.0 to 29.0 <20.0
+
+Not told, and what is left out for it
+-  heater.power: how long it takes
+
+Before mixing
+-  Mains: unplug.
+
+1 more caution that always holds: -cautions; 2 assumptions: -assumptions.
+`, b.String())
+	b.Reset()
+	require.NoError(t, sample().WriteText(&b, paper.Options{Cautions: true, Assumptions: true, Plain: true}))
+	for _, want := range []string{"-  Lids on.\n", "Assumed\n-  Well mixed.\n-  Warm.\n", "_____"} {
+		assert.Contains(t, b.String(), want)
+	}
+	for _, r := range b.String() {
+		assert.Less(t, r, rune(128))
+	}
+	assert.ErrorIs(t, sample().WriteText(full{}, paper.Options{}), errFull)
+}
+
+type full struct{}
+
+var errFull = errors.New("full")
+
+func (full) Write([]byte) (int, error) { return 0, errFull }
+
+// wellFormed reads a page as XML, and returns its words.
+func wellFormed(t *testing.T, page string) string {
+	t.Helper()
+	d := xml.NewDecoder(strings.NewReader(page))
+	d.Entity = xml.HTMLEntity
+	var words strings.Builder
+	for {
+		token, err := d.Token()
+		if err == io.EOF {
+			return words.String()
+		}
+		require.NoError(t, err)
+		if text, ok := token.(xml.CharData); ok {
+			words.Write(text)
+		}
+	}
+}
+
+func TestPage(t *testing.T) {
+	var b bytes.Buffer
+	require.NoError(t, sample().WritePage(&b))
+	words := wellFormed(t, b.String())
+	for _, want := range []string{"A <tank> & more", "First.", "15 dKH kills; do not.", "Lids on.", "Warm.", "how long it takes",
+		"change of 20 L & more", "Nitrate mg/L over 29 days, between 0.0 and 29.0, from 0.0 to 29.0; upper limit 20.0; 1 test"} {
+		assert.Contains(t, words, want)
+	}
+	assert.ErrorIs(t, sample().WritePage(full{}), errFull)
+}
+
+// Drawings of odd data are drawn soundly or not at all.
+func TestOddDrawings(t *testing.T) {
+	nan := math.NaN()
+	empty, flat, gap := paper.NewChart("a", "", 1), paper.NewChart("b", "", 1), paper.NewChart("c<", "&", 1)
+	flat.Add(0, 5)
+	flat.Add(time.Hour, 5)
+	gap.Add(0, nan)
+	gap.Add(time.Hour, 1)
+	gap.Add(2*time.Hour, nan)
+	gap.Add(3*time.Hour, 1e9)
+	gap.Doubt = []float64{nan, math.Inf(1), 1, 2}
+	bucket, err := mix.Bucket(30*units.Centimetre, 40*units.Centimetre, 50*units.Centimetre)
+	require.NoError(t, err)
+	marked, err := mix.Marked(mix.Mark{Height: 200, Volume: 22}, mix.Mark{Height: 500, Volume: 60})
+	require.NoError(t, err)
+	for _, d := range []paper.Drawing{
+		empty, flat, gap,
+		&paper.Compare{},
+		&paper.Compare{Rows: []paper.Compared{{Name: "a<", Before: nan, New: nan, After: nan, Goal: nan, Low: nan, High: nan},
+			{Name: "b", Before: 1, New: 1, After: 1, Goal: nan, Low: nan, High: nan}, {Name: "c", Before: nan, New: 2, After: nan, Goal: 1, Low: 0, High: 3}}},
+		&paper.Bucket{}, &paper.Bucket{Vessel: bucket, Water: 400, Full: 402}, &paper.Bucket{Vessel: marked, Water: 300, Full: 302, Scoops: 4},
+	} {
+		svg := d.SVG()
+		wellFormed(t, svg)
+		assert.NotContains(t, svg, "NaN")
+		assert.NotContains(t, svg, "Inf")
+		assert.NotContains(t, d.Words(), "NaN")
+		d.Strip(false)
+	}
+	assert.Empty(t, empty.SVG())
+	assert.NotEmpty(t, flat.SVG())
+}
+
+func TestQuantities(t *testing.T) {
+	metric, us, both := paper.Style{Units: "metric"}, paper.Style{Units: "US"}, paper.Style{}
+	for got, want := range map[string]string{
+		both.Volume(48 * units.Litre):                        "48 L (12.7 US gal)",
+		metric.Volume(310.016 * units.Litre):                 "310 L",
+		metric.Volume(0.43 * units.Litre):                    "430 mL",
+		us.Volume(15 * units.USGallon):                       "15 US gal",
+		us.Volume(10 * units.Millilitre):                     "0.338 US fl oz",
+		metric.Mass(1617 * units.Gram):                       "1.62 kg",
+		metric.Mass(12345 * units.Gram):                      "12.3 kg",
+		metric.Mass(0.0123 * units.Gram):                     "12.3 mg",
+		us.Mass(1617 * units.Gram):                           "3.56 lb",
+		both.Temperature(units.Fahrenheit(60)):               "15.6 °C (60 °F)",
+		us.Temperature(units.Fahrenheit(78)):                 "78 °F",
+		both.Temperature(units.Temperature{}):                "?",
+		metric.Length(28.44 * units.Centimetre):              "28.4 cm",
+		metric.Flow(4 * units.LitrePerDay):                   "4 L a day",
+		metric.Flow(7.5 * units.LitrePerHour):                "7.5 L an hour",
+		paper.Span(47 * time.Minute):                         "47 min",
+		paper.Span(6*time.Hour + 35*time.Minute):             "6 h 35 min",
+		paper.Span(time.Hour):                                "1 h",
+		paper.Span(5 * time.Hour):                            "5 h",
+		paper.Span(24 * time.Hour * 14):                      "14 days",
+		paper.Span(24 * time.Hour * 182):                     "26 weeks",
+		paper.Span(60 * time.Hour):                           "2.5 days",
+		paper.Span(time.Second):                              "under a minute",
+		paper.Digits(0):                                      "0",
+		paper.Digits(math.NaN()):                             "?",
+		paper.Digits(1234.5):                                 "1234",
+		paper.Digits(0.00012345):                             "0.000123",
+		paper.Fixed(-0.04, 1):                                "0.0",
+		paper.Money(units.Money{}):                           "",
+		paper.Money(units.Money{Amount: 3, Currency: "EUR"}): "3.00 EUR",
+	} {
+		assert.Equal(t, want, got)
+	}
+}
