@@ -31,7 +31,7 @@ func main() { command().Main() }
 
 func command() *home.Command {
 	var flags *flag.FlagSet
-	var y year
+	var y *year
 	asCSV, step := false, home.Span(24*time.Hour)
 	return &home.Command{
 		Name:    "forecast",

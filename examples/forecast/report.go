@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -11,6 +12,7 @@ import (
 	"example.org/wellmixed/examples/paper"
 	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/tested"
+	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
 )
 
@@ -24,76 +26,57 @@ type series struct {
 	doubted    bool // the estimates have its uncertainty, in the same unit
 }
 
-// allSeries are those that are known at the end.
-func (y *year) allSeries() (known []series) {
-	nan, style, limits := math.NaN(), y.h.Style, y.h.Limits
-	salinity := series{"Salinity", "ppt", 2, func(w tested.Water) float64 { return w.Portion.Practical().Value() }, nan, nan, true}
-	switch style.By {
-	case "SG":
-		salinity = series{"Salinity", "SG", 4, func(w tested.Water) float64 {
-			return w.Portion.SpecificGravity(y.h.Pair).Ratio()
-		}, nan, nan, false}
-	case "mS/cm":
-		salinity = series{"Salinity", "mS/cm", 1, func(w tested.Water) float64 {
-			return w.Portion.Conductivity().MillisiemensPerCentimetre()
-		}, nan, nan, false}
+// known are the series that have a value at the end.
+func (y *year) known() (known []series) {
+	style, limits, none := y.h.Style, y.h.Limits, math.NaN()
+	gauge := func(w tested.Water) float64 { return style.Gauge(w.Portion.Sample) }
+	at := func(s units.PracticalSalinity) float64 {
+		if w, err := y.limitWater(s); err == nil && s.Value() > 0 {
+			return style.Gauge(w)
+		}
+		return none
 	}
-	salinity.low, salinity.high = y.atSalinity(salinity.of, limits.Low), y.atSalinity(salinity.of, limits.High)
-	litres := series{"Volume", "L", 1, func(w tested.Water) float64 { return w.Volume().Litres() }, nan, nan, true}
-	if style.Units == "US" {
-		litres = series{"Volume", "US gal", 1, func(w tested.Water) float64 { return w.Volume().USGallons() }, nan, nan, false}
-	}
-	all := []series{salinity}
+	unit, decimals := style.GaugeUnit()
+	all := []series{{"Salinity", unit, decimals, gauge, at(limits.Low.Salinity), at(limits.High.Salinity), unit == "ppt"}}
 	if end := y.Forecast.End.Volume(); math.Abs(float64(end/y.Forecast.Start.Volume())-1) > 0.005 {
-		all = append(all, litres)
+		volume := series{"Volume", "L", 1, func(w tested.Water) float64 { return w.Volume().Litres() }, none, none, true}
+		if style.Units == "US" {
+			volume.unit, volume.of, volume.doubted = "US gal", func(w tested.Water) float64 { return w.Volume().USGallons() }, false
+		}
+		all = append(all, volume)
 	}
 	for _, l := range y.Forecast.End.Levels {
 		p := l.Parameter()
 		_, unit := l.Counted()
-		name := capital(string(p))
-		all = append(all, series{name, unit, paper.Decimals(name), func(w tested.Water) float64 {
+		limit := func(of tested.Levels) float64 {
+			if bound, has := of.Of(p); has {
+				x, _ := l.WithBase(bound.Base()).Counted()
+				return x
+			}
+			return none
+		}
+		all = append(all, series{paper.Capital(string(p)), unit, paper.Decimals(string(p)), func(w tested.Water) float64 {
 			l, _ := w.Level(p)
 			x, _ := l.Counted()
 			return x
-		}, counted(limits.Low.Levels, l), counted(limits.High.Levels, l), true})
+		}, limit(limits.Low.Levels), limit(limits.High.Levels), true})
 	}
-	all = append(all, series{"pH", "total", 2, y.ph, nan, nan, false})
-	for _, s := range all {
-		if !math.IsNaN(s.of(y.Forecast.End)) {
-			known = append(known, s)
-		}
+	if ph := (series{"pH", "total", 2, y.ph, none, none, false}); !math.IsNaN(y.ph(y.Forecast.End)) {
+		all = append(all, ph)
 	}
-	return known
+	return all
 }
 
-// counted is the limit of a level, counted like it.
-func counted(limits tested.Levels, like tested.Level) float64 {
-	if l, has := limits.Of(like.Parameter()); has {
-		x, _ := like.WithBase(l.Base()).Counted()
-		return x
-	}
-	return math.NaN()
-}
-
-// atSalinity is the limit of salinity in the way that the keeper measures it.
-func (y *year) atSalinity(of func(tested.Water) float64, g dilution.Goal) float64 {
-	if w, err := y.limitWater(g.Salinity); err == nil && g.Salinity.Value() > 0 {
-		return of(w)
-	}
-	return math.NaN()
+// limitWater is the water of the tank at a salinity.
+func (y *year) limitWater(s units.PracticalSalinity) (seawater.Sample, error) {
+	return seawater.FromPractical(s, y.routine.Tank.Portion.Temperature())
 }
 
 // ph is that of a water that has come to rest with the air of the room.
 func (y *year) ph(w tested.Water) float64 {
-	if y.h.Air == 0 {
-		return math.NaN()
-	}
-	aired, err := w.Aired(y.h.Air, units.Atmosphere)
-	if err != nil {
-		return math.NaN()
-	}
-	c, err := aired.Chemistry()
-	if err != nil {
+	aired, noAir := w.Aired(y.h.Air, units.Atmosphere)
+	c, unknown := aired.Chemistry()
+	if y.h.Air == 0 || noAir != nil || unknown != nil {
 		return math.NaN()
 	}
 	return c.PH.Value()
@@ -101,15 +84,21 @@ func (y *year) ph(w tested.Water) float64 {
 
 func (y *year) report() *paper.Report {
 	r := y.r
-	r.Title = strings.TrimSuffix("What becomes of it in "+y.over()+": "+y.Name, ": ")
+	r.Title = paper.Capital(strings.TrimPrefix(y.Name+": what becomes of it in "+y.over(), ": "))
+	head := []string{""}
+	for _, s := range y.Steps {
+		head = append(head, y.date(s.At).Format("2 Jan"))
+	}
+	r.Glance = y.table(y.Steps, head)
 	y.verdict()
-	r.Glance = y.table(y.Steps, y.heads())
 	y.limits()
 	y.charts()
 	y.longRun()
 	y.balances()
 	y.calendar()
-	y.toBuy()
+	if costs := y.toBuy(); costs != "" {
+		r.Verdict = append(r.Verdict, "To buy meanwhile: "+costs+".")
+	}
 	for _, c := range y.Forecast.Cautions {
 		doing := "changing water"
 		if c.ID == "top-off-runs-over" || c.ID == "lime-water" || c.ID == "no-top-off" {
@@ -134,69 +123,58 @@ func (y *year) verdict() {
 		switch {
 		case c.Crosses():
 			passed = append(passed, y.passes(c))
-		case y.rates[c.Name]:
+		case y.moved[c.Name]:
 			kept++
 		default:
 			others = "what else has a rate"
 		}
 	}
-	var text string
-	switch {
-	case y.untold != nil:
-		text = "Nothing is said of the limits: " + y.untold.Error() + "."
-	case len(passed) == 0 && kept == 0:
-		text = "Nothing is told that is bound to leave a limit; below is where the numbers lead."
-	case len(passed) == 0:
-		text = capital(strings.Replace(others, " else", "", 1)) + " stays within its limits until " + y.day(y.Forecast.Span) + "."
-	case kept > 0:
-		text = capital(join(passed)) + "; " + others + " stays within its limits."
-	default:
-		text = capital(join(passed)) + "."
-	}
-	y.r.Verdict = append(y.r.Verdict, text)
 	if y.Ends != "" {
-		y.r.Verdict = append([]string{"The forecast ends on " + y.day(y.Forecast.Span) + ", after " +
-			paper.Span(y.Forecast.Span.Round(time.Hour)) + ": " + y.Ends + "."}, y.r.Verdict...)
+		y.say("The forecast ends on " + y.day(y.Forecast.Span) + ", after " + paper.Span(y.Forecast.Span.Round(time.Hour)) + ": " +
+			y.Ends + ".")
+	}
+	switch text := paper.Capital(paper.And(passed)); {
+	case y.untold != nil:
+		y.say("Nothing is said of the limits: " + asWritten(y.untold).Error() + ".")
+	case len(passed) == 0 && kept == 0:
+		y.say("No limit is told that a rate could lead to; below is where the numbers lead.")
+	case len(passed) == 0:
+		y.say(paper.Capital(strings.Replace(others, " else", "", 1)) + " stays within its limits until " + y.day(y.Forecast.Span) + ".")
+	case kept > 0:
+		y.say(text + "; " + others + " stays within its limits.")
+	default:
+		y.say(text + ".")
 	}
 	switch {
 	case y.Schedule != nil && len(passed) > 0:
-		y.r.Verdict = append(y.r.Verdict, "Changes of "+y.option(y.Schedule.Best)+" would keep all limits, for "+
-			paper.Money(y.Schedule.Best.PerDay)+" a day.")
+		y.say("Changes of " + y.option(y.Schedule.Best) + " would keep all limits, for " + paper.Money(y.Schedule.Best.PerDay) + " a day.")
 	case y.dear != nil:
-		y.r.Verdict = append(y.r.Verdict, "No calendar of those to choose from keeps the limits.")
-	}
-	if costs := y.total(); costs != "" {
-		y.r.Verdict = append(y.r.Verdict, "To buy meanwhile: "+costs+".")
+		y.say("No calendar of those to choose from keeps the limits.")
 	}
 }
 
-// passes says when a limit is left: "nitrate passes 25 mg/L NO3 on 14 August".
+func (y *year) say(text string) { y.r.Verdict = append(y.r.Verdict, text) }
+
+// passes says when a limit is left: "nitrate passes 25 mg/L NO3 on 14 August (± 4 days)".
 func (y *year) passes(c dilution.Crossing) string {
-	what, bound := strings.ToLower(c.Name), paper.Digits(c.Bound)+" "+c.Unit
-	if c.Name == "Salinity" {
-		if w, err := y.limitWater(units.Practical(c.Bound)); err == nil {
-			bound = y.h.Style.Salinity(w.Portion.Sample)
-		}
+	bound := strconv.FormatFloat(c.Bound, 'g', 6, 64) + " " + c.Unit
+	if w, err := y.limitWater(units.Practical(c.Bound)); c.Name == "Salinity" && err == nil {
+		bound = y.h.Style.Salinity(w)
 	}
-	switch {
-	case c.After == 0 && c.High:
-		return what + " is above " + bound + " already"
+	is, passes := " is below ", " falls below "
+	if c.High {
+		is, passes = " is above ", " passes "
+	}
+	text := strings.ToLower(c.Name) + passes + bound + " on " + y.day(c.After)
+	switch sure, _ := y.sure(c); {
 	case c.After == 0:
-		return what + " is below " + bound + " already"
-	case c.High:
-		what += " passes "
-	default:
-		what += " falls below "
+		return strings.ToLower(c.Name) + is + bound + " already"
+	case sure == never:
+		return text + " or never"
+	case sure != "":
+		return text + " (± " + sure + ")"
 	}
-	what += bound + " on " + y.day(c.After)
-	switch sure, _ := y.sure(c); sure {
-	case "":
-		return what
-	case never:
-		return what + " or never"
-	default:
-		return what + " (± " + sure + ")"
-	}
+	return text
 }
 
 // never is how sure a day is that may not come for all that is known.
@@ -209,26 +187,26 @@ func (y *year) sure(c dilution.Crossing) (days, mostly string) {
 	if i < 0 || c.After == 0 {
 		return "", ""
 	}
-	e := y.Estimates[i]
-	switch days := math.Round(e.Uncertainty); {
-	case math.IsInf(days, 0):
-		return never, lower(e.Mostly)
-	case days == 0:
-		return "under a day", lower(e.Mostly)
-	case days == 1:
-		return "a day", lower(e.Mostly)
+	mostly = strings.ToLower(y.Estimates[i].Mostly)
+	switch x := math.Round(y.Estimates[i].Uncertainty); {
+	case math.IsInf(x, 0):
+		return never, mostly
+	case x <= 1:
+		return "a day", mostly
 	default:
-		return fmt.Sprintf("%.0f days", days), lower(e.Mostly)
+		return fmt.Sprintf("%.0f days", x), mostly
 	}
 }
 
 // over is how long the forecast is.
 func (y *year) over() string {
-	if y.Forecast.Span == 365*24*time.Hour {
+	if y.Forecast.Span == 365*day {
 		return "a year"
 	}
 	return paper.Span(y.Forecast.Span)
 }
+
+func (y *year) date(at time.Duration) time.Time { return y.Start.Add(at) }
 
 // day writes a date, with the year where it is another one.
 func (y *year) day(at time.Duration) string {
@@ -236,14 +214,6 @@ func (y *year) day(at time.Duration) string {
 		return t.Format("2 January 2006")
 	}
 	return y.date(at).Format("2 January")
-}
-
-func (y *year) heads() []string {
-	head := []string{""}
-	for _, at := range y.times {
-		head = append(head, y.date(at).Format("2 Jan"))
-	}
-	return head
 }
 
 // table has a row of each series, and its limits last.
@@ -254,32 +224,21 @@ func (y *year) table(steps []dilution.Step, head []string) *paper.Table {
 		for _, step := range steps {
 			row = append(row, paper.Fixed(s.of(step.Water), s.decimals))
 		}
-		t.Row(append(row, s.limits())...)
+		bound := func(x float64) string { // without zeros at the end
+			x, _ = strconv.ParseFloat(paper.Fixed(x, s.decimals), 64)
+			return strconv.FormatFloat(x, 'f', -1, 64)
+		}
+		switch low, high := !math.IsNaN(s.low), !math.IsNaN(s.high); {
+		case low && high:
+			row = append(row, bound(s.low)+" to "+bound(s.high))
+		case low:
+			row = append(row, "at least "+bound(s.low))
+		case high:
+			row = append(row, "at most "+bound(s.high))
+		}
+		t.Row(row...)
 	}
 	return t
-}
-
-func (s series) limits() string {
-	low, high := paper.Fixed(s.low, s.decimals), paper.Fixed(s.high, s.decimals)
-	if trimmed := s.decimals > 0; trimmed {
-		low, high = trim(low), trim(high)
-	}
-	switch {
-	case low != "?" && high != "?":
-		return low + " to " + high
-	case low != "?":
-		return "at least " + low
-	case high != "?":
-		return "at most " + high
-	}
-	return ""
-}
-
-func trim(number string) string {
-	if strings.Contains(number, ".") {
-		return strings.TrimSuffix(strings.TrimRight(number, "0"), ".")
-	}
-	return number
 }
 
 // limits tells of each when it is passed, and how sure that is.
@@ -291,7 +250,7 @@ func (y *year) limits() {
 	for _, c := range y.Limits {
 		when := "kept"
 		switch {
-		case !c.Crosses() && !y.rates[c.Name]:
+		case !c.Crosses() && !y.moved[c.Name]:
 			when = "no rate told"
 		case c.After == 0:
 			when = "already"
@@ -301,40 +260,34 @@ func (y *year) limits() {
 		sure, mostly := y.sure(c)
 		t.Row(strings.TrimSuffix(c.String(), " PSS-78"), when, sure, mostly)
 	}
-	body := []any{t}
+	y.r.Add("Limits", t)
 	if y.unsure != nil {
-		body = append(body, "How sure that is cannot be told: "+y.unsure.Error()+".")
+		y.r.Add("How sure that is", "Not worked out: "+y.unsure.Error()+".")
 	}
-	y.r.Add("Limits", body...)
 }
-
-// points is how many of them a chart has.
-const points = 240
 
 // charts draws each series, its limits, what happens and how sure it is.
 func (y *year) charts() {
-	steps, err := y.Forecast.Points(max(y.Forecast.Span/points, time.Minute))
+	const points = 240
+	span := y.Forecast.Span
+	steps, err := y.Forecast.Points(max(span/points, time.Minute))
 	if err != nil {
-		y.r.Add("Over time", "Not to be drawn: "+err.Error()+".")
+		y.r.Add("Over time", "Not drawn: "+err.Error()+".")
 		return
-	}
-	var water []dilution.Step
-	for s := range steps {
-		water = append(water, s)
 	}
 	doubts := y.doubts()
 	events, happens := y.events()
 	var body []any
-	if happens != "" {
-		body = append(body, happens)
+	if len(happens) > 0 {
+		body = append(body, "The marks below the charts on the page: "+strings.Join(happens, "; ")+".")
 	}
 	for _, s := range y.series {
 		c := paper.NewChart(s.name, s.unit, s.decimals)
 		c.Start, c.Low, c.High, c.Events = y.Start, s.low, s.high, events
-		for _, p := range water {
+		for p := range steps {
 			c.Add(p.At, s.of(p.Water))
 			if len(doubts) > 0 && s.doubted {
-				c.Doubt = append(c.Doubt, between(doubts, s.name, float64(p.At)/float64(y.Forecast.Span)))
+				c.Doubt = append(c.Doubt, between(doubts, s.name, float64(p.At)/float64(span)))
 			}
 		}
 		body = append(body, c)
@@ -342,16 +295,15 @@ func (y *year) charts() {
 	y.r.Add("Over time", body...)
 }
 
-// doubts are the estimates of the start, the end and some moments between: the band on
-// the charts.
+// doubts are the standard uncertainties at the start, at some moments and at the end, for
+// the band on the charts; nothing if they are not known.
 func (y *year) doubts() (list []map[string]float64) {
+	const moments = 12
 	if !y.h.Doubts.Given || y.unsure != nil {
 		return nil
 	}
-	const moments = 12
 	for k := range moments + 1 {
-		span := max(y.Forecast.Span*time.Duration(k)/moments, time.Minute)
-		all, err := y.estimates(span, dilution.Bounds{})
+		all, err := y.estimates(max(y.Forecast.Span*time.Duration(k)/moments, time.Minute), dilution.Bounds{})
 		if err != nil {
 			return nil
 		}
@@ -373,7 +325,7 @@ func between(list []map[string]float64, name string, share float64) float64 {
 }
 
 // events are the marks below the charts, and what they mean. Daily ones would be a line.
-func (y *year) events() (list []paper.Event, happens string) {
+func (y *year) events() (list []paper.Event, happens []string) {
 	const most = 60
 	mark := func(first, every time.Duration, what string) {
 		n := 1
@@ -387,7 +339,7 @@ func (y *year) events() (list []paper.Event, happens string) {
 		for k := range n {
 			list = append(list, paper.Event{At: first + every*time.Duration(k), What: what})
 		}
-		happens += "; " + what + ", first on " + y.day(first)
+		happens = append(happens, what+", first on "+y.day(first))
 	}
 	for _, c := range y.routine.Changes {
 		mark(c.First, c.Every, "a change of "+y.h.Style.Volume(c.Swap))
@@ -395,12 +347,9 @@ func (y *year) events() (list []paper.Event, happens string) {
 	for _, d := range y.routine.Doses {
 		var what []string
 		for _, l := range d.Levels {
-			what = append(what, paper.Level(l))
+			what = append(what, paper.Precise(l))
 		}
-		mark(d.First, d.Every, "a dose of "+join(what))
-	}
-	if happens != "" {
-		happens = "The marks below the charts on the page: " + happens[2:] + "."
+		mark(d.First, d.Every, "a dose of "+paper.And(what))
 	}
 	return list, happens
 }
@@ -408,7 +357,7 @@ func (y *year) events() (list []paper.Event, happens string) {
 func (y *year) longRun() {
 	const title = "In the long run"
 	if y.restless != nil {
-		y.r.Add(title, "It does not settle: "+asWritten(y.restless).Error()+".")
+		y.r.Add(title, "It does not settle: "+y.restless.Error()+".")
 		return
 	}
 	steps, head := []dilution.Step{{Water: y.Settled.Before}, {Water: y.Settled.After}}, []string{"", "before a change", "after it"}
@@ -435,37 +384,23 @@ func (y *year) balances() {
 
 func (y *year) calendar() {
 	const title = "The cheapest calendar that keeps the limits"
-	switch {
-	case y.dear != nil:
-		y.r.Add(title, "There is none: "+asWritten(y.dear).Error()+".")
-	case y.Schedule != nil:
-		t := &paper.Table{Left: true}
-		for _, o := range y.Schedule.Options {
-			t.Row(y.option(o), paper.Money(o.PerDay)+" a day", strings.Replace(o.Why, "does not keep", "no:", 1))
-		}
-		y.r.Add(title, t)
-		for _, c := range y.Schedule.Cautions {
-			c.Here = false // it is not what is done
-			y.r.Care("changing water", c)
-		}
+	if y.dear != nil {
+		y.r.Add(title, "There is none: "+y.dear.Error()+".")
+	}
+	if y.Schedule == nil {
+		return
+	}
+	t := &paper.Table{Left: true}
+	for _, o := range y.Schedule.Options {
+		t.Row(y.option(o), paper.Money(o.PerDay)+" a day", strings.Replace(o.Why, "does not keep", "no:", 1))
+	}
+	y.r.Add(title, t)
+	for _, c := range y.Schedule.Cautions {
+		c.Here = false // it is not what is done
+		y.r.Care("changing water", c)
 	}
 }
 
 func (y *year) option(o dilution.Option) string {
 	return y.h.Style.Volume(o.Swap) + " every " + paper.Span(o.Every)
-}
-
-// join writes "a, b and c".
-func join(list []string) string {
-	if n := len(list); n > 1 {
-		return strings.Join(list[:n-1], ", ") + " and " + list[n-1]
-	}
-	return strings.Join(list, "")
-}
-
-func lower(text string) string {
-	if text == "" {
-		return text
-	}
-	return strings.ToLower(text[:1]) + text[1:]
 }

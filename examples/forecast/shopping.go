@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"math"
-	"time"
 
 	"example.org/wellmixed/examples/home"
 	"example.org/wellmixed/examples/paper"
@@ -13,88 +12,89 @@ import (
 	"example.org/wellmixed/units"
 )
 
-// bought is one thing to buy over the span.
+// bought is what the span takes of one thing.
 type bought struct {
-	what, amount, packages, why string
-	cost                        units.Money
+	What     string
+	Amount   replenish.Amount
+	Packages float64     `json:",omitempty"`
+	Cost     units.Money `json:",omitempty"`
+	Why      string      // it is needed, or is not known
 }
 
-// shop lists what the routine takes over the span. What cannot be told is told so.
+// shop lists what the routine takes over the span.
 func (y *year) shop() {
-	days := y.Forecast.Span.Hours() / 24
-	fresh := y.routine.Stream.Flow.Volume(y.Forecast.Span)
+	span, fresh, pure := y.Forecast.Span, y.routine.Stream.Flow.Volume(y.Forecast.Span), units.Volume(0)
 	for _, c := range y.routine.Changes {
-		n := 1.
-		if c.Every > 0 {
-			n += math.Floor(float64(y.Forecast.Span-c.First) / float64(c.Every))
-		}
-		if c.First <= y.Forecast.Span {
-			fresh += c.Swap * units.Volume(n)
+		switch {
+		case c.First > span:
+		case c.Every == 0:
+			fresh += c.Swap
+		default:
+			fresh += c.Swap * units.Volume(1+(span-c.First)/c.Every)
 		}
 	}
-	pure := units.Volume(0)
 	if !y.routine.TopOff.None {
-		pure = y.routine.Evaporation.Volume(y.Forecast.Span)
+		pure = y.routine.Evaporation.Volume(span)
 	}
 	if fresh > 0 {
 		pure += y.salt(fresh)
 	}
 	if pure > 0 {
-		water := bought{what: "pure water", amount: y.h.Style.Volume(pure)}
+		b := bought{What: "pure water", Amount: replenish.Amount{Volume: pure}}
 		if p := y.h.Pure; p.Bought.Currency != "" {
-			water.cost = p.Bought.Times(pure.Litres())
+			b.Cost = p.Bought.Times(pure.Litres())
 		} else if p.Waste > 0 {
-			water.why = "and " + y.h.Style.Volume(pure*units.Volume(p.Waste)) + " to the drain"
+			b.Why = y.h.Style.Volume(pure*units.Volume(p.Waste)) + " to the drain besides"
 		}
-		y.shopping = append(y.shopping, water)
+		y.Shopping = append(y.Shopping, b)
 	}
 	for _, p := range tested.Parameters() {
 		if a, has := y.h.Additive(p); has {
-			y.additive(p, a, days)
+			y.additive(p, a)
 		}
 	}
 }
 
-// salt for so much new water; it returns the pure water that goes in. What does not
-// tell how much salt is in it leaves the water about as much as the mix.
+// salt for so much new water; it returns the pure water that goes in, about as much as the
+// mix where the salt is not known.
 func (y *year) salt(fresh units.Volume) units.Volume {
-	s := y.h.Salt
+	s, warm := y.h.Salt, y.batch.Portion.Temperature()
 	if s.SeaSalt == (units.Fraction{}) && s.Label == (mix.Label{}) {
 		y.r.Hides("salt.per_litre_of_water", "how much salt to buy")
 		return fresh
 	}
-	s.Name = ""
-	plan, err := mix.Plan(mix.Batch{Target: y.batch.Portion.Practical(), Temperature: y.batch.Portion.Temperature(),
-		Amount: mix.FinalVolume(fresh), Salt: s, WaterTemperature: y.batch.Portion.Temperature()})
+	price := s.Price
+	s.Price = units.Money{} // of whole packages
+	plan, err := mix.Plan(mix.Batch{Target: y.batch.Portion.Practical(), Temperature: warm, Amount: mix.FinalVolume(fresh),
+		Salt: s, WaterTemperature: warm})
 	if err != nil {
-		y.shopping = append(y.shopping, bought{what: "salt", why: "cannot be told: " + err.Error()})
+		y.Shopping = append(y.Shopping, bought{What: "salt", Why: "not known: " + err.Error()})
 		return fresh
 	}
-	y.shopping = append(y.shopping, y.packed("salt", plan.Salt, s.Package, s.Price, "for "+y.h.Style.Volume(fresh)+" of new water"))
+	y.packed(bought{What: "salt", Amount: replenish.Amount{Mass: plan.Salt}, Why: "for " + y.h.Style.Volume(fresh) + " of new water"},
+		s.Package, price)
 	return plan.Water
 }
 
-// packed is so much of what comes in packages.
-func (y *year) packed(what string, m, of units.Mass, price units.Money, why string) bought {
-	b := bought{what: what, amount: y.h.Style.Mass(m), why: why}
-	if of > 0 {
-		n := math.Ceil(float64(m/of) - 1e-9)
-		b.packages, b.cost = fmt.Sprintf("%.0f x %s", n, y.h.Style.Mass(of)), price.Times(n)
+// packed counts the packages of what is sold by the package.
+func (y *year) packed(b bought, of units.Mass, price units.Money) {
+	if of > 0 && b.Amount.Mass > 0 {
+		b.Packages = math.Ceil(float64(b.Amount.Mass/of) - 1e-9)
+		b.Cost = price.Times(b.Packages)
 	}
-	return b
+	y.Shopping = append(y.Shopping, b)
 }
 
-// additive is what the doses and pumps of the file take of an additive, or, if there are
-// none, what gives back all that is used.
-func (y *year) additive(p tested.Parameter, a home.Additive, days float64) {
-	rt, why := y.routine, "for what is dosed of "+string(p)
-	perDay := 0.
+// additive is what the doses and pumps of the file take of it, or, if there are none, what
+// gives back all that is used.
+func (y *year) additive(p tested.Parameter, a home.Additive) {
+	rt, perDay, why := y.routine, 0., "for what is dosed of "+string(p)
 	if l, has := rt.Pumped.Of(p); has {
 		perDay += l.Base()
 	}
 	for _, d := range rt.Doses {
 		if l, has := d.Levels.Of(p); has && d.Every > 0 {
-			perDay += l.Base() * float64(24*time.Hour) / float64(d.Every)
+			perDay += l.Base() * float64(day) / float64(d.Every)
 		}
 	}
 	if use, has := rt.PerDay.Of(p); has && perDay == 0 {
@@ -106,42 +106,40 @@ func (y *year) additive(p tested.Parameter, a home.Additive, days float64) {
 	plan, err := replenish.Maintain(replenish.Upkeep{Tank: rt.Tank, Air: y.h.Air, Additive: a.Is,
 		Use: replenish.Use{Parameter: p, PerDay: p.None().WithBase(perDay)}})
 	if err != nil {
-		y.shopping = append(y.shopping, bought{what: a.Name, why: "cannot be told: " + err.Error()})
+		y.Shopping = append(y.Shopping, bought{What: a.Name, Why: "not known: " + err.Error()})
 		return
 	}
-	b := y.packed(a.Name, plan.PerDay.Mass*units.Mass(days), a.Package, a.Price, why)
-	if v := plan.PerDay.Volume * units.Volume(days); v > 0 {
-		b = bought{what: a.Name, amount: y.h.Style.Volume(v), why: why}
-	}
-	y.shopping = append(y.shopping, b)
+	days := y.Forecast.Span.Hours() / 24
+	y.packed(bought{What: a.Name, Why: why, Amount: replenish.Amount{
+		Mass: plan.PerDay.Mass * units.Mass(days), Volume: plan.PerDay.Volume * units.Volume(days),
+	}}, a.Package, a.Price)
 	y.r.Care("handling chemicals", a.Holds.Cautions()...)
 }
 
-// total lists what is bought, in one line.
-func (y *year) total() string {
+// toBuy writes the list; it returns the same in one line, with what it costs.
+func (y *year) toBuy() string {
+	t := &paper.Table{Left: true}
 	var list []string
 	var sum units.Money
-	for _, b := range y.shopping {
-		if b.amount != "" {
-			list = append(list, b.amount+" of "+b.what)
+	for _, b := range y.Shopping {
+		amount, packages := y.h.Style.Amount(b.Amount), ""
+		if b.Packages > 0 {
+			packages = fmt.Sprintf("packages: %.0f", b.Packages)
 		}
-		if b.cost.Currency != "" && (sum.Currency == "" || sum.Currency == b.cost.Currency) {
-			sum = units.Money{Amount: sum.Amount + b.cost.Amount, Currency: b.cost.Currency}
+		t.Row(b.What, amount, packages, paper.Money(b.Cost), b.Why)
+		if b.Amount != (replenish.Amount{}) {
+			list = append(list, amount+" of "+b.What)
+		}
+		if b.Cost.Currency != "" && (sum.Currency == "" || sum.Currency == b.Cost.Currency) {
+			sum = units.Money{Amount: sum.Amount + b.Cost.Amount, Currency: b.Cost.Currency}
 		}
 	}
-	if text := join(list); text != "" && sum.Currency != "" {
-		return text + ", " + paper.Money(sum)
-	}
-	return join(list)
-}
-
-func (y *year) toBuy() {
-	if len(y.shopping) == 0 {
-		return
-	}
-	t := &paper.Table{Left: true}
-	for _, b := range y.shopping {
-		t.Row(b.what, b.amount, b.packages, paper.Money(b.cost), b.why)
+	if len(t.Rows) == 0 {
+		return ""
 	}
 	y.r.Add("To buy for "+y.over(), t)
+	if sum.Currency != "" {
+		return paper.And(list) + ", " + paper.Money(sum)
+	}
+	return paper.And(list)
 }

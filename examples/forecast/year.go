@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"slices"
 	"strings"
 	"time"
 
@@ -17,60 +18,60 @@ import (
 // year is everything that is said of the span.
 type year struct {
 	answer
-	h        *home.Home
-	r        *paper.Report
-	routine  dilution.Routine
-	batch    tested.Water
-	bounds   dilution.Bounds
-	rates    map[string]bool // of what something is told that moves it
-	series   []series
-	times    []time.Duration // of Steps
-	untold   error           // why nothing is said of the limits
-	unsure   error           // why nothing is said of the doubts
-	restless error           // why it does not settle
-	dear     error           // why no calendar keeps the limits
-	shopping []bought
+	h       *home.Home
+	r       *paper.Report
+	routine dilution.Routine
+	batch   tested.Water
+	bounds  dilution.Bounds
+	moved   map[string]bool // of what a rate is told
+	series  []series
+
+	// Why nothing is said of the limits, of their doubts, of the long run and of a calendar.
+	untold, unsure, restless, dear error
 }
 
 // answer is what is written for programs.
 type answer struct {
 	Name      string
 	Start     time.Time
-	Forecast  dilution.Forecast
 	Ends      string          `json:",omitempty"` // why the forecast ends before the span does
 	Steps     []dilution.Step // the columns of the table, each before what is due then
+	Forecast  dilution.Forecast
 	Limits    []dilution.Crossing
 	Estimates []advice.Estimate      `json:",omitempty"` // of the end and of the days until limits are left
 	Settled   *dilution.Settled      `json:",omitempty"`
 	Schedule  *dilution.SchedulePlan `json:",omitempty"`
+	Shopping  []bought               `json:",omitempty"`
 }
+
+const day = 24 * time.Hour
 
 // look works it all out. It fails if there is no forecast at all: what else fails is
 // told where it would have stood.
-func look(h *home.Home) (year, error) {
-	y := year{h: h, r: &paper.Report{}, rates: map[string]bool{}}
+func look(h *home.Home) (*year, error) {
+	y := &year{h: h, r: &paper.Report{}, moved: map[string]bool{}}
 	y.Name, y.Start = h.Name, h.Forecast.Start
 	if y.Start.IsZero() {
-		y.Start = time.Now().UTC().Truncate(24 * time.Hour)
-	}
-	if err := y.plan(); err != nil {
-		return y, err
+		y.Start = time.Now().UTC().Truncate(day)
 	}
 	span := h.Forecast.Span
 	if span == 0 {
-		span = 365 * 24 * time.Hour
+		span = 365 * day
+	}
+	if err := y.plan(); err != nil {
+		return nil, err
 	}
 	if err := y.follow(span); err != nil {
-		return y, err
+		return nil, err
 	}
-	y.watch()
 	y.columns()
 	if y.Limits, y.untold = y.Forecast.Until(y.bounds); y.untold == nil && h.Doubts.Given {
 		y.Estimates, y.unsure = y.estimates(y.Forecast.Span, y.bounds)
 	}
-	var settled dilution.Settled
-	if settled, y.restless = y.routine.Settles(); y.restless == nil {
+	if settled, err := y.routine.Settles(); err == nil {
 		y.Settled = &settled
+	} else {
+		y.restless = asWritten(err)
 	}
 	y.cheapest()
 	y.shop()
@@ -79,97 +80,107 @@ func look(h *home.Home) (year, error) {
 
 // plan makes a routine of what the file says.
 func (y *year) plan() error {
-	h := y.h
-	tank, err := h.AnyTank(y.r)
+	tank, err := y.h.AnyTank(y.r)
 	if err != nil {
 		return err
 	}
-	if y.batch, err = y.newWater(tank); err != nil {
-		return err
-	}
-	y.routine = dilution.Routine{
-		Tank: tank, PerDay: h.Routine.PerDay, Evaporation: h.Routine.Evaporation, TopOff: h.Routine.TopOff,
-		Pumped: h.Routine.Pumped, Doses: h.Routine.Doses, Changes: y.changes(),
-		Stream: dilution.Stream{Batch: y.batch, Flow: h.Routine.Stream},
-	}
-	if h.Routine.Evaporation == 0 {
-		y.r.Hides("evaporation", "how the salinity moves")
-	}
-	var of []string
-	for _, l := range tank.Levels {
-		if _, known := y.batch.Level(l.Parameter()); !known && (h.Routine.Stream > 0 || len(y.routine.Changes) > 0) {
-			of = append(of, string(l.Parameter()))
-		}
-	}
-	y.hides("mix.", of, "what becomes of the tank's")
-	of = nil
-	for _, l := range h.Routine.PerDay {
-		if _, known := tank.Level(l.Parameter()); !known {
-			of = append(of, string(l.Parameter()))
-		}
-	}
-	y.hides("tank.", of, "where it leads")
-	for _, l := range h.Routine.Losses {
-		if y.foretold(l.Of) {
-			y.routine.Losses = append(y.routine.Losses, l)
-		}
-	}
-	return nil
-}
-
-// newWater is that of all changes.
-func (y *year) newWater(tank tested.Water) (tested.Water, error) {
 	salinity, temperature := tank.Portion.Practical(), tank.Portion.Temperature()
-	if t := y.h.Mix.Temperature; t.IsSet() {
-		temperature = t
-	}
 	if s := y.h.Mix.Target; s != nil {
 		salinity = *s
 	} else {
 		y.r.Assume("New water has the salinity of the tank.")
 	}
+	if t := y.h.Mix.Temperature; t.IsSet() {
+		temperature = t
+	}
 	w, err := seawater.FromPractical(salinity, temperature)
 	if err != nil {
-		return tested.Water{}, home.At("mix", err)
+		return home.At("mix", err)
 	}
-	return tested.Water{Portion: w.OfVolume(1 * units.Litre), Levels: y.h.Mix.Levels}, nil
+	y.batch = tested.Water{Portion: w.OfVolume(1 * units.Litre), Levels: y.h.Mix.Levels}
+	r := y.h.Routine
+	y.routine = dilution.Routine{
+		Tank: tank, PerDay: r.PerDay, Evaporation: r.Evaporation, TopOff: r.TopOff, Pumped: r.Pumped, Doses: r.Doses,
+		Changes: y.changes(), Stream: dilution.Stream{Batch: y.batch, Flow: r.Stream},
+	}
+	if y.moved["Salinity"] = r.Evaporation > 0; r.Evaporation == 0 {
+		y.r.Hides("evaporation", "how the salinity moves")
+	}
+	y.know()
+	return nil
 }
 
 // changes are those that the file plans, once or by the calendar.
 func (y *year) changes() []dilution.Renewal {
 	c := y.h.Change
 	renewal := dilution.Renewal{Batch: y.batch, Swap: c.Swap.Of(y.h.Tank.Volume), First: c.Every, Every: c.Every}
-	if renewal.Swap == 0 {
-		y.r.Hides("change.swap", "changes of water")
-		return nil
-	}
-	if c.At.IsZero() && c.Every == 0 {
-		y.r.Hides("change.every", "changes of water")
-		return nil
-	}
 	if !c.At.IsZero() {
 		renewal.First = c.At.Sub(y.Start)
 	}
-	if renewal.First < 0 {
-		if c.Every == 0 {
-			return nil
-		}
+	switch {
+	case renewal.Swap == 0:
+		y.r.Hides("change.swap", "changes of water")
+		return nil
+	case c.Every == 0 && c.At.IsZero():
+		y.r.Hides("change.every", "changes of water")
+		return nil
+	case c.Every == 0 && renewal.First < 0:
+		return nil
+	case renewal.First < 0:
 		renewal.First = (renewal.First%c.Every + c.Every) % c.Every
 	}
 	return []dilution.Renewal{renewal}
 }
 
-// foretold tells whether a level is known in the tank and in all new water.
-func (y *year) foretold(p tested.Parameter) bool {
-	_, tank := y.routine.Tank.Level(p)
-	_, batch := y.batch.Level(p)
-	return tank && (batch || len(y.routine.Changes) == 0 && y.routine.Stream.Flow == 0)
-}
-
-// hides notes what is not known because of several keys of one object.
-func (y *year) hides(object string, of []string, what string) {
-	if len(of) > 0 {
-		y.r.Hides(object+strings.ReplaceAll(strings.Join(of, ", "), "organic a", "organic_a"), what)
+// know finds out of each parameter whether it can be foretold, and takes its losses and
+// limits if so. What is not known of it is named.
+func (y *year) know() {
+	rt, low, high := &y.routine, y.h.Limits.Low, y.h.Limits.High
+	y.bounds = dilution.Bounds{Low: dilution.Goal{Salinity: low.Salinity}, High: dilution.Goal{Salinity: high.Salinity}}
+	var noLevel, noBatch, noRate []string
+	for _, p := range tested.Parameters() {
+		name := strings.ReplaceAll(string(p), " ", "_")
+		_, tank := rt.Tank.Level(p)
+		_, batch := y.batch.Level(p)
+		foretold := tank && (batch || len(rt.Changes) == 0 && rt.Stream.Flow == 0)
+		_, made := rt.PerDay.Of(p)
+		_, pumped := rt.Pumped.Of(p)
+		loss := slices.IndexFunc(y.h.Routine.Losses, func(l dilution.Loss) bool { return l.Of == p })
+		moved := made || pumped || loss >= 0
+		y.moved[paper.Capital(string(p))] = moved
+		least, atLeast := low.Levels.Of(p)
+		most, atMost := high.Levels.Of(p)
+		switch limited := atLeast || atMost; {
+		case !tank && (moved || limited):
+			noLevel = append(noLevel, name)
+		case tank && !foretold:
+			noBatch = append(noBatch, name)
+		case tank && limited && !moved:
+			noRate = append(noRate, name)
+		}
+		if foretold && loss >= 0 {
+			rt.Losses = append(rt.Losses, y.h.Routine.Losses[loss])
+		}
+		if foretold && atLeast {
+			y.bounds.Low.Levels = append(y.bounds.Low.Levels, least)
+		}
+		if foretold && atMost {
+			y.bounds.High.Levels = append(y.bounds.High.Levels, most)
+		}
+	}
+	for _, lack := range []struct {
+		object, what string
+		of           []string
+	}{
+		{"tank.", "where it leads, and whether limits are kept", noLevel}, {"mix.", "what becomes of it in the tank", noBatch},
+		{"per_day.", "whether its limits are kept", noRate},
+	} {
+		if len(lack.of) > 0 {
+			y.r.Hides(lack.object+strings.Join(lack.of, ", "), lack.what)
+		}
+	}
+	if len(low.Levels)+len(high.Levels) == 0 {
+		y.r.Hides("limits", "until when all is well")
 	}
 }
 
@@ -183,7 +194,14 @@ func (y *year) follow(span time.Duration) error {
 	if _, bad := y.routine.Forecast(short); bad != nil {
 		return asWritten(bad)
 	}
-	y.Ends = why(err)
+	var salty *units.RangeError
+	var bad *units.InputError
+	switch y.Ends = asWritten(err).Error(); {
+	case errors.As(err, &salty):
+		y.Ends = "nobody tops off, and the water becomes saltier than any standard for seawater goes"
+	case errors.As(err, &bad) && bad.Field == "topOff":
+		y.Ends = "the tank is dry"
+	}
 	for long-short > time.Minute {
 		half := (short + long) / 2
 		if _, err := y.routine.Forecast(half); err == nil {
@@ -196,71 +214,11 @@ func (y *year) follow(span time.Duration) error {
 	return err
 }
 
-// why a tank has no future.
-func why(err error) string {
-	var salty *units.RangeError
-	var bad *units.InputError
-	switch {
-	case errors.As(err, &salty):
-		return "nobody tops off, and the water becomes saltier than any standard for seawater goes"
-	case errors.As(err, &bad) && bad.Field == "topOff":
-		return "the tank is dry"
-	}
-	return err.Error()
-}
-
 // asWritten gives errors the paths of the file.
 func asWritten(err error) error {
-	return errors.New(strings.NewReplacer("losses[0].perDay", "loss_per_day", "changes[0].", "change.", "perDay", "per_day", "topOff.water", "top_off",
-		"topOff.", "top_off.", "stream.flow", "stream", ".levels", "", ".batch", "",
-		"bounds.", "limits.", "routine: ", "", "in the long run: ", "",
-	).Replace(err.Error()))
-}
-
-// watch takes the limits of what is foretold, and notes of what there is a rate.
-func (y *year) watch() {
-	rt := &y.routine
-	y.rates["Salinity"] = rt.Evaporation > 0
-	for _, list := range []tested.Levels{rt.PerDay, rt.Pumped} {
-		for _, l := range list {
-			y.rates[capital(string(l.Parameter()))] = true
-		}
-	}
-	for _, l := range rt.Losses {
-		y.rates[capital(string(l.Of))] = true
-	}
-	var unknown, unmoved []string
-	side := func(g dilution.Goal) (kept dilution.Goal) {
-		kept.Salinity = g.Salinity
-		for _, l := range g.Levels {
-			p := l.Parameter()
-			switch _, tank := rt.Tank.Level(p); {
-			case y.foretold(p):
-				kept.Levels = append(kept.Levels, l)
-				if !y.rates[capital(string(p))] {
-					unmoved = add(unmoved, string(p))
-				}
-			case !tank:
-				unknown = add(unknown, string(p))
-			}
-		}
-		return kept
-	}
-	y.bounds = dilution.Bounds{Low: side(y.h.Limits.Low), High: side(y.h.Limits.High)}
-	y.hides("tank.", unknown, "whether its limits are kept")
-	y.hides("per_day.", unmoved, "whether its limits are kept")
-	if len(y.bounds.Low.Levels)+len(y.bounds.High.Levels) == 0 {
-		y.r.Hides("limits", "until when all is well")
-	}
-}
-
-func add(list []string, name string) []string {
-	for _, n := range list {
-		if n == name {
-			return list
-		}
-	}
-	return append(list, name)
+	return errors.New(strings.NewReplacer("losses[0].perDay", "loss_per_day", "changes[0].", "change.", "perDay", "per_day",
+		"topOff.water", "top_off", "topOff.", "top_off.", "stream.flow", "stream", ".levels", "", ".batch", "",
+		"bounds.", "limits.", "routine: ", "", "in the long run: ", "").Replace(err.Error()))
 }
 
 // estimates are the standard uncertainties of a forecast of so long.
@@ -273,23 +231,21 @@ func (y *year) estimates(span time.Duration, b dilution.Bounds) ([]advice.Estima
 
 // columns are the start, some moments on the way and the end.
 func (y *year) columns() {
-	span := y.Forecast.Span
-	y.times = []time.Duration{0}
+	times := []time.Duration{0}
 	for _, months := range []int{1, 3, 6, 12} {
-		if at := y.Start.AddDate(0, months, 0).Sub(y.Start); at < span-24*time.Hour {
-			y.times = append(y.times, at)
+		if at := y.Start.AddDate(0, months, 0).Sub(y.Start); at < y.Forecast.Span-day {
+			times = append(times, at)
 		}
 	}
-	if len(y.times) == 1 {
-		y.times = append(y.times, span/2)
+	if len(times) == 1 {
+		times = append(times, y.Forecast.Span/2)
 	}
-	y.times = append(y.times, span)
-	for _, at := range y.times {
+	for _, at := range append(times, y.Forecast.Span) {
 		if w, err := y.Forecast.Before(at); err == nil {
 			y.Steps = append(y.Steps, dilution.Step{At: at, Water: w})
 		}
 	}
-	y.series = y.allSeries()
+	y.series = y.known()
 }
 
 // cheapest looks for a calendar, if there is a choice.
@@ -304,18 +260,9 @@ func (y *year) cheapest() {
 	for _, v := range c.Swaps {
 		s.Swaps = append(s.Swaps, v.Of(y.h.Tank.Volume))
 	}
-	var plan dilution.SchedulePlan
-	if plan, y.dear = dilution.PlanSchedule(s); y.dear == nil {
+	if plan, err := dilution.PlanSchedule(s); err == nil {
 		y.Schedule = &plan
+	} else {
+		y.dear = asWritten(err)
 	}
-}
-
-func (y *year) date(at time.Duration) time.Time { return y.Start.Add(at) }
-
-func capital(name string) string { return strings.ToUpper(name[:1]) + name[1:] }
-
-// limitWater is the tank at a salinity.
-func (y *year) limitWater(s units.PracticalSalinity) (tested.Water, error) {
-	w, err := seawater.FromPractical(s, y.routine.Tank.Portion.Temperature())
-	return tested.Water{Portion: w.OfVolume(1 * units.Litre)}, err
 }

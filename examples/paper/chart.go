@@ -139,14 +139,19 @@ func (c *Chart) Strip(plain bool) []string {
 	return []string{strings.TrimRight(fmt.Sprintf("  %-18s %s  %s", c.unit(), row.String(), note), " ")}
 }
 
-// at is the value of the line at a time, that of the last point before it.
+// at is the value of the line at a time.
 func (c *Chart) at(at time.Duration) float64 {
-	line, values := c.At, c.Value
-	if len(line) == 0 {
+	i, _ := slices.BinarySearch(c.At, at+1)
+	switch {
+	case len(c.At) == 0:
 		return math.NaN()
+	case i == 0:
+		return c.Value[0]
+	case i == len(c.At):
+		return c.Value[i-1]
 	}
-	i, _ := slices.BinarySearch(line, at+1)
-	return values[max(i-1, 0)]
+	share := float64(at-c.At[i-1]) / float64(c.At[i]-c.At[i-1])
+	return c.Value[i-1] + float64(share*(c.Value[i]-c.Value[i-1]))
 }
 
 // The measures of a chart, in the units of its own drawing.

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"math"
 	"slices"
 	"time"
 
@@ -14,24 +13,19 @@ import (
 // fitted to them.
 func (j *job) chart(u replenish.Use) *paper.Chart {
 	_, unit := u.Now.Counted()
-	c := paper.NewChart(capital(string(u.Parameter)), unit, paper.Decimals(string(u.Parameter)))
+	c := paper.NewChart(paper.Capital(string(u.Parameter)), unit, paper.Decimals(string(u.Parameter)))
 	counted := func(base float64) float64 {
 		x, _ := u.Now.WithBase(base).Counted()
 		return x
 	}
-	for _, t := range j.log.Tests {
-		if t.Level.Parameter() == u.Parameter && (c.Start.IsZero() || t.At.Before(c.Start)) {
-			c.Start = t.At
+	tests := slices.DeleteFunc(slices.Clone(j.log.Tests), func(t replenish.Test) bool { return t.Level.Parameter() != u.Parameter })
+	c.Start = slices.MinFunc(tests, func(a, b replenish.Test) int { return a.At.Compare(b.At) }).At
+	for _, t := range tests {
+		m := paper.Measured{At: t.At.Sub(c.Start), Value: counted(t.Level.Base())}
+		if t.Uncertainty.Exists() {
+			m.Doubt = counted(t.Uncertainty.Base())
 		}
-	}
-	for _, t := range j.log.Tests {
-		if t.Level.Parameter() == u.Parameter {
-			m := paper.Measured{At: t.At.Sub(c.Start), Value: counted(t.Level.Base())}
-			if t.Uncertainty.Exists() {
-				m.Doubt = counted(t.Uncertainty.Base())
-			}
-			c.Measured = append(c.Measured, m)
-		}
+		c.Measured = append(c.Measured, m)
 	}
 	if l, has := j.h.Lowest.Of(u.Parameter); has {
 		c.Low = counted(l.Base())
@@ -70,7 +64,7 @@ func (j *job) fitted(u replenish.Use, c *paper.Chart) []place {
 	}
 	for i, d := range j.h.Dosed {
 		brings, known := j.brings(j.log.Doses[i], u.Parameter)
-		switch what := j.amount(d.Amount) + " of " + d.Additive; {
+		switch what := j.h.Style.Amount(d.Amount) + " of " + d.Additive; {
 		case !known:
 			return nil
 		case brings == 0:
@@ -94,26 +88,21 @@ func (j *job) fitted(u replenish.Use, c *paper.Chart) []place {
 	return goBack(u, c.Start, list)
 }
 
-// goBack walks through what happened, the last first, in steps that make a line of the
-// terminal too.
+// goBack walks through what happened, the last first.
 func goBack(u replenish.Use, start time.Time, list []happening) []place {
 	line := []place{{u.At, u.Now.Base()}}
 	pumped := 0.
-	step := max(u.At.Sub(start)/100, time.Minute)
 	for _, h := range list {
+		now := line[len(line)-1]
 		if h.at.Before(start) {
 			break
 		}
-		for now := line[len(line)-1]; now.at.After(h.at); now = line[len(line)-1] {
-			then := now.at.Add(-step)
-			if then.Before(h.at) {
-				then = h.at
-			}
-			days := now.at.Sub(then).Hours() / 24
-			line = append(line, place{then, now.base + float64((u.PerDay.Base()-pumped)*days)})
+		if days := now.at.Sub(h.at).Hours() / 24; days > 0 {
+			now = place{h.at, now.base + float64((u.PerDay.Base()-pumped)*days)}
+			line = append(line, now)
 		}
 		pumped += h.pumped
-		if x := h.before(line[len(line)-1].base); x != line[len(line)-1].base && !math.IsInf(x, 0) {
+		if x := h.before(now.base); x != now.base {
 			line = append(line, place{h.at, x})
 		}
 	}
@@ -123,14 +112,12 @@ func goBack(u replenish.Use, start time.Time, list []happening) []place {
 
 // brings is by how much a dose raised a parameter, in its base unit.
 func (j *job) brings(d replenish.Dosed, p tested.Parameter) (base float64, known bool) {
-	const rise = 1e-3
-	plan, err := replenish.Maintain(replenish.Upkeep{Tank: j.tank, Air: j.h.Air, Additive: d.Additive,
-		Use: replenish.Use{Parameter: p, PerDay: p.None().WithBase(rise)}})
+	one, err := j.amountFor(d.Additive, p.None().WithBase(1))
 	switch {
 	case err != nil: // it brings nothing, unless nobody can tell
 		return 0, p != tested.Alkalinity && p != tested.Calcium || j.h.Tank.PH.Given() || j.h.Air > 0
-	case plan.PerDay.Volume > 0:
-		return rise * float64(d.Amount.Volume/plan.PerDay.Volume), true
+	case one.Volume > 0:
+		return float64(d.Amount.Volume / one.Volume), true
 	}
-	return rise * float64(d.Amount.Mass/plan.PerDay.Mass), true
+	return float64(d.Amount.Mass / one.Mass), true
 }

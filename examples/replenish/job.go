@@ -121,17 +121,18 @@ func (j *job) read() error {
 		}
 	}
 	for _, d := range h.Dosed {
-		j.log.Doses = append(j.log.Doses, replenish.Dosed{From: d.From, To: d.To, Additive: j.named(d.Additive).Is, Amount: d.Amount})
+		j.log.Doses = append(j.log.Doses, replenish.Dosed{From: d.From, To: d.To, Additive: h.Named(d.Additive).Is, Amount: d.Amount})
 	}
 	if len(j.log.Tests) > 0 {
 		demand, err := replenish.Consumption(j.log)
+		var short *units.InputError
 		switch {
 		case err == nil:
 			j.Demand, j.uses = &demand, demand.Uses
-		case wrongEntry(err):
-			return asWritten(err)
+		case errors.As(err, &short) && (short.Field == "tests" || strings.HasPrefix(short.Field, "tests.")):
+			j.silent = err // the entries are sound, but too few
 		default:
-			j.silent = asWritten(err)
+			return asWritten(err)
 		}
 	}
 	for _, u := range j.uses { // where the fit is better than nothing
@@ -152,12 +153,6 @@ func (j *job) read() error {
 	return nil
 }
 
-// wrongEntry tells an entry of the log that cannot be from a log that is too short.
-func wrongEntry(err error) bool {
-	var bad *units.InputError
-	return !errors.As(err, &bad) || bad.Field != "tests" && !strings.HasPrefix(bad.Field, "tests.")
-}
-
 // asWritten gives errors the paths of the file.
 func asWritten(err error) error {
 	return errors.New(strings.NewReplacer("doses[", "dosed[", "changes[", "changed[", ".swapped", ".swap", ".fresh.", ".").
@@ -166,16 +161,6 @@ func asWritten(err error) error {
 
 func (j *job) use(p tested.Parameter) (replenish.Use, bool) {
 	return replenish.Demand{Uses: j.uses}.Of(p)
-}
-
-// named returns an additive that the file has.
-func (j *job) named(name string) home.Additive {
-	for _, a := range j.h.Additives {
-		if a.Name == name {
-			return a
-		}
-	}
-	return home.Additive{}
 }
 
 // additive is what is at hand for a parameter, or the usual compound.
@@ -228,15 +213,15 @@ func (j *job) raise(to tested.Level) {
 		if !j.h.Tank.PH.Given() && j.h.Air == 0 {
 			j.r.Hides("tank.ph, or room.co2", "in what steps to dose")
 		}
-		d.inAll, _ = j.amountFor(a, to.WithBase(to.Base()-now.Base()))
+		d.inAll, _ = j.amountFor(a.Is, to.WithBase(to.Base()-now.Base()))
 	}
 	j.Doses = append(j.Doses, d)
 }
 
 // amountFor is how much of an additive raises a level so far, whatever it does besides.
-func (j *job) amountFor(a home.Additive, rise tested.Level) (replenish.Amount, error) {
+func (j *job) amountFor(a replenish.Additive, rise tested.Level) (replenish.Amount, error) {
 	const part = 1e-3 // of it, of which no pH is in the way
-	plan, err := replenish.Maintain(replenish.Upkeep{Tank: j.tank, Air: j.h.Air, Additive: a.Is,
+	plan, err := replenish.Maintain(replenish.Upkeep{Tank: j.tank, Air: j.h.Air, Additive: a,
 		Use: replenish.Use{Parameter: rise.Parameter(), PerDay: rise.WithBase(rise.Base() * part)}})
 	return times(plan.PerDay, 1/part), err
 }
@@ -248,19 +233,13 @@ func times(a replenish.Amount, x float64) replenish.Amount {
 // lime plans lime water in the place of top-off.
 func (j *job) lime(w home.LimeWater) {
 	l := replenish.LimeWater{Tank: j.tank, Air: j.h.Air, TopOff: w.TopOff, Temperature: w.Temperature, Saturation: w.Saturation}
-	if !l.Temperature.IsSet() {
-		l.Temperature = units.Celsius(25)
-		j.r.Assume("The lime water stands at 25 °C, where it holds less than in the cool.")
-	}
-	if l.Saturation == (units.Fraction{}) {
-		l.Saturation = units.Percent(100)
-	}
 	if u, known := j.use(tested.Alkalinity); known && u.PerDay.Base() > 0 {
 		l.Demand = u.PerDay
 	}
-	supply, err := replenish.Lime(l)
-	if j.noLime = err; err == nil {
+	if supply, err := replenish.Lime(l); err == nil {
 		j.Lime = &supply
+	} else {
+		j.noLime = home.At("lime_water", err)
 	}
 }
 

@@ -16,7 +16,7 @@ import (
 
 func (j *job) report() *paper.Report {
 	r := j.r
-	r.Title = strings.TrimSuffix("What to give back: "+j.Name, ": ")
+	r.Title = paper.Capital(strings.TrimPrefix(j.Name+": what to give back", ": "))
 	j.verdict()
 	j.glance()
 	j.used()
@@ -53,12 +53,12 @@ func (j *job) verdict() {
 	var uses, daily []string
 	for _, u := range j.uses {
 		if u.PerDay.Base() > 0 && !u.Parameter.Falls() {
-			uses = append(uses, short(u.PerDay)+" of "+string(u.Parameter))
+			uses = append(uses, paper.Precise(u.PerDay)+" of "+string(u.Parameter))
 		}
 	}
 	for _, u := range j.Upkeeps {
 		if u.failed == nil {
-			daily = append(daily, j.amount(u.PerDay)+" of "+u.Additive)
+			daily = append(daily, j.h.Style.Amount(u.PerDay)+" of "+u.Additive)
 		}
 	}
 	for _, l := range j.Lasts {
@@ -68,26 +68,21 @@ func (j *job) verdict() {
 		}
 	}
 	if len(uses) > 0 {
-		j.r.Verdict = append([]string{"The tank uses " + join(uses) + " a day."}, j.r.Verdict...)
+		j.r.Verdict = append([]string{"The tank uses " + paper.And(uses) + " a day."}, j.r.Verdict...)
 	}
 	if len(daily) > 0 {
 		instead := ", in the place of what is dosed now"
 		if len(j.log.Doses) == 0 {
 			instead = ""
 		}
-		j.r.Steps = append(j.r.Steps, "Every day, in all"+instead+": "+join(daily)+".")
+		j.r.Steps = append(j.r.Steps, "Every day, in all"+instead+": "+paper.And(daily)+".")
 	}
-	var there []string
 	for _, d := range j.Doses {
-		switch name := string(d.To.Parameter()); {
-		case d.there:
-			there = append(there, name)
-		default:
+		if d.there {
+			j.r.Verdict = append(j.r.Verdict, paper.Capital(string(d.To.Parameter()))+" is at its goal already.")
+		} else {
 			j.r.Steps = append(j.r.Steps, j.step(d))
 		}
-	}
-	if len(there) > 0 {
-		j.r.Verdict = append(j.r.Verdict, capital(join(there))+": at the goal already.")
 	}
 	if len(j.r.Verdict)+len(j.r.Steps) == 0 {
 		j.r.Verdict = []string{"Nothing is told of what is used or wanted, so there is nothing to dose."}
@@ -96,16 +91,16 @@ func (j *job) verdict() {
 
 // step is the way to a goal in one sentence.
 func (j *job) step(d dose) string {
-	text := capital(string(d.To.Parameter())) + " to " + short(d.To) + ", besides: "
+	text := paper.Capital(string(d.To.Parameter())) + " to " + paper.Precise(d.To) + ", besides: "
 	switch n := len(d.Steps); {
 	case d.failed != nil && d.inAll != (replenish.Amount{}):
-		return text + j.amount(d.inAll) + " of " + d.Additive + " in all, in steps that cannot be told."
+		return text + j.h.Style.Amount(d.inAll) + " of " + d.Additive + " in all, in steps that cannot be told."
 	case d.failed != nil:
 		return text + "cannot be planned, see below."
 	case n == 1:
-		return text + j.amount(d.Amount) + " of " + d.Additive + " at once."
+		return text + j.h.Style.Amount(d.Amount) + " of " + d.Additive + " at once."
 	default:
-		return fmt.Sprintf("%s%s of %s a day for %d days, and a test before each.", text, j.amount(d.Steps[0].Amount), d.Additive, n)
+		return fmt.Sprintf("%s%s of %s a day for %d days, and a test before each.", text, j.h.Style.Amount(d.Steps[0].Amount), d.Additive, n)
 	}
 }
 
@@ -120,15 +115,19 @@ func (j *job) glance() {
 			continue
 		}
 		row := []string{string(p), "?", "?", "", "", ""}
+		bare := func(text, unit string) string { return strings.TrimSuffix(text, " "+unit) }
+		_, unit := to.Counted()
 		if known {
-			row[1] = short(now)
+			_, unit = now.Counted()
+			row[1] = bare(paper.Precise(now), unit)
 		}
+		row[0] += " " + unit
 		if used {
-			row[2] = plusMinus(u)
+			row[2] = bare(paper.PlusMinus(u.PerDay, u.Uncertainty), unit)
 		}
 		for _, k := range j.Upkeeps {
 			if k.Of == p && k.failed == nil {
-				row[3] = j.amount(k.PerDay)
+				row[3] = j.h.Style.Amount(k.PerDay)
 			}
 		}
 		for _, l := range j.Lasts {
@@ -137,7 +136,7 @@ func (j *job) glance() {
 			}
 		}
 		if wanted {
-			row[5] = short(to)
+			row[5] = bare(paper.Precise(to), unit)
 		}
 		t.Row(row...)
 	}
@@ -157,12 +156,13 @@ func (j *job) used() {
 	}
 	t := &paper.Table{Head: []string{"", "a day", "95 %", "now, by all tests", "tests"}}
 	for _, u := range j.Demand.Uses {
-		t.Row(string(u.Parameter), plusMinus(u), number(u.Low)+" to "+number(u.High), short(u.Now), fmt.Sprint(u.Tests))
+		t.Row(string(u.Parameter), paper.PlusMinus(u.PerDay, u.Uncertainty), strings.Fields(paper.Precise(u.Low))[0]+" to "+strings.Fields(paper.Precise(u.High))[0],
+			paper.Precise(u.Now), fmt.Sprint(u.Tests))
 	}
 	body := []any{t}
 	if c := j.Demand.Calcification; c != nil {
 		body = append(body, "Alkalinity to calcium"+ratio(*c)+".",
-			fmt.Sprintf("Of the alkalinity, nitrogen takes %s ± %s a day.", number(c.ByNitrogen), short(c.NitrogenUncertainty)))
+			"Of the alkalinity, nitrogen takes "+paper.PlusMinus(c.ByNitrogen, c.NitrogenUncertainty)+" a day.")
 	}
 	for _, l := range j.Lasts {
 		switch {
@@ -186,14 +186,14 @@ func (j *job) everyDay() {
 	var body []any
 	for _, u := range j.Upkeeps {
 		if u.failed != nil {
-			body = append(body, capital(string(u.Of))+" with "+u.Additive+" cannot be planned: "+u.failed.Error()+".")
+			body = append(body, paper.Capital(string(u.Of))+" with "+u.Additive+" cannot be planned: "+u.failed.Error()+".")
 			continue
 		}
 		between := ""
 		if u.High != (replenish.Amount{}) {
-			between = j.amount(u.Low) + " to " + j.amount(u.High)
+			between = j.h.Style.Amount(u.Low) + " to " + j.h.Style.Amount(u.High)
 		}
-		t.Row(string(u.Of), j.amount(u.PerDay), between, "of "+u.Additive+parts(u.UpkeepPlan))
+		t.Row(string(u.Of), j.h.Style.Amount(u.PerDay), between, "of "+u.Additive+parts(u.UpkeepPlan))
 	}
 	j.r.Add("Every day, to stay where it is", append([]any{t}, append(body, j.left()...)...)...)
 }
@@ -212,7 +212,7 @@ func (j *job) left() (body []any) {
 		list = append(list, fmt.Sprintf("%.0f mg/L of %s", mg, i.Name()))
 	}
 	if len(list) > 0 {
-		body = append(body, fmt.Sprintf("In a month that leaves behind %s, %.2f of salinity.", join(list), salinity))
+		body = append(body, fmt.Sprintf("In a month that leaves behind %s, %.2f of salinity.", paper.And(list), salinity))
 	}
 	aged, err := replenish.Age(replenish.Ageing{Water: j.tank.Portion.Sample, Leaves: sum, After: 365 * 24 * time.Hour})
 	if err != nil {
@@ -235,7 +235,7 @@ func shift(r ions.Readings, p ions.Property) string {
 
 // toGoal tells of the steps of a dose what they do to the water.
 func (j *job) toGoal(d dose) {
-	title := capital(string(d.To.Parameter())) + " to " + short(d.To)
+	title := paper.Capital(string(d.To.Parameter())) + " to " + paper.Precise(d.To)
 	switch {
 	case d.there:
 		return
@@ -243,7 +243,7 @@ func (j *job) toGoal(d dose) {
 		j.r.Add(title, "The steps cannot be planned: "+d.failed.Error()+".")
 		return
 	}
-	text := capital(j.amount(d.Amount)) + " of " + d.Additive + " in all."
+	text := paper.Capital(j.h.Style.Amount(d.Amount)) + " of " + d.Additive + " in all."
 	if d.LimitedBy != "" {
 		text += " In steps, because of a limit: " + d.LimitedBy + "."
 	}
@@ -254,7 +254,7 @@ func (j *job) toGoal(d dose) {
 	row("now", d.Before, "")
 	for i, s := range d.Steps {
 		if i < 3 || i == len(d.Steps)-1 {
-			row(fmt.Sprintf("day %d, at once", i+1), s.AtOnce, short(s.Level))
+			row(fmt.Sprintf("day %d, at once", i+1), s.AtOnce, paper.Precise(s.Level))
 			row("  aired", s.Aired, "")
 		} else if i == 3 {
 			t.Row("...", "", "", "")
@@ -275,7 +275,7 @@ func (j *job) limeWater() {
 		return
 	}
 	body := []any{fmt.Sprintf("%s bring %s of alkalinity and %s of calcium (± %.0f %%), %s of Ca(OH)2.",
-		capital(j.h.Style.Flow(j.h.LimeWater.TopOff)), short(l.Alkalinity), short(l.Calcium), l.Uncertainty.Percent(),
+		paper.Capital(j.h.Style.Flow(j.h.LimeWater.TopOff)), paper.Precise(l.Alkalinity), paper.Precise(l.Calcium), l.Uncertainty.Percent(),
 		j.h.Style.Mass(l.Hydroxide))}
 	if l.Share.Value() > 0 {
 		body = append(body, fmt.Sprintf("That is %.0f %% of what the tank uses; %s of it would do, the rest of the top-off pure.",
@@ -283,7 +283,7 @@ func (j *job) limeWater() {
 	}
 	for _, u := range j.Upkeeps {
 		if rest, brings := j.besides(u); brings {
-			body = append(body, "With all of it, "+j.amount(rest)+" of "+u.Additive+" is left to dose a day, in all.")
+			body = append(body, "With all of it, "+j.h.Style.Amount(rest)+" of "+u.Additive+" is left to dose a day, in all.")
 		}
 	}
 	if l.Portion > 0 {
@@ -291,46 +291,6 @@ func (j *job) limeWater() {
 			j.h.Style.Volume(l.Portion), l.AtOnce.PH.Value(), l.AllDay.PH.Value()))
 	}
 	j.r.Add(title, body...)
-}
-
-// number writes a level to three digits, in the unit in which it is counted; short with
-// the unit.
-func number(l tested.Level) string {
-	x, _ := l.Counted()
-	return paper.Digits(x)
-}
-
-func short(l tested.Level) string {
-	_, unit := l.Counted()
-	return number(l) + " " + unit
-}
-
-func plusMinus(u replenish.Use) string {
-	if !u.Uncertainty.Exists() {
-		return short(u.PerDay)
-	}
-	x, _ := u.Uncertainty.Counted()
-	return number(u.PerDay) + " ± " + paper.Digits(rounded(x)) + " " + strings.TrimPrefix(short(u.PerDay), number(u.PerDay)+" ")
-}
-
-// rounded to two digits: no more are known of an uncertainty.
-func rounded(x float64) float64 {
-	if x == 0 {
-		return 0
-	}
-	scale := math.Pow(10, 1-math.Floor(math.Log10(math.Abs(x))))
-	return math.Round(x*scale) / scale
-}
-
-// amount writes what to measure out.
-func (j *job) amount(a replenish.Amount) string {
-	switch {
-	case a.Volume > 0:
-		return j.h.Style.Volume(a.Volume)
-	case a.Mass > 0:
-		return j.h.Style.Mass(a.Mass)
-	}
-	return "nothing"
 }
 
 func parts(u replenish.UpkeepPlan) string {
@@ -372,13 +332,3 @@ func ratio(c replenish.Calcification) string {
 	}
 	return ", where skeletons take 2 to 1: " + verdict
 }
-
-// join writes "a, b and c".
-func join(list []string) string {
-	if n := len(list); n > 1 {
-		return strings.Join(list[:n-1], ", ") + " and " + list[n-1]
-	}
-	return strings.Join(list, "")
-}
-
-func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
