@@ -41,7 +41,7 @@ func command() *home.Command {
 		More: func(set *flag.FlagSet) {
 			flags = set
 			set.BoolVar(&asCSV, "csv", false, "write a row for every step as CSV")
-			set.Func("step", "the `time` between two rows of the CSV, such as \"6 h\"; a day if not said", func(text string) error {
+			set.Func("step", "the `time` between two rows of the CSV; a day if not said", func(text string) error {
 				return step.UnmarshalText([]byte(text))
 			})
 		},

@@ -207,9 +207,9 @@ func TestOddYears(t *testing.T) {
 		"drained":    {[]string{"pure_water.waste=3:1"}, []string{"L to the drain"}},
 		"conductive": {[]string{"prefer.salinity=mS/cm"}, []string{"Salinity mS/cm"}},
 		"a liquid":   {[]string{"additives[1].stock[0].compound=CaCl2.2H2O", "additives[1].stock[0].purity=99 %", "additives[1].stock[0].per_litre=200 g/L"}, []string{"for what is dosed of calcium"}},
-		"strong":     {[]string{"additives[1].stock[0].compound=CaCl2.2H2O", "additives[1].stock[0].purity=99 %", "additives[1].stock[0].per_litre=9000 g/L"}, []string{"cannot be told: "}},
-		"wild":       {[]string{"doubts.salinity=90"}, []string{"How sure that is cannot be told"}},
-		"no salt":    {[]string{"salt.package=200 kg", "mix.target=41.9 ppt"}, []string{"1 x 200 kg"}},
+		"strong":     {[]string{"additives[1].stock[0].compound=CaCl2.2H2O", "additives[1].stock[0].purity=99 %", "additives[1].stock[0].per_litre=9000 g/L"}, []string{"not known: "}},
+		"wild":       {[]string{"doubts.salinity=90"}, []string{"How sure that is Not worked out"}},
+		"no salt":    {[]string{"salt.package=200 kg", "mix.target=41.9 ppt"}, []string{"packages: 1"}},
 	} {
 		out, err := report(append(with(r.set...), "-cautions", "-assumptions")...)
 		if !assert.NoError(t, err, name) {

@@ -37,11 +37,13 @@ func (y *year) known() (known []series) {
 		return none
 	}
 	unit, decimals := style.GaugeUnit()
-	all := []series{{"Salinity", unit, decimals, gauge, at(limits.Low.Salinity), at(limits.High.Salinity), unit == "ppt"}}
+	low, high := at(limits.Low.Salinity), at(limits.High.Salinity)
+	all := []series{{"Salinity", unit, decimals, gauge, low, high, unit == "ppt"}}
 	if end := y.Forecast.End.Volume(); math.Abs(float64(end/y.Forecast.Start.Volume())-1) > 0.005 {
 		volume := series{"Volume", "L", 1, func(w tested.Water) float64 { return w.Volume().Litres() }, none, none, true}
 		if style.Units == "US" {
-			volume.unit, volume.of, volume.doubted = "US gal", func(w tested.Water) float64 { return w.Volume().USGallons() }, false
+			volume.of = func(w tested.Water) float64 { return w.Volume().USGallons() }
+			volume.unit, volume.doubted = "US gal", false
 		}
 		all = append(all, volume)
 	}
@@ -118,7 +120,7 @@ func (y *year) report() *paper.Report {
 // verdict says what is passed when, and what keeps its limits.
 func (y *year) verdict() {
 	var passed []string
-	kept, others := 0, "everything else"
+	kept, others, until := 0, "everything else", y.day(y.Forecast.Span)
 	for _, c := range y.Limits {
 		switch {
 		case c.Crosses():
@@ -130,8 +132,7 @@ func (y *year) verdict() {
 		}
 	}
 	if y.Ends != "" {
-		y.say("The forecast ends on " + y.day(y.Forecast.Span) + ", after " + paper.Span(y.Forecast.Span.Round(time.Hour)) + ": " +
-			y.Ends + ".")
+		y.say("The forecast ends on " + until + ", after " + paper.Span(y.Forecast.Span.Round(time.Hour)) + ": " + y.Ends + ".")
 	}
 	switch text := paper.Capital(paper.And(passed)); {
 	case y.untold != nil:
@@ -139,7 +140,7 @@ func (y *year) verdict() {
 	case len(passed) == 0 && kept == 0:
 		y.say("No limit is told that a rate could lead to; below is where the numbers lead.")
 	case len(passed) == 0:
-		y.say(paper.Capital(strings.Replace(others, " else", "", 1)) + " stays within its limits until " + y.day(y.Forecast.Span) + ".")
+		y.say(paper.Capital(strings.Replace(others, " else", "", 1)) + " stays within its limits until " + until + ".")
 	case kept > 0:
 		y.say(text + "; " + others + " stays within its limits.")
 	default:
@@ -147,7 +148,8 @@ func (y *year) verdict() {
 	}
 	switch {
 	case y.Schedule != nil && len(passed) > 0:
-		y.say("Changes of " + y.option(y.Schedule.Best) + " would keep all limits, for " + paper.Money(y.Schedule.Best.PerDay) + " a day.")
+		best := y.Schedule.Best
+		y.say("Changes of " + y.option(best) + " would keep all limits, for " + paper.Money(best.PerDay) + " a day.")
 	case y.dear != nil:
 		y.say("No calendar of those to choose from keeps the limits.")
 	}
@@ -360,18 +362,21 @@ func (y *year) longRun() {
 		y.r.Add(title, "It does not settle: "+y.restless.Error()+".")
 		return
 	}
-	steps, head := []dilution.Step{{Water: y.Settled.Before}, {Water: y.Settled.After}}, []string{"", "before a change", "after it"}
+	steps := []dilution.Step{{Water: y.Settled.Before}, {Water: y.Settled.After}}
 	if len(y.routine.Changes) == 0 {
-		steps, head = steps[:1], []string{"", "settles at"}
+		y.r.Add(title, y.table(steps[:1], []string{"", "settles at"}))
+	} else {
+		y.r.Add(title, y.table(steps, []string{"", "before a change", "after it"}))
 	}
-	y.r.Add(title, y.table(steps, head))
 }
 
 func (y *year) balances() {
-	t := &paper.Table{Left: true, Head: []string{"", "before", "made", "dosed", "new water", "top-off", "drawn", "lost", "after", ""}}
+	t := &paper.Table{Left: true}
+	t.Head = []string{"", "before", "made", "dosed", "new water", "top-off", "drawn", "lost", "after", ""}
 	for _, b := range y.Forecast.Balances {
 		row, unit, scale := []string{b.Name}, b.Unit, 1.
-		if larger := map[string]string{"g": "kg", "mg": "g"}[unit]; larger != "" && max(b.Before, b.After, b.Drawn, b.Dosed) > 1000 {
+		larger := map[string]string{"g": "kg", "mg": "g"}[unit]
+		if larger != "" && max(b.Before, b.After, b.Drawn, b.Dosed) > 1000 {
 			scale, unit = 1000, larger
 		}
 		for _, x := range []float64{b.Before, b.Made, b.Dosed, b.Poured, b.Topped, b.Drawn, b.Lost, b.After} {

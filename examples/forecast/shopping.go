@@ -71,8 +71,8 @@ func (y *year) salt(fresh units.Volume) units.Volume {
 		y.Shopping = append(y.Shopping, bought{What: "salt", Why: "not known: " + err.Error()})
 		return fresh
 	}
-	y.packed(bought{What: "salt", Amount: replenish.Amount{Mass: plan.Salt}, Why: "for " + y.h.Style.Volume(fresh) + " of new water"},
-		s.Package, price)
+	why := "for " + y.h.Style.Volume(fresh) + " of new water"
+	y.packed(bought{What: "salt", Amount: replenish.Amount{Mass: plan.Salt}, Why: why}, s.Package, price)
 	return plan.Water
 }
 

@@ -172,8 +172,8 @@ func (y *year) know() {
 		object, what string
 		of           []string
 	}{
-		{"tank.", "where it leads, and whether limits are kept", noLevel}, {"mix.", "what becomes of it in the tank", noBatch},
-		{"per_day.", "whether its limits are kept", noRate},
+		{"tank.", "where it leads, and whether limits are kept", noLevel},
+		{"mix.", "what becomes of it in the tank", noBatch}, {"per_day.", "whether its limits are kept", noRate},
 	} {
 		if len(lack.of) > 0 {
 			y.r.Hides(lack.object+strings.Join(lack.of, ", "), lack.what)
@@ -216,8 +216,8 @@ func (y *year) follow(span time.Duration) error {
 
 // asWritten gives errors the paths of the file.
 func asWritten(err error) error {
-	return errors.New(strings.NewReplacer("losses[0].perDay", "loss_per_day", "changes[0].", "change.", "perDay", "per_day",
-		"topOff.water", "top_off", "topOff.", "top_off.", "stream.flow", "stream", ".levels", "", ".batch", "",
+	return errors.New(strings.NewReplacer("losses[0].perDay", "loss_per_day", "changes[0].", "change.",
+		"perDay", "per_day", "topOff.water", "top_off", "topOff.", "top_off.", "stream.flow", "stream", ".levels", "", ".batch", "",
 		"bounds.", "limits.", "routine: ", "", "in the long run: ", "").Replace(err.Error()))
 }
 

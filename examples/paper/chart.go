@@ -194,7 +194,7 @@ func (c *Chart) SVG() string {
 	if !math.IsNaN(c.Low) {
 		d.rect(left, y(c.Low), chartWidth-left-right, y(least)-y(c.Low), "beyond")
 		d.line(left, y(c.Low), chartWidth-right, y(c.Low), "limit")
-		d.text(chartWidth-right, y(c.Low)+11, "end", "small", "at least "+c.number(c.Low))
+		d.text(chartWidth-right, y(c.Low)-3, "end", "small", "at least "+c.number(c.Low))
 	}
 	for _, v := range marks(least, most, 4) {
 		d.line(left-4, y(v), left, y(v), "axis")

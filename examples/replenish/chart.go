@@ -18,7 +18,8 @@ func (j *job) chart(u replenish.Use) *paper.Chart {
 		x, _ := u.Now.WithBase(base).Counted()
 		return x
 	}
-	tests := slices.DeleteFunc(slices.Clone(j.log.Tests), func(t replenish.Test) bool { return t.Level.Parameter() != u.Parameter })
+	others := func(t replenish.Test) bool { return t.Level.Parameter() != u.Parameter }
+	tests := slices.DeleteFunc(slices.Clone(j.log.Tests), others)
 	c.Start = slices.MinFunc(tests, func(a, b replenish.Test) int { return a.At.Compare(b.At) }).At
 	for _, t := range tests {
 		m := paper.Measured{At: t.At.Sub(c.Start), Value: counted(t.Level.Base())}
@@ -59,6 +60,9 @@ func (j *job) fitted(u replenish.Use, c *paper.Chart) []place {
 	var list []happening
 	mark := func(at time.Time, what string) {
 		if !at.Before(c.Start) {
+			if done := what + ", " + at.Format("2 January"); !slices.Contains(j.done, done) {
+				j.done = append(j.done, done)
+			}
 			c.Events = append(c.Events, paper.Event{At: at.Sub(c.Start), What: what})
 		}
 	}

@@ -4,7 +4,9 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"example.org/wellmixed/examples/home"
@@ -22,6 +24,8 @@ type job struct {
 	r      *paper.Report
 	tank   tested.Water
 	log    replenish.Log
+	done   []string        // what the charts mark
+	entry  []int           // of the file, for each test of the log
 	uses   []replenish.Use // from the log, or as the file says
 	silent error           // why the log says nothing
 	noLime error
@@ -107,7 +111,7 @@ func (j *job) read() error {
 	for _, c := range h.Changed {
 		j.log.Changes = append(j.log.Changes, replenish.WaterChange{At: c.At, Swapped: c.Swap, Fresh: c.Levels})
 	}
-	for _, t := range h.Tests {
+	for entry, t := range h.Tests {
 		for _, l := range t.Levels {
 			if i := slices.IndexFunc(h.Changed, func(c home.Changed) bool {
 				_, has := c.Levels.Of(l.Parameter())
@@ -118,10 +122,12 @@ func (j *job) read() error {
 			}
 			u, _ := h.Doubts.Levels.Of(l.Parameter())
 			j.log.Tests = append(j.log.Tests, replenish.Test{At: t.At, Level: l, Uncertainty: u})
+			j.entry = append(j.entry, entry)
 		}
 	}
 	for _, d := range h.Dosed {
-		j.log.Doses = append(j.log.Doses, replenish.Dosed{From: d.From, To: d.To, Additive: h.Named(d.Additive).Is, Amount: d.Amount})
+		a := h.Named(d.Additive).Is
+		j.log.Doses = append(j.log.Doses, replenish.Dosed{From: d.From, To: d.To, Additive: a, Amount: d.Amount})
 	}
 	if len(j.log.Tests) > 0 {
 		demand, err := replenish.Consumption(j.log)
@@ -132,7 +138,7 @@ func (j *job) read() error {
 		case errors.As(err, &short) && (short.Field == "tests" || strings.HasPrefix(short.Field, "tests.")):
 			j.silent = err // the entries are sound, but too few
 		default:
-			return asWritten(err)
+			return j.asWritten(err)
 		}
 	}
 	for _, u := range j.uses { // where the fit is better than nothing
@@ -153,10 +159,25 @@ func (j *job) read() error {
 	return nil
 }
 
+// ofTest is what an error of the log says of one test: of all that was tested at one time,
+// and of the doubts that the file has once for all.
+var ofTest = regexp.MustCompile(`tests\[(\d+)\](\.uncertainty)?`)
+
 // asWritten gives errors the paths of the file.
-func asWritten(err error) error {
-	return errors.New(strings.NewReplacer("doses[", "dosed[", "changes[", "changed[", ".swapped", ".swap", ".fresh.", ".").
-		Replace(err.Error()))
+func (j *job) asWritten(err error) error {
+	if err == nil {
+		return nil
+	}
+	text := strings.NewReplacer("doses[", "dosed[", "changes[", "changed[", ".swapped", ".swap", ".fresh.", ".",
+		"tank.carbon", "tank.ph or room.co2").Replace(err.Error())
+	text = ofTest.ReplaceAllStringFunc(text, func(path string) string {
+		m := ofTest.FindStringSubmatch(path)
+		if n, err := strconv.Atoi(m[1]); err == nil && n < len(j.entry) && m[2] == "" {
+			return fmt.Sprintf("tests[%d]", j.entry[n])
+		}
+		return "doubts"
+	})
+	return errors.New(strings.Join(slices.Compact(strings.Split(text, "\n")), "\n"))
 }
 
 func (j *job) use(p tested.Parameter) (replenish.Use, bool) {
@@ -177,14 +198,15 @@ func (j *job) additive(p tested.Parameter) (home.Additive, bool) {
 		return home.Additive{}, false
 	}
 	j.r.Hides("additives for "+string(p), "reckoned with "+usual+" of 100 %")
-	return home.Additive{Name: c.Name(), Is: replenish.Dry(salts.Reagent{Compound: c, Purity: units.Percent(100)}), Holds: c}, true
+	pure := salts.Reagent{Compound: c, Purity: units.Percent(100)}
+	return home.Additive{Name: c.Name(), Is: replenish.Dry(pure), Holds: c}, true
 }
 
 // keep plans what gives back a use.
 func (j *job) keep(u replenish.Use) {
 	if a, has := j.additive(u.Parameter); has {
 		plan, err := replenish.Maintain(replenish.Upkeep{Tank: j.tank, Air: j.h.Air, Use: u, Additive: a.Is})
-		j.Upkeeps = append(j.Upkeeps, upkeep{u.Parameter, a.Name, plan, u.PerDay, err})
+		j.Upkeeps = append(j.Upkeeps, upkeep{u.Parameter, a.Name, plan, u.PerDay, j.asWritten(err)})
 	}
 }
 
@@ -208,7 +230,7 @@ func (j *job) raise(to tested.Level) {
 		return
 	}
 	plan, err := replenish.Plan(replenish.Dose{Tank: j.tank, Air: j.h.Air, To: to, Additive: a.Is})
-	d := dose{To: to, Additive: a.Name, DosePlan: plan, failed: err}
+	d := dose{To: to, Additive: a.Name, DosePlan: plan, failed: j.asWritten(err)}
 	if err != nil {
 		if !j.h.Tank.PH.Given() && j.h.Air == 0 {
 			j.r.Hides("tank.ph, or room.co2", "in what steps to dose")
@@ -232,7 +254,8 @@ func times(a replenish.Amount, x float64) replenish.Amount {
 
 // lime plans lime water in the place of top-off.
 func (j *job) lime(w home.LimeWater) {
-	l := replenish.LimeWater{Tank: j.tank, Air: j.h.Air, TopOff: w.TopOff, Temperature: w.Temperature, Saturation: w.Saturation}
+	l := replenish.LimeWater{Tank: j.tank, Air: j.h.Air, TopOff: w.TopOff, Temperature: w.Temperature,
+		Saturation: w.Saturation}
 	if u, known := j.use(tested.Alkalinity); known && u.PerDay.Base() > 0 {
 		l.Demand = u.PerDay
 	}

@@ -26,7 +26,8 @@ func (j *job) report() *paper.Report {
 	}
 	j.limeWater()
 	if len(j.Doses) > 1 {
-		r.Assume("Each goal is planned by itself, from the levels as they are now: reach one after the other, and test in between.")
+		r.Assume("Each goal is planned by itself, from the levels as they are now: reach one after the other, and test in " +
+			"between.")
 	}
 	if j.Demand != nil {
 		j.always("trusting the tests", j.Demand.Assumptions, j.Demand.Cautions)
@@ -100,7 +101,8 @@ func (j *job) step(d dose) string {
 	case n == 1:
 		return text + j.h.Style.Amount(d.Amount) + " of " + d.Additive + " at once."
 	default:
-		return fmt.Sprintf("%s%s of %s a day for %d days, and a test before each.", text, j.h.Style.Amount(d.Steps[0].Amount), d.Additive, n)
+		each := j.h.Style.Amount(d.Steps[0].Amount)
+		return fmt.Sprintf("%s%s of %s a day for %d days, and a test before each.", text, each, d.Additive, n)
 	}
 }
 
@@ -156,8 +158,9 @@ func (j *job) used() {
 	}
 	t := &paper.Table{Head: []string{"", "a day", "95 %", "now, by all tests", "tests"}}
 	for _, u := range j.Demand.Uses {
-		t.Row(string(u.Parameter), paper.PlusMinus(u.PerDay, u.Uncertainty), strings.Fields(paper.Precise(u.Low))[0]+" to "+strings.Fields(paper.Precise(u.High))[0],
-			paper.Precise(u.Now), fmt.Sprint(u.Tests))
+		low, high := strings.Fields(paper.Precise(u.Low))[0], strings.Fields(paper.Precise(u.High))[0]
+		t.Row(string(u.Parameter), paper.PlusMinus(u.PerDay, u.Uncertainty), low+" to "+high, paper.Precise(u.Now),
+			fmt.Sprint(u.Tests))
 	}
 	body := []any{t}
 	if c := j.Demand.Calcification; c != nil {
@@ -174,6 +177,9 @@ func (j *job) used() {
 	}
 	for _, u := range j.Demand.Uses {
 		body = append(body, j.chart(u))
+	}
+	if len(j.done) > 0 {
+		body = append(body, "The marks below the charts on the page: "+strings.Join(j.done, "; ")+".")
 	}
 	j.r.Add(title, body...)
 }
@@ -260,9 +266,9 @@ func (j *job) toGoal(d dose) {
 			t.Row("...", "", "", "")
 		}
 	}
-	rise := d.Salinity
-	j.r.Add(title, text, t, fmt.Sprintf("Salinity rises by %.2f, and by %.2f for good.", rise.After.Value()-rise.Before.Value(),
-		rise.Lasting.Value()-rise.Before.Value()))
+	was := d.Salinity.Before.Value()
+	j.r.Add(title, text, t, fmt.Sprintf("Salinity rises by %.2f, and by %.2f for good.", d.Salinity.After.Value()-was,
+		d.Salinity.Lasting.Value()-was))
 }
 
 func (j *job) limeWater() {
@@ -270,25 +276,25 @@ func (j *job) limeWater() {
 	if j.noLime != nil {
 		j.r.Add(title, "It cannot be planned: "+j.noLime.Error()+".")
 	}
-	l := j.Lime
+	l, style := j.Lime, j.h.Style
 	if l == nil {
 		return
 	}
 	body := []any{fmt.Sprintf("%s bring %s of alkalinity and %s of calcium (± %.0f %%), %s of Ca(OH)2.",
-		paper.Capital(j.h.Style.Flow(j.h.LimeWater.TopOff)), paper.Precise(l.Alkalinity), paper.Precise(l.Calcium), l.Uncertainty.Percent(),
-		j.h.Style.Mass(l.Hydroxide))}
+		style.Flow(j.h.LimeWater.TopOff), paper.Precise(l.Alkalinity), paper.Precise(l.Calcium), l.Uncertainty.Percent(),
+		style.Mass(l.Hydroxide))}
 	if l.Share.Value() > 0 {
-		body = append(body, fmt.Sprintf("That is %.0f %% of what the tank uses; %s of it would do, the rest of the top-off pure.",
-			l.Share.Percent(), j.h.Style.Flow(l.Needed)))
+		body = append(body, fmt.Sprintf("That is %.0f %% of what the tank uses; %s of it would do, the rest of the "+
+			"top-off pure.", l.Share.Percent(), style.Flow(l.Needed)))
 	}
 	for _, u := range j.Upkeeps {
 		if rest, brings := j.besides(u); brings {
-			body = append(body, "With all of it, "+j.h.Style.Amount(rest)+" of "+u.Additive+" is left to dose a day, in all.")
+			body = append(body, "With all of it, "+style.Amount(rest)+" of "+u.Additive+" is left to dose a day, in all.")
 		}
 	}
 	if l.Portion > 0 {
 		body = append(body, fmt.Sprintf("No more than %s at once: pH %.2f then, and %.2f if a day's worth came in one go.",
-			j.h.Style.Volume(l.Portion), l.AtOnce.PH.Value(), l.AllDay.PH.Value()))
+			style.Volume(l.Portion), l.AtOnce.PH.Value(), l.AllDay.PH.Value()))
 	}
 	j.r.Add(title, body...)
 }
@@ -313,7 +319,7 @@ func days(x float64) string {
 
 // between95 is nothing where no uncertainty is known.
 func between95(l lasting) string {
-	if l.Low == l.High && l.Low == l.Days {
+	if days(l.Low) == days(l.High) {
 		return ""
 	}
 	return fmt.Sprintf(" (95 %%: %s to %s)", days(l.Low), days(l.High))
