@@ -31,10 +31,11 @@ func (y *year) known() (known []series) {
 	style, limits, none := y.h.Style, y.h.Limits, math.NaN()
 	gauge := func(w tested.Water) float64 { return style.Gauge(w.Portion.Sample) }
 	at := func(s units.PracticalSalinity) float64 {
-		if w, err := y.limitWater(s); err == nil && s.Value() > 0 {
-			return style.Gauge(w)
+		w, err := seawater.FromPractical(s, y.routine.Tank.Portion.Temperature())
+		if err != nil || s.Value() == 0 {
+			return none
 		}
-		return none
+		return style.Gauge(w)
 	}
 	unit, decimals := style.GaugeUnit()
 	low, high := at(limits.Low.Salinity), at(limits.High.Salinity)
@@ -69,11 +70,6 @@ func (y *year) known() (known []series) {
 	return all
 }
 
-// limitWater is the water of the tank at a salinity.
-func (y *year) limitWater(s units.PracticalSalinity) (seawater.Sample, error) {
-	return seawater.FromPractical(s, y.routine.Tank.Portion.Temperature())
-}
-
 // ph is that of a water that has come to rest with the air of the room.
 func (y *year) ph(w tested.Water) float64 {
 	aired, noAir := w.Aired(y.h.Air, units.Atmosphere)
@@ -84,9 +80,12 @@ func (y *year) ph(w tested.Water) float64 {
 	return c.PH.Value()
 }
 
+// keeping is what the cautions of a forecast are for.
+const keeping = "changing water and topping off"
+
 func (y *year) report() *paper.Report {
 	r := y.r
-	r.Title = paper.Capital(strings.TrimPrefix(y.Name+": what becomes of it in "+y.over(), ": "))
+	r.Title = paper.Capital(strings.TrimPrefix(y.Name+": what becomes of it in "+paper.Span(y.Forecast.Span), ": "))
 	head := []string{""}
 	for _, s := range y.Steps {
 		head = append(head, y.date(s.At).Format("2 Jan"))
@@ -101,13 +100,7 @@ func (y *year) report() *paper.Report {
 	if costs := y.toBuy(); costs != "" {
 		r.Verdict = append(r.Verdict, "To buy meanwhile: "+costs+".")
 	}
-	for _, c := range y.Forecast.Cautions {
-		doing := "changing water"
-		if c.ID == "top-off-runs-over" || c.ID == "lime-water" || c.ID == "no-top-off" {
-			doing = "topping off"
-		}
-		r.Care(doing, c)
-	}
+	r.Care(keeping, y.Forecast.Cautions...)
 	r.Assume(y.Forecast.Assumptions...)
 	if y.h.Air > 0 {
 		r.Assume(fmt.Sprintf("pH is that of water at rest with air of %.0f ppm of CO2.", y.h.Air.PPM()))
@@ -132,7 +125,8 @@ func (y *year) verdict() {
 		}
 	}
 	if y.Ends != "" {
-		y.say("The forecast ends on " + until + ", after " + paper.Span(y.Forecast.Span.Round(time.Hour)) + ": " + y.Ends + ".")
+		y.say("The forecast ends on " + until + ", after " + paper.Span(y.Forecast.Span.Round(time.Hour)) + ": " +
+			y.Ends + ".")
 	}
 	switch text := paper.Capital(paper.And(passed)); {
 	case y.untold != nil:
@@ -159,14 +153,12 @@ func (y *year) say(text string) { y.r.Verdict = append(y.r.Verdict, text) }
 
 // passes says when a limit is left: "nitrate passes 25 mg/L NO3 on 14 August (± 4 days)".
 func (y *year) passes(c dilution.Crossing) string {
-	bound := strconv.FormatFloat(c.Bound, 'g', 6, 64) + " " + c.Unit
-	if w, err := y.limitWater(units.Practical(c.Bound)); c.Name == "Salinity" && err == nil {
-		bound = y.h.Style.Salinity(w)
-	}
-	is, passes := " is below ", " falls below "
+	i := slices.IndexFunc(y.series, func(s series) bool { return s.name == c.Name })
+	is, passes, bound := " is below ", " falls below ", y.series[i].bound(y.series[i].low)
 	if c.High {
-		is, passes = " is above ", " passes "
+		is, passes, bound = " is above ", " passes ", y.series[i].bound(y.series[i].high)
 	}
+	bound += " " + y.series[i].unit
 	text := strings.ToLower(c.Name) + passes + bound + " on " + y.day(c.After)
 	switch sure, _ := y.sure(c); {
 	case c.After == 0:
@@ -200,14 +192,6 @@ func (y *year) sure(c dilution.Crossing) (days, mostly string) {
 	}
 }
 
-// over is how long the forecast is.
-func (y *year) over() string {
-	if y.Forecast.Span == 365*day {
-		return "a year"
-	}
-	return paper.Span(y.Forecast.Span)
-}
-
 func (y *year) date(at time.Duration) time.Time { return y.Start.Add(at) }
 
 // day writes a date, with the year where it is another one.
@@ -226,21 +210,23 @@ func (y *year) table(steps []dilution.Step, head []string) *paper.Table {
 		for _, step := range steps {
 			row = append(row, paper.Fixed(s.of(step.Water), s.decimals))
 		}
-		bound := func(x float64) string { // without zeros at the end
-			x, _ = strconv.ParseFloat(paper.Fixed(x, s.decimals), 64)
-			return strconv.FormatFloat(x, 'f', -1, 64)
-		}
 		switch low, high := !math.IsNaN(s.low), !math.IsNaN(s.high); {
 		case low && high:
-			row = append(row, bound(s.low)+" to "+bound(s.high))
+			row = append(row, s.bound(s.low)+" to "+s.bound(s.high))
 		case low:
-			row = append(row, "at least "+bound(s.low))
+			row = append(row, "at least "+s.bound(s.low))
 		case high:
-			row = append(row, "at most "+bound(s.high))
+			row = append(row, "at most "+s.bound(s.high))
 		}
 		t.Row(row...)
 	}
 	return t
+}
+
+// bound writes a limit without zeros at the end.
+func (s series) bound(x float64) string {
+	x, _ = strconv.ParseFloat(paper.Fixed(x, s.decimals), 64)
+	return strconv.FormatFloat(x, 'f', -1, 64)
 }
 
 // limits tells of each when it is passed, and how sure that is.
@@ -402,7 +388,7 @@ func (y *year) calendar() {
 	y.r.Add(title, t)
 	for _, c := range y.Schedule.Cautions {
 		c.Here = false // it is not what is done
-		y.r.Care("changing water", c)
+		y.r.Care(keeping, c)
 	}
 }
 

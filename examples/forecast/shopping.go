@@ -137,7 +137,7 @@ func (y *year) toBuy() string {
 	if len(t.Rows) == 0 {
 		return ""
 	}
-	y.r.Add("To buy for "+y.over(), t)
+	y.r.Add("To buy for "+paper.Span(y.Forecast.Span), t)
 	if sum.Currency != "" {
 		return paper.And(list) + ", " + paper.Money(sum)
 	}

@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"slices"
+	"sort"
 	"strings"
 	"time"
 
@@ -190,8 +191,7 @@ func (y *year) follow(span time.Duration) error {
 	if y.Forecast, err = y.routine.Forecast(span); err == nil {
 		return nil
 	}
-	short, long := time.Minute, span
-	if _, bad := y.routine.Forecast(short); bad != nil {
+	if _, bad := y.routine.Forecast(time.Minute); bad != nil {
 		return asWritten(bad)
 	}
 	var salty *units.RangeError
@@ -202,23 +202,20 @@ func (y *year) follow(span time.Duration) error {
 	case errors.As(err, &bad) && bad.Field == "topOff":
 		y.Ends = "the tank is dry"
 	}
-	for long-short > time.Minute {
-		half := (short + long) / 2
-		if _, err := y.routine.Forecast(half); err == nil {
-			short = half
-		} else {
-			long = half
-		}
-	}
-	y.Forecast, err = y.routine.Forecast(short)
+	minutes := sort.Search(int(span/time.Minute), func(n int) bool {
+		_, err := y.routine.Forecast(time.Duration(n+1) * time.Minute)
+		return err != nil
+	})
+	y.Forecast, err = y.routine.Forecast(time.Duration(minutes) * time.Minute)
 	return err
 }
 
 // asWritten gives errors the paths of the file.
 func asWritten(err error) error {
 	return errors.New(strings.NewReplacer("losses[0].perDay", "loss_per_day", "changes[0].", "change.",
-		"perDay", "per_day", "topOff.water", "top_off", "topOff.", "top_off.", "stream.flow", "stream", ".levels", "", ".batch", "",
-		"bounds.", "limits.", "routine: ", "", "in the long run: ", "").Replace(err.Error()))
+		"perDay", "per_day", "topOff.water", "top_off", "topOff.", "top_off.", "stream.flow", "stream",
+		".levels", "", ".batch", "", "bounds.", "limits.", "routine: ", "", "in the long run: ", "",
+	).Replace(err.Error()))
 }
 
 // estimates are the standard uncertainties of a forecast of so long.

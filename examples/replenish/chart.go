@@ -31,16 +31,13 @@ func (j *job) chart(u replenish.Use) *paper.Chart {
 	if l, has := j.h.Lowest.Of(u.Parameter); has {
 		c.Low = counted(l.Base())
 	}
-	for _, p := range j.fitted(u, c) {
-		c.Add(p.at.Sub(c.Start), counted(p.base))
+	if list, known := j.happened(u, c); known {
+		goBack(u, list, c)
+	}
+	for i, base := range c.Value {
+		c.Value[i] = counted(base)
 	}
 	return c
-}
-
-// place is the level of the fit at a time, in its base unit.
-type place struct {
-	at   time.Time
-	base float64
 }
 
 // happening is a moment of the log, told backwards: what the level was before it, if it was
@@ -51,13 +48,11 @@ type happening struct {
 	pumped float64
 }
 
-// fitted goes back from where the fit ends to the first test, by the bookkeeping of
+// happened lists what happened since the first test, the last first, by the bookkeeping of
 // replenish.Consumption: uses and pumps run evenly, a change of water takes its share. It
-// also marks on the chart what was done. Without knowing what a dose brought there is no
-// line.
-func (j *job) fitted(u replenish.Use, c *paper.Chart) []place {
+// also marks it on the chart. What a dose brought may not be known.
+func (j *job) happened(u replenish.Use, c *paper.Chart) (list []happening, known bool) {
 	same := func(x float64) float64 { return x }
-	var list []happening
 	mark := func(at time.Time, what string) {
 		if !at.Before(c.Start) {
 			if done := what + ", " + at.Format("2 January"); !slices.Contains(j.done, done) {
@@ -70,7 +65,7 @@ func (j *job) fitted(u replenish.Use, c *paper.Chart) []place {
 		brings, known := j.brings(j.log.Doses[i], u.Parameter)
 		switch what := j.h.Style.Amount(d.Amount) + " of " + d.Additive; {
 		case !known:
-			return nil
+			return nil, false
 		case brings == 0:
 		case d.To.After(d.From):
 			mark(d.From, what+" until "+d.To.Format("2 January"))
@@ -89,29 +84,30 @@ func (j *job) fitted(u replenish.Use, c *paper.Chart) []place {
 	}
 	list = append(list, happening{c.Start, same, 0})
 	slices.SortStableFunc(list, func(a, b happening) int { return b.at.Compare(a.at) })
-	return goBack(u, c.Start, list)
+	return list, true
 }
 
-// goBack walks through what happened, the last first.
-func goBack(u replenish.Use, start time.Time, list []happening) []place {
-	line := []place{{u.At, u.Now.Base()}}
-	pumped := 0.
+// goBack draws the line from where the fit ends to the first test, in base units.
+func goBack(u replenish.Use, list []happening, c *paper.Chart) {
+	at, base, pumped := u.At, u.Now.Base(), 0.
+	c.Add(at.Sub(c.Start), base)
 	for _, h := range list {
-		now := line[len(line)-1]
-		if h.at.Before(start) {
+		if h.at.Before(c.Start) {
 			break
 		}
-		if days := now.at.Sub(h.at).Hours() / 24; days > 0 {
-			now = place{h.at, now.base + float64((u.PerDay.Base()-pumped)*days)}
-			line = append(line, now)
+		if h.at.Before(at) {
+			base += float64((u.PerDay.Base() - pumped) * at.Sub(h.at).Hours() / 24)
+			at = h.at
+			c.Add(at.Sub(c.Start), base)
 		}
 		pumped += h.pumped
-		if x := h.before(now.base); x != now.base {
-			line = append(line, place{h.at, x})
+		if x := h.before(base); x != base {
+			base = x
+			c.Add(at.Sub(c.Start), base)
 		}
 	}
-	slices.Reverse(line)
-	return line
+	slices.Reverse(c.At)
+	slices.Reverse(c.Value)
 }
 
 // brings is by how much a dose raised a parameter, in its base unit.

@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"math"
 	"regexp"
 	"slices"
 	"strconv"
@@ -79,8 +78,12 @@ func work(h *home.Home) (job, error) {
 		return j, err
 	}
 	for _, u := range j.uses {
-		if u.PerDay.Base() > 0 && !u.Parameter.Falls() {
-			j.keep(u)
+		if !(u.PerDay.Base() > 0) || u.Parameter.Falls() {
+			continue
+		}
+		if a, has := j.additive(u.Parameter); has {
+			plan, err := replenish.Maintain(replenish.Upkeep{Tank: j.tank, Air: h.Air, Use: u, Additive: a.Is})
+			j.Upkeeps = append(j.Upkeeps, upkeep{u.Parameter, a.Name, plan, u.PerDay, j.asWritten(err)})
 		}
 	}
 	for _, l := range h.Lowest {
@@ -202,14 +205,6 @@ func (j *job) additive(p tested.Parameter) (home.Additive, bool) {
 	return home.Additive{Name: c.Name(), Is: replenish.Dry(pure), Holds: c}, true
 }
 
-// keep plans what gives back a use.
-func (j *job) keep(u replenish.Use) {
-	if a, has := j.additive(u.Parameter); has {
-		plan, err := replenish.Maintain(replenish.Upkeep{Tank: j.tank, Air: j.h.Air, Use: u, Additive: a.Is})
-		j.Upkeeps = append(j.Upkeeps, upkeep{u.Parameter, a.Name, plan, u.PerDay, j.asWritten(err)})
-	}
-}
-
 // raise plans the way to a goal.
 func (j *job) raise(to tested.Level) {
 	p := to.Parameter()
@@ -236,6 +231,7 @@ func (j *job) raise(to tested.Level) {
 			j.r.Hides("tank.ph, or room.co2", "in what steps to dose")
 		}
 		d.inAll, _ = j.amountFor(a.Is, to.WithBase(to.Base()-now.Base()))
+		j.r.Care("dosing", a.Holds.Cautions()...)
 	}
 	j.Doses = append(j.Doses, d)
 }
@@ -276,5 +272,5 @@ func (j *job) besides(u upkeep) (replenish.Amount, bool) {
 	case tested.Calcium:
 		brought = j.Lime.Calcium
 	}
-	return times(u.PerDay, max(0, 1-brought.Base()/u.use.Base())), brought.Exists() && !math.IsNaN(brought.Base())
+	return times(u.PerDay, max(0, 1-brought.Base()/u.use.Base())), brought.Exists()
 }

@@ -29,18 +29,6 @@ func (j *job) report() *paper.Report {
 		r.Assume("Each goal is planned by itself, from the levels as they are now: reach one after the other, and test in " +
 			"between.")
 	}
-	if j.Demand != nil {
-		j.always("trusting the tests", j.Demand.Assumptions, j.Demand.Cautions)
-	}
-	for _, u := range j.Upkeeps {
-		j.always("dosing", u.Assumptions, u.Cautions)
-	}
-	for _, d := range j.Doses {
-		j.always("dosing", d.Assumptions, d.Cautions)
-	}
-	if j.Lime != nil {
-		j.always("using lime water", j.Lime.Assumptions, j.Lime.Cautions)
-	}
 	return r
 }
 
@@ -108,7 +96,7 @@ func (j *job) step(d dose) string {
 
 // glance has a row for each parameter that is used or wanted.
 func (j *job) glance() {
-	t := &paper.Table{Head: []string{"", "now", "used a day", "dose a day", "lowest in", "goal"}}
+	t := &paper.Table{Head: []string{"", "now", "used a day", "dose a day", "goal"}}
 	for _, p := range tested.Parameters() {
 		u, used := j.use(p)
 		now, known := j.tank.Level(p)
@@ -116,7 +104,7 @@ func (j *job) glance() {
 		if !used && !wanted {
 			continue
 		}
-		row := []string{string(p), "?", "?", "", "", ""}
+		row := []string{string(p), "?", "?", "", ""}
 		bare := func(text, unit string) string { return strings.TrimSuffix(text, " "+unit) }
 		_, unit := to.Counted()
 		if known {
@@ -132,13 +120,8 @@ func (j *job) glance() {
 				row[3] = j.h.Style.Amount(k.PerDay)
 			}
 		}
-		for _, l := range j.Lasts {
-			if l.Limit.Parameter() == p && l.failed == nil {
-				row[4] = days(l.Days)
-			}
-		}
 		if wanted {
-			row[5] = bare(paper.Precise(to), unit)
+			row[4] = bare(paper.Precise(to), unit)
 		}
 		t.Row(row...)
 	}
@@ -156,6 +139,7 @@ func (j *job) used() {
 	if j.Demand == nil {
 		return
 	}
+	j.always("trusting the tests", j.Demand.Assumptions, j.Demand.Cautions)
 	t := &paper.Table{Head: []string{"", "a day", "95 %", "now, by all tests", "tests"}}
 	for _, u := range j.Demand.Uses {
 		low, high := strings.Fields(paper.Precise(u.Low))[0], strings.Fields(paper.Precise(u.High))[0]
@@ -199,6 +183,7 @@ func (j *job) everyDay() {
 		if u.High != (replenish.Amount{}) {
 			between = j.h.Style.Amount(u.Low) + " to " + j.h.Style.Amount(u.High)
 		}
+		j.always("dosing", u.Assumptions, u.Cautions)
 		t.Row(string(u.Of), j.h.Style.Amount(u.PerDay), between, "of "+u.Additive+parts(u.UpkeepPlan))
 	}
 	j.r.Add("Every day, to stay where it is", append([]any{t}, append(body, j.left()...)...)...)
@@ -224,19 +209,12 @@ func (j *job) left() (body []any) {
 	if err != nil {
 		return append(body, "What the instruments make of a year of it cannot be told: "+err.Error()+".")
 	}
-	y := aged.Readings
-	return append(body, fmt.Sprintf("After a year without water changes, at the same %.1f g/kg dissolved, a hydrometer would "+
-		"show %s and a conductivity meter %s of salinity.", y.Dissolved.GramsPerKilogram(), shift(y, ions.Density),
-		shift(y, ions.Conductivity)))
-}
-
-// shift says by how much an instrument is off, in the units of practical salinity.
-func shift(r ions.Readings, p ions.Property) string {
-	d := r.By[p].Correction.GramsPerKilogram() * 35 / 35.16504
-	if d > 0 {
-		return fmt.Sprintf("%.1f too little", d)
+	off := func(p ions.Property) float64 { // in the units of practical salinity
+		return -aged.Readings.By[p].Correction.GramsPerKilogram() * 35 / 35.16504
 	}
-	return fmt.Sprintf("%.1f too much", -d)
+	return append(body, fmt.Sprintf("After a year without water changes, at the same %.1f g/kg dissolved, a hydrometer "+
+		"is off by %+.1f of salinity and a conductivity meter by %+.1f.", aged.Readings.Dissolved.GramsPerKilogram(),
+		off(ions.Density), off(ions.Conductivity)))
 }
 
 // toGoal tells of the steps of a dose what they do to the water.
@@ -249,6 +227,7 @@ func (j *job) toGoal(d dose) {
 		j.r.Add(title, "The steps cannot be planned: "+d.failed.Error()+".")
 		return
 	}
+	j.always("dosing", d.Assumptions, d.Cautions)
 	text := paper.Capital(j.h.Style.Amount(d.Amount)) + " of " + d.Additive + " in all."
 	if d.LimitedBy != "" {
 		text += " In steps, because of a limit: " + d.LimitedBy + "."
@@ -280,6 +259,7 @@ func (j *job) limeWater() {
 	if l == nil {
 		return
 	}
+	j.always("using lime water", l.Assumptions, l.Cautions)
 	body := []any{fmt.Sprintf("%s bring %s of alkalinity and %s of calcium (± %.0f %%), %s of Ca(OH)2.",
 		style.Flow(j.h.LimeWater.TopOff), paper.Precise(l.Alkalinity), paper.Precise(l.Calcium), l.Uncertainty.Percent(),
 		style.Mass(l.Hydroxide))}
