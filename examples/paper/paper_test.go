@@ -73,7 +73,7 @@ Before mixing
 `, b.String())
 	b.Reset()
 	require.NoError(t, sample().WriteText(&b, paper.Options{Cautions: true, Assumptions: true, Plain: true}))
-	for _, want := range []string{"-  Lids on.\n", "Assumed\n-  Well mixed.\n-  Warm.\n", "____----"} {
+	for _, want := range []string{"-  Lids on.\n", "Assumed\n-  Well mixed.\n-  Warm.\n", "____...."} {
 		assert.Contains(t, b.String(), want)
 	}
 	for _, r := range b.String() {
