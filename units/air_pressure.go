@@ -21,13 +21,17 @@ func (p AirPressure) MillimetresOfMercury() float64 { return float64(p / Millime
 var airPressureUnits = table{
 	quantity: "air pressure", base: "hPa", example: `"1013 hPa" or "760 mmHg"`,
 	units: []unit{
-		{names: "hPa|mbar", size: 1},
+		{names: "hPa", size: 1},
+		{names: "mbar|mb", size: 1, capitals: true},
+		{names: "Pa", size: 1, per: 100},
 		{names: "kPa", size: 10},
-		{names: "bar", size: 1000},
-		{names: "atm", size: float64(Atmosphere)},
-		{names: "mmHg|torr", size: float64(MillimetreOfMercury)},
-		{names: "inHg", size: float64(InchOfMercury)},
-		{names: "psi", refuse: `the pressure in hPa, kPa or mmHg`},
+		{names: "bar|bara|bar absolute", size: 1000},
+		{names: "atm", size: float64(Atmosphere), capitals: true},
+		{names: "mmHg|mm Hg|torr", size: float64(MillimetreOfMercury), capitals: true},
+		{names: "inHg|in Hg", size: float64(InchOfMercury)},
+		{names: "psia|psi absolute", size: psi * 1000},
+		{names: "psi|psig|psi gauge", refuse: `"psia" for an absolute pressure (air is near 14.7), or hPa, kPa or mmHg`},
+		{names: "barg|bar gauge", refuse: `"bar absolute" or the pressure in hPa: a gauge shows it above that of the air`},
 	},
 }
 

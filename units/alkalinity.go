@@ -41,9 +41,9 @@ func (a Alkalinity) PerKilogram(d Density) AmountPerKilogram {
 var alkalinityUnits = table{
 	quantity: "alkalinity", base: "meq/L", example: `"2.9 meq/L", "8.2 dKH" or "146 ppm CaCO3"`,
 	units: []unit{
-		{names: "meq/L|mEq/L|mval/L", size: 1},
+		{names: "meq/L|mEq/L|mval/L", size: 1, capitals: true},
 		{names: "dKH|°dKH|degrees KH", size: dkh},
-		{names: "ppm CaCO3|mg/L CaCO3|mg/L as CaCO3|ppm as CaCO3", size: ppmCaCO3},
+		{names: "ppm CaCO3|mg/L CaCO3|mg/L as CaCO3|ppm as CaCO3", size: ppmCaCO3, capitals: true},
 		{names: "KH|°KH", refuse: `"dKH"`},
 		{names: "ppm|mg/L", refuse: `"ppm CaCO3" if the kit counts calcium carbonate`},
 		{

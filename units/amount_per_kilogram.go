@@ -35,9 +35,9 @@ func (c AmountPerKilogram) Alkalinity(d Density) Alkalinity {
 var amountPerKilogramUnits = table{
 	quantity: "content", base: "µmol/kg", example: `"2300 umol/kg" or "2.3 mmol/kg"`,
 	units: []unit{
-		{names: "umol/kg|ueq/kg", size: float64(MicromolePerKilogram)},
-		{names: "mmol/kg|meq/kg", size: float64(MillimolePerKilogram)},
-		{names: "mol/kg", size: float64(MolePerKilogram)},
+		{names: "umol/kg|ueq/kg", size: float64(MicromolePerKilogram), capitals: true},
+		{names: "mmol/kg|meq/kg", size: float64(MillimolePerKilogram), capitals: true},
+		{names: "mol/kg", size: float64(MolePerKilogram), capitals: true},
 		{names: "meq/L|dKH|mmol/L|umol/L", refuse: `a value per kilogram: one per litre needs the density of the water`},
 	},
 }

@@ -24,9 +24,11 @@ func (c AmountPerLitre) PerKilogram(d Density) AmountPerKilogram {
 var amountPerLitreUnits = table{
 	quantity: "concentration", base: "mmol/L", example: `"10 mmol/L"`,
 	units: []unit{
-		{names: "mmol/L|mM", size: float64(MillimolePerLitre)},
-		{names: "umol/L|uM", size: 1, per: 1000},
-		{names: "mol/L", size: 1000},
+		{names: "mmol/L", size: float64(MillimolePerLitre), capitals: true},
+		{names: "mM", size: float64(MillimolePerLitre)},
+		{names: "umol/L", size: 1, per: 1000, capitals: true},
+		{names: "uM", size: 1, per: 1000},
+		{names: "mol/L", size: 1000, capitals: true},
 	},
 }
 

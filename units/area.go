@@ -22,8 +22,8 @@ func Rectangle(length, width Length) Area {
 var areaUnits = table{
 	quantity: "area", base: "m²", example: `"0.6 m2" or "6000 cm2"`,
 	units: []unit{
-		{names: "m2|m²", size: float64(SquareMetre)},
-		{names: "cm2|cm²", size: 1, per: 10000},
+		{names: "m2|sq m", size: float64(SquareMetre), capitals: true},
+		{names: "cm2|sq cm", size: 1, per: 10000, capitals: true},
 		{names: "in2|sq in|sqin", size: float64(SquareInch)},
 		{names: "ft2|sq ft|sqft", size: float64(SquareFoot)},
 	},

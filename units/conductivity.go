@@ -32,8 +32,8 @@ var conductivityUnits = table{
 	quantity: "conductivity", base: "mS/cm", example: `"53.1 mS/cm" or "5 uS/cm"`,
 	units: []unit{
 		{names: "mS/cm", size: float64(MillisiemensPerCentimetre)},
-		{names: "uS/cm", size: 1, per: 1000},
-		{names: "S/m", size: float64(SiemensPerMetre)},
+		{names: "uS/cm", size: 1, per: 1000, capitals: true},
+		{names: "S/m", size: float64(SiemensPerMetre), capitals: true},
 		{names: "mS|uS", refuse: `the length too, as in "53.1 mS/cm"`},
 	},
 }

@@ -25,8 +25,9 @@ func (d Density) Volume(m Mass) Volume { return Volume(float64(m) / float64(d)) 
 var densityUnits = table{
 	quantity: "density", base: "kg/m³", example: `"1023.3 kg/m3" or "1.0233 g/mL"`,
 	units: []unit{
-		{names: "kg/m3|g/L", size: float64(KilogramPerCubicMetre)},
-		{names: "g/mL|g/cm3|kg/L", size: float64(GramPerMillilitre)},
+		{names: "kg/m3|g/L", size: float64(KilogramPerCubicMetre), capitals: true},
+		{names: "g/mL", size: float64(GramPerMillilitre)},
+		{names: "g/cm3|kg/L", size: float64(GramPerMillilitre), capitals: true},
 		{names: "lb/US gal", size: float64(Pound/Gram) / float64(USGallon)},
 	},
 }

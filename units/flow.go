@@ -53,20 +53,21 @@ var flowUnits = table{
 	units: []unit{
 		{names: "L/h|L/hr|litre/hour|liter/hour", size: float64(LitrePerHour)},
 		{names: "L/day|L/d|litre/day|liter/day", size: 1, per: 24},
-		{names: "L/min|litre/minute|liter/minute", size: float64(LitrePerMinute)},
-		{names: "mL/min", size: 60, per: 1000},
-		{names: "mL/h|mL/hr", size: 1, per: 1000},
-		{names: "mL/day|mL/d", size: 1, per: 24000},
+		{names: "L/min|litre/minute|liter/minute", size: float64(LitrePerMinute), capitals: true},
 		{names: "US gal/day|US gal/d|US gallon/day|US gpd", size: float64(USGallonPerDay)},
-		{names: "imp gal/day|UK gal/day", size: 4.54609, per: 24},
-		{names: "imp gal/h|UK gal/h", size: 4.54609},
 		{names: "US gal/h|US gal/hr|US gph|US gallon/hour", size: float64(USGallonPerHour)},
+		{names: "US gpm", size: 60 * float64(USGallonPerHour), capitals: true},
+		{names: "imp gpd|UK gpd", size: 4.54609, per: 24, capitals: true},
+		{names: "imp gph|UK gph", size: 4.54609, capitals: true},
 		{names: "gpd|gal/day|gal/d|gallon/day", refuse: `"US gal/day" or the flow in litres`},
-		{names: "gph|gal/h|gal/hr|gpm|gal/min", refuse: `"US gal/h" or the flow in litres`},
+		{names: "gph|gal/h|gal/hr|gallon/hour", refuse: `"US gal/h" or the flow in litres`},
+		{names: "gpm|gal/min|gallon/minute", refuse: `"US gal/min" or the flow in litres`},
 	},
+	over: &volumeUnits, under: &durationUnits,
 }
 
-// UnmarshalText reads a flow such as "8 L/h", "2 mL/min" or "75 US gal/day".
+// UnmarshalText reads a flow such as "8 L/h", "2 mL/min" or "75 US gal/day": any unit of
+// volume per any unit of time.
 func (f *Flow) UnmarshalText(text []byte) error { return unmarshal(f, text, &flowUnits) }
 
 // String writes the flow in L/h, as MarshalText does.

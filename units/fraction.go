@@ -13,8 +13,14 @@ import (
 // The zero value is nothing of it.
 type Fraction struct{ share float64 }
 
-// Percent returns a fraction of x hundredths.
-func Percent(x float64) Fraction { return Fraction{x/100 + 0} } // minus zero becomes zero
+// Percent returns a fraction of x hundredths: what is read from the text of the same number,
+// as 399.9/100 is not.
+func Percent(x float64) Fraction {
+	if n := math.Round(x * 1e6); math.Abs(x) < 1e9 && n/1e6 == x {
+		return Fraction{n/1e8 + 0} // minus zero becomes zero
+	}
+	return Fraction{x/100 + 0}
+}
 
 // Share returns a fraction that is x of the whole: 1 is all of it.
 func Share(x float64) Fraction { return Fraction{x + 0} }
@@ -22,10 +28,19 @@ func Share(x float64) Fraction { return Fraction{x + 0} }
 // Value returns the share of the whole: 1 is all of it.
 func (f Fraction) Value() float64 { return f.share }
 
-// Percent returns the fraction in percent.
-func (f Fraction) Percent() float64 { return f.share * 100 }
+// Percent returns the fraction in percent: 29 of what was made of 29, to the last bit.
+func (f Fraction) Percent() float64 {
+	x := f.share * 100
+	if short := math.Round(x*1e6) / 1e6; Percent(short) == f {
+		return short
+	}
+	return x
+}
 
-const fractionWant = `a percentage such as "10 %"`
+const (
+	fractionWant = `a percentage such as "10 %"`
+	percents     = "%|percent|per cent|pct"
+)
 
 // UnmarshalText reads "10 %".
 func (f *Fraction) UnmarshalText(text []byte) error {
@@ -33,24 +48,33 @@ func (f *Fraction) UnmarshalText(text []byte) error {
 	if len(text) == 0 {
 		return nil // unknown
 	}
-	_, unit, err := split("fraction", string(text), fractionWant)
-	if err != nil {
-		return err
+	var t typed
+	t.take(string(text))
+	want := t.fault()
+	if want == "" && !(t.sound && t.is(percents)) {
+		want = fractionWant
 	}
-	if !hasName("%|percent", unit) {
-		return &InputError{"fraction", Quoted(string(text)), fractionWant}
+	if want != "" {
+		return t.refuse("fraction", want)
 	}
-	// "29 %" is read as 29e-2, because 29 * 0.01 is not the number 0.29.
-	_, digits, _, _ := cut(string(text))
-	mantissa, exponent, _ := strings.Cut(strings.ToLower(digits), "e")
-	tens, _ := strconv.Atoi(exponent) // an exponent beyond an int stands after a zero: others were refused
-	digits = mantissa + "e" + strconv.Itoa(tens-2)
-	x, err := strconv.ParseFloat(digits, 64)
-	if err != nil || lost(x, digits) {
-		return &InputError{"fraction", Quoted(string(text)), "a number of ordinary size"}
+	x, ok := hundredths(&t)
+	if !ok {
+		return t.refuse("fraction", "a number of ordinary size")
 	}
 	*f = Fraction{x + 0}
 	return nil
+}
+
+// hundredths reads "29 %" as 29e-2, because 29 * 0.01 is not the number 0.29.
+func hundredths(t *typed) (share float64, ok bool) {
+	if over, under, n := vulgar(t.digits, numberLen(t.digits)); n > 0 { // "33⅓ %"
+		return over / (100 * under), true
+	}
+	mantissa, exponent, _ := strings.Cut(strings.ToLower(t.digits), "e")
+	tens, _ := strconv.Atoi(exponent) // an exponent beyond an int stands after a zero: others were refused
+	digits := mantissa + "e" + strconv.Itoa(tens-2)
+	share, err := strconv.ParseFloat(digits, 64)
+	return share, err == nil && !lost(share, digits)
 }
 
 // String writes "10 %", as MarshalText does. It moves the decimal point of

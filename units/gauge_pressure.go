@@ -8,8 +8,12 @@ type GaugePressure float64
 const (
 	BarGauge        GaugePressure = 1
 	KilopascalGauge GaugePressure = 0.01
-	PSIGauge        GaugePressure = 0.45359237 * 9.80665 / (0.0254 * 0.0254) * 1e-5 // NIST SP 811, B: 6.894757 kPa
+	PSIGauge        GaugePressure = psi
 )
+
+// psi is a pound-force per square inch in bar: the pound and the inch, and standard
+// gravity (NIST SP 811, B: 6.894757 kPa).
+const psi = 0.45359237 * 9.80665 / (0.0254 * 0.0254) * 1e-5
 
 // Bars returns the gauge pressure in bar.
 func (p GaugePressure) Bars() float64 { return float64(p) }
@@ -23,10 +27,14 @@ func (p GaugePressure) PSI() float64 { return float64(p / PSIGauge) }
 var gaugePressureUnits = table{
 	quantity: "gauge pressure", base: "bar", example: `"4 bar" or "60 psi"`,
 	units: []unit{
-		{names: "bar|barg", size: float64(BarGauge)},
-		{names: "kPa", size: 1, per: 100},
+		{names: "bar|barg|bar gauge", size: float64(BarGauge)},
+		{names: "kPa|kPa gauge", size: 1, per: 100},
 		{names: "MPa", size: 10},
-		{names: "psi|psig", size: float64(PSIGauge)},
+		{names: "psi|psig|psi gauge", size: float64(PSIGauge)},
+		{
+			names:  "psia|psi absolute|bara|bar absolute",
+			refuse: `"psi gauge" or "bar gauge": an absolute pressure counts that of the air too`,
+		},
 	},
 }
 

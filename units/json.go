@@ -191,3 +191,27 @@ func (v Volume) MarshalJSON() ([]byte, error) { return null.Write(v) }
 
 // UnmarshalJSON reads the text, and null as unknown.
 func (v *Volume) UnmarshalJSON(text []byte) error { return null.Read(text, v) }
+
+// MarshalJSON writes the text, null where there is none.
+func (g BareGravity) MarshalJSON() ([]byte, error) { return null.Write(g) }
+
+// UnmarshalJSON reads the text, and null as unknown.
+func (g *BareGravity) UnmarshalJSON(text []byte) error { return null.Read(text, g) }
+
+// MarshalJSON writes the text, null where there is none.
+func (c ConductivityAt) MarshalJSON() ([]byte, error) { return null.Write(c) }
+
+// UnmarshalJSON reads the text, and null as unknown.
+func (c *ConductivityAt) UnmarshalJSON(text []byte) error { return null.Read(text, c) }
+
+// MarshalJSON writes the text, null where there is none.
+func (d Duration) MarshalJSON() ([]byte, error) { return null.Write(d) }
+
+// UnmarshalJSON reads the text, and null as unknown.
+func (d *Duration) UnmarshalJSON(text []byte) error { return null.Read(text, d) }
+
+// MarshalJSON writes the text, null where there is none.
+func (r Ratio) MarshalJSON() ([]byte, error) { return null.Write(r) }
+
+// UnmarshalJSON reads the text, and null as unknown.
+func (r *Ratio) UnmarshalJSON(text []byte) error { return null.Read(text, r) }

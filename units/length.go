@@ -31,8 +31,8 @@ var lengthUnits = table{
 	quantity: "length", base: "mm", example: `"40 cm" or "16 in"`,
 	units: []unit{
 		{names: "mm|millimetre|millimeter", size: float64(Millimetre)},
-		{names: "cm|centimetre|centimeter", size: float64(Centimetre)},
-		{names: "m|metre|meter", size: float64(Metre)},
+		{names: "cm|centimetre|centimeter", size: float64(Centimetre), capitals: true},
+		{names: "m|metre|meter", size: float64(Metre), capitals: true},
 		{names: "in|inch|inches|\"", size: float64(Inch)},
 		{names: "ft|foot|feet|'", size: float64(Foot)},
 	},

@@ -33,7 +33,7 @@ var massUnits = table{
 		{names: "g|gram|gramme", size: float64(Gram)},
 		{names: "mg|milligram", size: 1, per: 1000},
 		{names: "kg|kilogram|kilo", size: float64(Kilogram)},
-		{names: "lb|pound", size: float64(Pound)},
+		{names: "lb|lbm|pound", size: float64(Pound)},
 		{names: "oz|ounce", size: float64(Ounce)},
 	},
 }

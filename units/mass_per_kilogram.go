@@ -27,7 +27,7 @@ func (c MassPerKilogram) PerLitre(d Density) MassPerLitre {
 var massPerKilogramUnits = table{
 	quantity: "content", base: "mg/kg", example: `"420 mg/kg"`,
 	units: []unit{
-		{names: "mg/kg", size: float64(MilligramPerKilogram)},
+		{names: "mg/kg", size: float64(MilligramPerKilogram), capitals: true},
 		{names: "ug/kg", size: 1, per: 1000},
 		{names: "g/kg", size: float64(GramPerKilogram)},
 		{names: "ppm", refuse: `"mg/kg": ppm could also be mg/L, 2.5 % more in seawater`},

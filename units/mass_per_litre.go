@@ -30,7 +30,7 @@ func (c MassPerLitre) Mass(v Volume) Mass { return Mass(float64(c)*float64(v)) *
 var massPerLitreUnits = table{
 	quantity: "concentration", base: "mg/L", example: `"5 mg/L" or "0.05 mg/L"`,
 	units: []unit{
-		{names: "mg/L", size: float64(MilligramPerLitre)},
+		{names: "mg/L", size: float64(MilligramPerLitre), capitals: true},
 		{names: "ug/L", size: 1, per: 1000},
 		{names: "g/L", size: float64(GramPerLitre)},
 		{names: "ppm", refuse: `"mg/L": ppm could also be mg/kg, 2.5 % less in seawater`},

@@ -89,8 +89,8 @@ func (m MolarMass) orNaN() float64 {
 var molarMassUnits = table{
 	quantity: "molar mass", base: "g/mol", example: `"58.44 g/mol"`,
 	units: []unit{
-		{names: "g/mol", size: 1},
-		{names: "kg/mol", size: 1000},
+		{names: "g/mol", size: 1, capitals: true},
+		{names: "kg/mol", size: 1000, capitals: true},
 	},
 }
 

@@ -1,6 +1,9 @@
 package units
 
-import "math"
+import (
+	"math"
+	"strings"
+)
 
 // Money is an amount in a currency named by its three-letter code (ISO 4217).
 // The zero value is no price at all.
@@ -22,14 +25,15 @@ func (m *Money) UnmarshalText(text []byte) error {
 		return nil
 	}
 	*m = Money{Amount: math.NaN()}
-	x, code, err := split("price", string(text), moneyWant)
-	if err != nil {
-		return err
+	var t typed
+	t.take(string(text))
+	if want := t.fault(); want != "" {
+		return t.refuse("price", want)
 	}
-	if !isCurrency(code) || x < 0 {
-		return &InputError{"price", Quoted(string(text)), moneyWant}
+	if !t.sound || !isCurrency(t.rest) || t.x < 0 {
+		return t.refuse("price", moneyWant)
 	}
-	*m = Money{x, code}
+	*m = Money{t.x, strings.Clone(t.rest)}
 	return nil
 }
 

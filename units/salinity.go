@@ -1,7 +1,5 @@
 package units
 
-import "math"
-
 // PracticalSalinity is salinity on the Practical Salinity Scale of 1978
 // (PSS-78). It is a pure number with no unit; what the trade and old books
 // call ppt, ‰ or PSU is this scale. It is made by Practical, so a bare
@@ -16,6 +14,25 @@ func Practical(s float64) PracticalSalinity { return PracticalSalinity{s + 0} } 
 // Value returns the number on the practical salinity scale.
 func (s PracticalSalinity) Value() float64 { return s.value }
 
+var practicalUnits = table{
+	quantity: "practical salinity", base: "PSS-78", example: `"35" (or "35 ppt", which is read the same way)`,
+	units: []unit{
+		{names: "|PSS-78|PSU|ppt|‰", size: 1},
+		{names: "g/kg", refuse: practicalWant + `; a value in g/kg is absolute salinity (practical 35 is 35.165 g/kg)`},
+		{names: "ppm", refuse: practicalWant + `; "ppm" could be a mass fraction or a dissolved-solids reading`},
+	},
+	limit: func(s float64, bare bool) string {
+		switch {
+		case s < 0:
+			return "zero or more"
+		case bare && s > 1 && s < 1.1:
+			return practicalWant +
+				`; a number just above 1 looks like a specific gravity: write "1.025 PSS-78" if you mean it`
+		}
+		return ""
+	},
+}
+
 const practicalWant = `a practical salinity such as "35" (or "35 ppt", which is read the same way)`
 
 // UnmarshalText reads "35", "35 PSS-78" and, as the trade writes it, "35 ppt",
@@ -23,33 +40,9 @@ const practicalWant = `a practical salinity such as "35" (or "35 ppt", which is 
 // refused: that is an AbsoluteSalinity, and a different number. So is a bare
 // "1.025", which is a specific gravity in the wrong place.
 func (s *PracticalSalinity) UnmarshalText(text []byte) error {
-	s.value = math.NaN()
-	if len(text) == 0 {
-		return nil // unknown
-	}
-	x, unit, err := split("practical salinity", string(text), practicalWant)
-	if err != nil {
-		return err
-	}
-	switch {
-	case unit == "" && x >= 1 && x < 1.1 && x != 1:
-		return &InputError{"practical salinity", Quoted(string(text)),
-			practicalWant + `; a number just above 1 looks like a specific gravity: write "1.025 PSS-78" if you mean it`}
-	case hasName("|PSS-78|PSU|ppt|‰", unit):
-	case same(unit, "g/kg"):
-		return &InputError{"practical salinity", Quoted(string(text)),
-			practicalWant + `; a value in g/kg is absolute salinity (practical 35 is 35.165 g/kg)`}
-	case same(unit, "ppm"):
-		return &InputError{"practical salinity", Quoted(string(text)),
-			practicalWant + `; "ppm" could be a mass fraction or a dissolved-solids reading`}
-	default:
-		return &InputError{"practical salinity", Quoted(string(text)), practicalWant}
-	}
-	if x < 0 {
-		return &InputError{"practical salinity", Quoted(string(text)), "zero or more"}
-	}
+	x, err := practicalUnits.read(string(text))
 	*s = Practical(x)
-	return nil
+	return err
 }
 
 // String writes "35 PSS-78", as MarshalText does.
@@ -81,27 +74,23 @@ func Absolute(s float64) AbsoluteSalinity { return AbsoluteSalinity{s + 0} } // 
 // GramsPerKilogram returns the salinity in grams per kilogram of seawater.
 func (s AbsoluteSalinity) GramsPerKilogram() float64 { return s.gramsPerKilogram }
 
-const absoluteWant = `an absolute salinity such as "35.165 g/kg"`
+var absoluteUnits = table{
+	quantity: "absolute salinity", base: "g/kg", example: `"35.165 g/kg"`,
+	units: []unit{{names: "g/kg", size: 1}},
+	limit: func(s float64, _ bool) string {
+		if s < 0 || s > 1000 {
+			return "0 to 1000 g/kg"
+		}
+		return ""
+	},
+}
 
 // UnmarshalText reads "35.165 g/kg" and nothing else: "35 ppt" and a bare
 // number mean practical salinity in the trade.
 func (s *AbsoluteSalinity) UnmarshalText(text []byte) error {
-	s.gramsPerKilogram = math.NaN()
-	if len(text) == 0 {
-		return nil // unknown
-	}
-	x, unit, err := split("absolute salinity", string(text), absoluteWant)
-	if err != nil {
-		return err
-	}
-	if !same(unit, "g/kg") {
-		return &InputError{"absolute salinity", Quoted(string(text)), absoluteWant}
-	}
-	if x < 0 || x > 1000 {
-		return &InputError{"absolute salinity", Quoted(string(text)), "0 to 1000 g/kg"}
-	}
+	x, err := absoluteUnits.read(string(text))
 	*s = Absolute(x)
-	return nil
+	return err
 }
 
 // String writes "35.165 g/kg", as MarshalText does.

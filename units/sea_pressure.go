@@ -29,7 +29,7 @@ var seaPressureUnits = table{
 		{names: "bar", size: float64(Bar)},
 		{names: "kPa", size: 1, per: 10},
 		{names: "MPa", size: 100},
-		{names: "psi|m", refuse: `the pressure in dbar, bar or kPa`},
+		{names: "psi|psia|psig|m", refuse: `the pressure in dbar, bar or kPa`},
 	},
 }
 

@@ -14,8 +14,8 @@ func (s Speed) MetresPerSecond() float64 { return float64(s) }
 var speedUnits = table{
 	quantity: "speed", base: "m/s", example: `"1530 m/s"`,
 	units: []unit{
-		{names: "m/s", size: float64(MetrePerSecond)},
-		{names: "km/h", size: 1, per: 3.6},
+		{names: "m/s", size: float64(MetrePerSecond), capitals: true},
+		{names: "km/h", size: 1, per: 3.6, capitals: true},
 		{names: "ft/s", size: 0.3048},
 	},
 }

@@ -3,6 +3,7 @@ package units
 import (
 	"math"
 	"strings"
+	"unicode/utf8"
 )
 
 // TDSScale is the factor by which a meter turns conductivity compensated to
@@ -42,7 +43,7 @@ func plausibleScale(scale float64) bool { return scale >= 0.3 && scale <= 1 }
 const tdsWant = `a dissolved-solids reading with the factor of the meter such as "2 ppm x0.5" ` +
 	`(0.5 is usual for hand-held meters; the manual says)`
 
-// UnmarshalText reads "2 ppm x0.5". A bare "2 ppm" is refused: the factor is
+// UnmarshalText reads "2 ppm x0.5", "2 mg/L x0.5" or "0.3 g/L x0.5". A bare "2 ppm" is refused: the factor is
 // in the manual of the meter. An empty text is a reading that was not taken.
 func (r *TDS) UnmarshalText(text []byte) error {
 	if len(text) == 0 {
@@ -51,14 +52,41 @@ func (r *TDS) UnmarshalText(text []byte) error {
 	}
 	*r = TDS{math.NaN(), TDSScale(math.NaN())}
 	given := string(text)
-	ppm, _, rest, sound := cut(given)
-	unit, factor, _ := strings.Cut(strings.NewReplacer("×", "x", "X", "x").Replace(rest), "x")
-	scale, _, tail, ok := cut(factor)
-	if !sound || !ok || tail != "" || !hasName("ppm|mg/L", plain(unit)) || !(ppm >= 0) || !plausibleScale(scale) {
+	x, scale, ok := parseTDS(given)
+	if !ok {
 		return &InputError{"dissolved solids", Quoted(given), tdsWant}
 	}
-	*r = TDSReading(ppm, TDSScale(scale))
+	*r = TDSReading(x, TDSScale(scale))
 	return nil
+}
+
+// parseTDS reads "2 ppm x0.5" and "0.3 g/L x0.5", as meters for brackish water show it.
+func parseTDS(text string) (ppm, scale float64, ok bool) {
+	x, _, rest, sound := cut(text)
+	perUnit, factor := solids(rest)
+	scale, _, tail, ok := cut(factor)
+	ppm = x * perUnit
+	ok = ok && sound && tail == "" && ppm >= 0 && ppm <= math.MaxFloat64 && (ppm > 0) == (x > 0)
+	return ppm, scale, ok && plausibleScale(scale)
+}
+
+// solids takes the unit of dissolved solids off what stands beside their number, and
+// returns how many ppm it is, NaN for what is none, and the text of the factor.
+func solids(rest string) (ppm float64, factor string) {
+	i := strings.IndexAny(rest, "xX×")
+	if i < 0 {
+		return math.NaN(), ""
+	}
+	_, sign := utf8.DecodeRuneInString(rest[i:])
+	var room [longestUnit]byte
+	switch unit := plain(room[:0], rest[:i]); {
+	case unit == nil:
+	case hasName("g/L", unit):
+		return 1000, rest[i+sign:]
+	case hasName("ppm|mg/L", unit), inCapitals(unit) && nameInAnyCase("ppm|mg/L", unit) != "":
+		return 1, rest[i+sign:]
+	}
+	return math.NaN(), ""
 }
 
 // String writes "2 ppm x0.5", as MarshalText does.

@@ -40,8 +40,25 @@ const zeroCelsius = 273.15 // K, by definition of the Celsius scale
 // Celsius returns the temperature in degrees Celsius.
 func (t Temperature) Celsius() float64 { return t.celsius + 0 } // minus zero becomes zero
 
-// Fahrenheit returns the temperature in degrees Fahrenheit.
-func (t Temperature) Fahrenheit() float64 { return t.celsius*1.8 + 32 }
+// Fahrenheit returns the temperature in degrees Fahrenheit: 60 of what was made of 60, to
+// the last bit.
+func (t Temperature) Fahrenheit() float64 {
+	x := float64(t.celsius*1.8) + 32
+	if short := math.Round(x*1e6) / 1e6; Fahrenheit(short).celsius == t.celsius {
+		return short
+	}
+	return x
+}
+
+// isFahrenheit tells a temperature that has a short number in degrees Fahrenheit, with one
+// decimal at most, and none in degrees Celsius.
+func (t Temperature) isFahrenheit() bool {
+	f := t.Fahrenheit()
+	return !isShort(t.celsius) && isShort(f) && Fahrenheit(f).celsius == t.celsius
+}
+
+// isShort tells what is written with one decimal at most.
+func isShort(x float64) bool { return math.Round(x*10)/10 == x }
 
 // Kelvin returns the temperature in kelvin.
 func (t Temperature) Kelvin() float64 { return t.celsius + zeroCelsius }
@@ -56,7 +73,25 @@ func (t Temperature) Sub(u Temperature) TemperatureDifference {
 	return TemperatureDifference(t.celsius - u.celsius)
 }
 
-const temperatureWant = `a temperature such as "25 °C" or "77 °F"`
+var temperatureUnits = table{
+	quantity: "temperature", base: "°C", example: `"25 °C" or "77 °F"`,
+	units: []unit{
+		{names: "°C|C|degC|deg C|degree C|degrees C|celsius|degree celsius|degrees celsius", size: 1},
+		{
+			names: "°F|F|degF|deg F|degree F|degrees F|fahrenheit|degree fahrenheit|degrees fahrenheit",
+			size:  1, per: 1.8, zero: 32,
+		},
+		{names: "K|°K|kelvin", size: 1, zero: zeroCelsius},
+	},
+	limit: func(celsius float64, _ bool) string {
+		if celsius < -zeroCelsius {
+			return aboveZero
+		}
+		return ""
+	},
+}
+
+const aboveZero = "a temperature above absolute zero"
 
 // UnmarshalText reads "25 °C", "77 °F", "298.15 K"; the degree sign may be
 // left out, the letter may not. An empty text is a temperature that nobody set.
@@ -65,38 +100,25 @@ func (t *Temperature) UnmarshalText(text []byte) error {
 		*t = Temperature{}
 		return nil
 	}
-	t.celsius = math.NaN()
-	x, unit, err := split("temperature", string(text), temperatureWant)
-	if err != nil {
-		return err
-	}
-	switch {
-	case hasName("°C|C|degC|celsius", unit):
-		*t = Celsius(x)
-	case hasName("°F|F|degF|fahrenheit", unit):
-		*t = Fahrenheit(x)
-	case hasName("K|°K|kelvin", unit):
-		*t = Kelvin(x)
-	default:
-		return &InputError{"temperature", Quoted(string(text)), temperatureWant}
-	}
-	if t.celsius < -zeroCelsius {
-		t.celsius = math.NaN()
-		return &InputError{"temperature", Quoted(string(text)), "a temperature above absolute zero"}
-	}
-	return nil
+	x, err := temperatureUnits.read(string(text))
+	*t = Celsius(x)
+	return err
 }
 
-// String writes the temperature in degrees Celsius, as MarshalText does.
+// String writes the temperature, as MarshalText does.
 func (t Temperature) String() string {
-	if !t.IsSet() {
+	switch {
+	case !t.IsSet():
 		return ""
+	case t.isFahrenheit():
+		return withUnit(t.Fahrenheit(), "°F")
 	}
 	return withUnit(t.Celsius(), "°C")
 }
 
-// MarshalText writes "25 °C", and nothing for a temperature that nobody set or NaN;
-// reading that gives the same Temperature back.
+// MarshalText writes "25 °C", "60 °F" where the number in degrees Celsius has no end, and
+// nothing for a temperature that nobody set or NaN; reading that gives the same
+// Temperature back.
 func (t Temperature) MarshalText() ([]byte, error) {
 	return t.AppendText(nil)
 }
@@ -104,10 +126,13 @@ func (t Temperature) MarshalText() ([]byte, error) {
 // AppendText appends what MarshalText writes.
 func (t Temperature) AppendText(text []byte) ([]byte, error) {
 	if t.celsius < -zeroCelsius {
-		return text, &InputError{"temperature", t.String(), "a temperature above absolute zero"}
+		return text, &InputError{"temperature", t.String(), aboveZero}
 	}
-	if !t.IsSet() {
+	switch {
+	case !t.IsSet():
 		return text, nil
+	case t.isFahrenheit():
+		return appendQuantity(text, "temperature", t.Fahrenheit(), "°F")
 	}
 	return appendQuantity(text, "temperature", t.Celsius(), "°C")
 }
@@ -126,14 +151,30 @@ const (
 // CelsiusDegrees returns the difference in degrees Celsius, that is kelvin.
 func (d TemperatureDifference) CelsiusDegrees() float64 { return float64(d) }
 
-// FahrenheitDegrees returns the difference in degrees Fahrenheit.
-func (d TemperatureDifference) FahrenheitDegrees() float64 { return float64(d) * 1.8 }
+// FahrenheitDegrees returns the difference in degrees Fahrenheit: 3 of what was made of 3,
+// to the last bit.
+func (d TemperatureDifference) FahrenheitDegrees() float64 {
+	x := float64(d) * 1.8
+	if short := math.Round(x*1e6) / 1e6; TemperatureDifference(short)*FahrenheitDegree == d {
+		return short
+	}
+	return x
+}
+
+// isFahrenheit tells a difference that has a short number in degrees Fahrenheit alone.
+func (d TemperatureDifference) isFahrenheit() bool {
+	f := d.FahrenheitDegrees()
+	return !isShort(float64(d)) && isShort(f) && TemperatureDifference(f)*FahrenheitDegree == d
+}
 
 var temperatureDifferenceUnits = table{
 	quantity: "temperature difference", base: "K", example: `"0.5 °C", "1 °F" or "0.5 K"`,
 	units: []unit{
-		{names: "K|°C|C|degC|kelvin|celsius", size: 1},
-		{names: "°F|F|degF|fahrenheit", size: 5. / 9},
+		{names: "K|°C|C|degC|deg C|degree C|degrees C|kelvin|celsius|degree celsius|degrees celsius", size: 1},
+		{
+			names: "°F|F|degF|deg F|degree F|degrees F|fahrenheit|degree fahrenheit|degrees fahrenheit",
+			size:  float64(FahrenheitDegree),
+		},
 	},
 }
 
@@ -142,13 +183,22 @@ func (d *TemperatureDifference) UnmarshalText(text []byte) error {
 	return unmarshal(d, text, &temperatureDifferenceUnits)
 }
 
-// String writes the difference in kelvin, as MarshalText does.
-func (d TemperatureDifference) String() string { return withUnit(float64(d), "K") }
+// String writes the difference, as MarshalText does.
+func (d TemperatureDifference) String() string {
+	if d.isFahrenheit() {
+		return withUnit(d.FahrenheitDegrees(), "°F")
+	}
+	return withUnit(float64(d), "K")
+}
 
 // AppendText appends what MarshalText writes.
 func (d TemperatureDifference) AppendText(text []byte) ([]byte, error) {
+	if d.isFahrenheit() {
+		return appendQuantity(text, "temperature difference", d.FahrenheitDegrees(), "°F")
+	}
 	return temperatureDifferenceUnits.append(text, float64(d))
 }
 
-// MarshalText writes "0.5 K"; reading that gives the same value back.
+// MarshalText writes "0.5 K", and "1 °F" where the number in kelvin has no end; reading that
+// gives the same value back.
 func (d TemperatureDifference) MarshalText() ([]byte, error) { return d.AppendText(nil) }

@@ -1,6 +1,8 @@
 package units
 
 import (
+	"bytes"
+	"iter"
 	"math"
 	"strconv"
 	"strings"
@@ -41,7 +43,19 @@ func isUnknown(q any) bool {
 type unit struct {
 	names     string
 	size, per float64 // per 0 counts as 1
+	zero      float64 // where the scale has its zero: 32 for °F
 	refuse    string
+	// capitals: "MMHG" is read as "mmHg", because a million of it there cannot be.
+	capitals bool
+}
+
+// worth returns x of the unit in the base unit.
+func (u *unit) worth(x float64) float64 {
+	y := (x - u.zero) * u.size
+	if u.per != 0 {
+		y /= u.per
+	}
+	return y
 }
 
 // table lists what may be written for one kind of quantity.
@@ -50,18 +64,22 @@ type table struct {
 	base     string // the unit of size 1 that is written
 	example  string // what to write, for error messages
 	units    []unit
+	over     *table // with under: units such as "US gal/min" are made of two tables
+	under    *table
+	limit    func(x float64, bare bool) (want string) // of a value that cannot be; bare has no unit
 }
 
 func (tb *table) append(text []byte, x float64) ([]byte, error) {
 	return appendQuantity(text, tb.quantity, x, tb.base)
 }
 
-func (tb *table) want() string {
-	article := "a "
-	if strings.IndexByte("aeio", tb.quantity[0]) >= 0 {
-		article = "an "
+func (tb *table) want() string { return withArticle(tb.quantity) + " such as " + tb.example }
+
+func withArticle(noun string) string {
+	if noun != "" && strings.IndexByte("aeio", noun[0]) >= 0 {
+		return "an " + noun
 	}
-	return article + tb.quantity + " such as " + tb.example
+	return "a " + noun
 }
 
 // unmarshal reads text by the table into dst, which becomes NaN on error, so
@@ -77,193 +95,196 @@ func (tb *table) read(text string) (float64, error) {
 	if text == "" {
 		return math.NaN(), nil
 	}
-	x, name, err := split(tb.quantity, text, tb.want())
-	if err != nil {
-		return math.NaN(), err
+	var t typed
+	t.take(text)
+	return tb.value(&t)
+}
+
+// value reads what was taken apart.
+func (tb *table) value(t *typed) (float64, error) {
+	if want := t.fault(); want != "" {
+		return math.NaN(), t.refuse(tb.quantity, want)
 	}
-	u, ok := tb.find(name)
+	if !t.sound {
+		return math.NaN(), t.refuse(tb.quantity, tb.want())
+	}
+	u, known := tb.find(t.unit())
 	switch {
-	case !ok:
-		return math.NaN(), &InputError{tb.quantity, Quoted(text), tb.want()}
+	case !known:
+		return math.NaN(), t.refuse(tb.quantity, tb.want())
 	case u.refuse != "":
-		return math.NaN(), &InputError{tb.quantity, Quoted(text), u.refuse}
+		return math.NaN(), t.refuse(tb.quantity, u.refuse)
 	}
-	y := x * u.size
-	if u.per != 0 {
-		y /= u.per
+	y := u.worth(t.x)
+	if math.IsInf(y, 0) || y == 0 && t.x != u.zero {
+		return math.NaN(), t.refuse(tb.quantity, "a number of ordinary size")
 	}
-	if math.IsInf(y, 0) || y == 0 && x != 0 {
-		return math.NaN(), &InputError{tb.quantity, Quoted(text), "a number of ordinary size"}
+	if tb.limit != nil {
+		if want := tb.limit(y, t.rest == ""); want != "" {
+			return math.NaN(), t.refuse(tb.quantity, want)
+		}
 	}
 	return y, nil
 }
 
-// find looks a spelling up, first as it stands and then without plurals.
-func (tb *table) find(name string) (unit, bool) {
-	for _, n := range [...]string{name, singular(name)} {
-		for _, u := range tb.units {
-			if hasName(u.names, n) {
-				return u, true
+// find looks a spelling up: as it stands, without plurals, as a ratio of two units,
+// and then in capitals.
+func (tb *table) find(name []byte) (unit, bool) {
+	if name == nil {
+		return unit{}, false
+	}
+	var room [longestUnit]byte
+	one := singular(room[:0], name)
+	for _, n := range [...][]byte{name, one} {
+		for i := range tb.units {
+			if hasName(tb.units[i].names, n) {
+				return tb.units[i], true
 			}
+		}
+		if len(one) == len(name) {
+			break
+		}
+	}
+	if u, known := tb.ratio(name); known {
+		return u, true
+	}
+	if bytes.IndexByte(name, 'm') < 0 && bytes.IndexByte(name, 'M') < 0 {
+		return unit{}, false
+	}
+	return tb.findCapitals(name, one)
+}
+
+// ratio looks up "US gal/min" in the tables of which a ratio is made.
+func (tb *table) ratio(name []byte) (unit, bool) {
+	slash := bytes.IndexByte(name, '/')
+	if tb.over == nil || slash < 0 {
+		return unit{}, false
+	}
+	above, known := tb.over.find(name[:slash])
+	below, timed := tb.under.find(name[slash+1:])
+	switch {
+	case !known || !timed:
+		return unit{}, false
+	case above.refuse != "":
+		return above, true
+	case below.refuse != "":
+		return below, true
+	}
+	one := func(per float64) float64 {
+		if per == 0 {
+			return 1
+		}
+		return per
+	}
+	return unit{size: above.size * one(below.per), per: one(above.per) * below.size}, true
+}
+
+// findCapitals looks up what differs from a spelling in the case of an m. "MMHG" is
+// mmHg and "5 MG/L" is mg/L, but "20 ML" could be a million times a million times more.
+func (tb *table) findCapitals(name, one []byte) (unit, bool) {
+	for i := range tb.units {
+		u := &tb.units[i]
+		spelling := nameInAnyCase(u.names, name)
+		if spelling == "" {
+			spelling = nameInAnyCase(u.names, one)
+		}
+		switch {
+		case spelling == "":
+		case u.refuse != "" || u.capitals && inCapitals(name):
+			return *u, true
+		default:
+			return unit{refuse: `"` + spelling + `" in just these letters: m is a thousandth, M a million`}, true
 		}
 	}
 	return unit{}, false
 }
 
-// singular takes the plural s from every word of "litres/hour". One or two
-// letters have none: "5 ms" is no length.
-func singular(name string) string {
-	over, under, found := strings.Cut(name, "/")
-	if len(over) > 2 {
-		over = strings.TrimSuffix(over, "s")
-	}
-	if !found {
-		return over
-	}
-	return over + "/" + singular(under)
-}
-
-// hasName tells whether one of the names, separated by bars, is name.
-func hasName(names, name string) bool {
-	for {
-		one, rest, more := strings.Cut(names, "|")
-		if same(one, name) {
-			return true
-		}
-		if !more {
-			return false
-		}
-		names = rest
-	}
-}
-
-// longest is more than any number takes that is written here: the smallest
-// float64 as a percentage has 343 bytes.
-const longest = 400
-
-// cut takes the number off the front of a text, and returns the digits of the
-// number and the rest beside it as they were typed. A number that a float64 cannot
-// hold is none.
-func cut(text string) (x float64, digits, rest string, ok bool) {
-	if len(text) > longest {
-		return math.NaN(), "", "", false
-	}
-	text = strings.TrimSpace(strings.ReplaceAll(text, "\u2212", "-")) // minus sign
-	n := numberLen(text)
-	digits, rest = text[:n], strings.TrimSpace(text[n:])
-	x, err := strconv.ParseFloat(digits, 64)
-	if err != nil || lost(x, digits) {
-		return math.NaN(), "", "", false
-	}
-	return x, digits, rest, true
-}
-
-// lost tells whether a number came out as zero that was not written as zero.
-func lost(x float64, digits string) bool {
-	mantissa, _, _ := strings.Cut(strings.ToLower(digits), "e")
-	return x == 0 && strings.ContainsAny(mantissa, "123456789")
-}
-
-// split takes a text apart into its number and its unit, with the spelling
-// of the unit made plain. What it does not know it leaves in the unit, where no
-// table has it.
-func split(quantity, text, want string) (x float64, unit string, err error) {
-	x, _, rest, ok := cut(text)
-	switch {
-	case !ok:
-		return math.NaN(), "", &InputError{quantity, Quoted(text), want}
-	case strings.HasPrefix(rest, ","):
-		return math.NaN(), "", &InputError{quantity, Quoted(text),
-			`a point for decimals and no mark for thousands, as in "1.5" or "1500"`}
-	case strings.IndexAny(rest, partOfNumber) == 0:
-		return math.NaN(), "", &InputError{quantity, Quoted(text), "one number and one unit"}
-	}
-	return x, plain(rest), nil
-}
-
-// partOfNumber is what after a number would belong to it: "1 000", "10^3", "10³",
-// "2*20", "2·20", "1/2", "5½". Neither is it read, nor left out.
-const partOfNumber = "0123456789.^*/_+-·⋅×¹²³½¼¾"
-
-// plainer folds the many ways of typing a unit into one, in this order: u for
-// micro, a point between factors, digits for powers, one degree sign.
-var plainer = [...]struct{ from, to string }{
-	{"\u00b5", "u"}, {"\u03bc", "u"}, // micro sign, Greek mu
-	{"\u2126", "ohm"}, {"\u03a9", "ohm"}, // ohm sign, Greek omega
-	{"\u00ba", "\u00b0"}, {"\u00b0 ", "\u00b0"}, // look-alike of the degree sign
-	{"\u00b2", "2"}, {"\u00b3", "3"}, {"^2", "2"}, {"^3", "3"},
-	{"\u00b7", "."}, {"\u22c5", "."}, {"*", "."},
-	{" per ", "/"}, {"/ ", "/"}, {" /", "/"},
-}
-
-func plain(unit string) string {
-	unit = strings.Join(strings.Fields(unit), " ") // no-break spaces are fields too
-	for _, p := range plainer {
-		unit = strings.ReplaceAll(unit, p.from, p.to)
-	}
-	return unit
-}
-
-// numberLen returns how many bytes of s are a decimal number: sign, digits
-// with at most one point, and an exponent if digits follow it.
-func numberLen(s string) int {
-	digits := func(i int) int {
-		for i < len(s) && s[i] >= '0' && s[i] <= '9' {
-			i++
-		}
-		return i
-	}
-	i := 0
-	if i < len(s) && (s[i] == '+' || s[i] == '-') {
-		i++
-	}
-	start := i
-	i = digits(i)
-	if i < len(s) && s[i] == '.' {
-		j := digits(i + 1)
-		if j == i+1 && i == start {
-			return 0 // a lone point
-		}
-		i = j
-	}
-	if i == start {
-		return 0
-	}
-	if i < len(s) && (s[i] == 'e' || s[i] == 'E') {
-		j := i + 1
-		if j < len(s) && (s[j] == '+' || s[j] == '-') {
-			j++
-		}
-		if k := digits(j); k > j {
-			i = k
-		}
-	}
-	return i
-}
-
-// same compares two spellings without regard to the case of Latin letters,
-// except of m and M in symbols: they are a thousandth and a million.
-func same(a, b string) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	word := isWord(a)
-	for i := 0; i < len(a); i++ {
-		x, y := a[i], b[i]
-		if !word && (x == 'm' || x == 'M') && x != y {
-			return false
-		}
-		if x >= 'A' && x <= 'Z' {
-			x += 'a' - 'A'
-		}
-		if y >= 'A' && y <= 'Z' {
-			y += 'a' - 'A'
-		}
-		if x != y {
+// inCapitals tells a symbol without a small letter; what follows a space, as the CaCO3 of
+// "PPM CaCO3", has its own spelling.
+func inCapitals(name []byte) bool {
+	symbol, _, _ := bytes.Cut(name, []byte{' '})
+	for _, c := range symbol {
+		if c >= 'a' && c <= 'z' {
 			return false
 		}
 	}
 	return true
+}
+
+// singular takes the plural s from every word of "litres/hour". One or two
+// letters have none: "5 ms" is no length.
+func singular(dst, name []byte) []byte {
+	for {
+		over, under, more := bytes.Cut(name, []byte{'/'})
+		if n := len(over); n > 2 && (over[n-1] == 's' || over[n-1] == 'S') {
+			over = over[:n-1]
+		}
+		dst = append(dst, over...)
+		if !more {
+			return dst
+		}
+		dst = append(dst, '/')
+		name = under
+	}
+}
+
+// hasName tells whether one of the names, separated by bars, is name.
+func hasName(names string, name []byte) bool {
+	for one := range namesAsLong(names, len(name)) {
+		if sameLetters(one, name, isWord(one)) {
+			return true
+		}
+	}
+	return false
+}
+
+// nameInAnyCase returns the one of the names that is name but for the case of letters.
+func nameInAnyCase(names string, name []byte) string {
+	for one := range namesAsLong(names, len(name)) {
+		if sameLetters(one, name, true) {
+			return one
+		}
+	}
+	return ""
+}
+
+// namesAsLong yields the names of that many bytes.
+func namesAsLong(names string, length int) iter.Seq[string] {
+	return func(yield func(string) bool) {
+		begin := 0
+		for i := 0; i <= len(names); i++ {
+			if i < len(names) && names[i] != '|' {
+				continue
+			}
+			if i-begin == length && !yield(names[begin:i]) {
+				return
+			}
+			begin = i + 1
+		}
+	}
+}
+
+// sameLetters compares two spellings of one length without regard to the case of Latin
+// letters, except, if it is not any m, of m and M: in symbols they are a thousandth and a
+// million.
+func sameLetters(a string, b []byte, anyM bool) bool {
+	for i := 0; i < len(a); i++ {
+		x, y := a[i], b[i]
+		if x == y {
+			continue
+		}
+		if lower(x) != lower(y) || !anyM && lower(x) == 'm' {
+			return false
+		}
+	}
+	return true
+}
+
+func lower(c byte) byte {
+	if c >= 'A' && c <= 'Z' {
+		c += 'a' - 'A'
+	}
+	return c
 }
 
 // isWord tells a unit that is spelt out, "millilitre", from a symbol, "mL".

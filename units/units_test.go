@@ -210,19 +210,25 @@ var kinds = []struct {
 		"20 L": "20 L", "20l": "20 L", " 20  litres ": "20 L", "1 liter": "1 L", "500 mL": "0.5 L", "413 mL": "0.413 L", "0.2 m³": "200 L", "0.2 m^3": "200 L",
 		"5 US gal": "18.92705892 L", "5 us gallons": "18.92705892 L", "1 imp gal": "4.54609 L", "1 UK gallon": "4.54609 L",
 		"2 US cups": "0.473176473 L", "1e3 cm3": "1 L", "1 cubic foot": "28.316846592 L", "3 cubic feet": "84.950539776 L", "20\u00a0L": "20 L", "-1 L": "-1 L", "1 US qt": "0.946352946 L",
-	}, []string{"5 gal", "5 gallons", "5", "", "L", "5,5 L", "1,000 L", "5 5 L", "NaN L", "Inf L", "0x10 L", "1e999 L", "5 kg", "1_000 L", "5 L L", "one L", "5 cups", "3 oz", "5 ML", "5 Ls", "1 qt", "--5 L", ". L", "+ L"}},
+		"20 ltr": "20 L", "20 ltrs": "20 L", "20 LITRES": "20 L", "20 CC": "0.02 L", "0.2 M3": "200 L", "½ US gal": "1.892705892 L", "1½ US gal": "5.678117675999999 L", "1 ½ L": "1.5 L", "-½ L": "-0.5 L", "+2¾ L": "2.75 L", "⅓ L": "0.3333333333333333 L",
+		"1 US pint": "0.473176473 L", "1 pint (US)": "0.473176473 L", "5 gal (US)": "18.92705892 L", "5 gallons (US)": "18.92705892 L", "5 U.S. gal": "18.92705892 L", "1 gal (imperial)": "4.54609 L", "1 gal (UK)": "4.54609 L", "1 IMP GAL": "4.54609 L",
+		"2 imp pints": "1.1365225 L", "1 imp qt": "1.1365225 L", "160 imp fl oz": "4.54609 L", "128 US fl oz": "3.785411784 L", "\ufeff20 L": "20 L", "\ufeff\u00a020\u202fL\u00a0": "20 L", "\u201120 L": "-20 L", "−20 L": "-20 L", "\uff0d20 L": "-20 L", "2e\u20133 L": "0.002 L",
+	}, []string{"5 gal", "5 gallons", "5", "", "L", "5,5 L", "1,000 L", "5 5 L", "NaN L", "Inf L", "0x10 L", "1e999 L", "5 kg", "1_000 L", "5 L L", "one L", "5 cups", "3 oz", "5 ML", "5 Ls", "1 qt", "--5 L", ". L", "+ L", "–−5 L", "2–3 L",
+		"1/2 US gal", "5 1/2 US gal", "1\u20442 L", "8 fl oz", "1 pint", "5 Ml", "5 gal (DE)", "5 (US)", "5 gal (US", "½", "½ gal", "½5 L", "5 ½ ½ L", "m₃", "5 m₃", "20 L \ufeff L", "9007199254740993½ L"}},
 	{"mass", read[units.Mass], map[string]string{
-		"750 g": "750 g", "1.5 kg": "1500 g", "2 lb": "907.18474 g", "2 lbs": "907.18474 g", "8 oz": "226.796185 g", "5 mg": "0.005 g",
-	}, []string{"750", "5 stone", "5 L", "5 Mg", "5 MG"}},
+		"750 g": "750 g", "1.5 kg": "1500 g", "2 lb": "907.18474 g", "2 lbs": "907.18474 g", "8 oz": "226.796185 g", "5 mg": "0.005 g", "1.5 lbs": "680.388555 g", "1.5 LBS": "680.388555 g", "5 KG": "5000 g", "¼ lb": "113.3980925 g",
+	}, []string{"750", "5 stone", "5 L", "5 Mg", "5 MG", "5 fl oz"}},
 	{"length", read[units.Length], map[string]string{
 		"40 cm": "400 mm", "16 in": "406.4 mm", "16\"": "406.4 mm", "16 inches": "406.4 mm", "4 ft": "1219.2 mm", "1.2 m": "1200 mm", "5 feet": "1524 mm",
-		"16 Inches": "406.4 mm", "3 Metres": "3000 mm",
-	}, []string{"40", "40 yd", "5 ms", "5 Mm"}},
+		"16 Inches": "406.4 mm", "3 Metres": "3000 mm", "40 CM": "400 mm", "1.2 M": "1200 mm", "16½ in": "419.09999999999997 mm", "16″": "406.4 mm", "4′": "1219.2 mm",
+	}, []string{"40", "40 yd", "5 ms", "5 Mm", "5 MM"}},
 	{"temperature", read[units.Temperature], map[string]string{
 		"25 °C": "25 °C", "25C": "25 °C", "25 degC": "25 °C", "77 °F": "25 °C", "77 f": "25 °C", "-2 ºC": "-2 °C", "\u22122 °C": "-2 °C", "273.15 K": "0 °C",
-	}, []string{"25", "25 X", "-300 °C", "-1 K", "warm", "25 °", "25 °C °C"}},
+		"25 ℃": "25 °C", "77 ℉": "25 °C", "25℃": "25 °C", "25 deg C": "25 °C", "25 degrees C": "25 °C", "25 degrees celsius": "25 °C", "77 deg F": "25 °C", "298.15 \u212a": "25 °C",
+		"–2 °C": "-2 °C", "‒2 °C": "-2 °C", "—2 °C": "-2 °C", "32 °F": "0 °C", "60 °F": "60 °F", "78.5 °F": "78.5 °F", "-40 °F": "-40 °C", "75 °F": "75 °F", "15.5556 °C": "15.5556 °C", "25½ °C": "25.5 °C",
+	}, []string{"25", "25 X", "-300 °C", "-1 K", "warm", "25 °", "25 °C °C", "25 deg", "25 ℃ C", "-500 °F"}},
 	{"temperature difference", read[units.TemperatureDifference], map[string]string{
-		"0.5 °C": "0.5 K", "1.8 °F": "1 K", "2 K": "2 K",
+		"0.5 °C": "0.5 K", "1.8 °F": "1 K", "2 K": "2 K", "1 °F": "1 °F", "3 deg F": "3 °F", "0.5 ℃": "0.5 K", "−3 ℉": "-3 °F",
 	}, []string{"1"}},
 	{"practical salinity", read[units.PracticalSalinity], map[string]string{
 		"35": "35 PSS-78", "35 ppt": "35 PSS-78", "35 PSU": "35 PSS-78", "35 ‰": "35 PSS-78", "35 PSS-78": "35 PSS-78", "0": "0 PSS-78", "1": "1 PSS-78", "1.1": "1.1 PSS-78", "1.025 PSS-78": "1.025 PSS-78",
@@ -232,54 +238,69 @@ var kinds = []struct {
 	}, []string{"35", "35 ppt", "35 g/L", "-1 g/kg", "1001 g/kg", "g/kg"}},
 	{"specific gravity", read[units.SpecificGravity], map[string]string{
 		"1.0264 25/25 °C": "1.0264 25/25 °C", "1.0264 25/25C": "1.0264 25/25 °C", "1.0268 60/60 °F": "1.0268 60/60 °F", "1.0248 20/4 °C": "1.0248 20/4 °C", "1.0264 77/77 F": "1.0264 25/25 °C", "": "",
-	}, []string{"1.0264", "1.0264 SG", "1.0264 25 °C", "1.0264 25/25", "1.0264 25 °F/25 °C", "25/25 °C", "0 25/25 °C", "-1 25/25 °C", "1.0264 25/25/25 °C", "1.0264 25/25 K", "1026.4 25/25 °C", "10.264 25/25 °C"}},
+		"1.026 SG 25/25 °C": "1.026 25/25 °C", "1.026 sg (20/4 ℃)": "1.026 20/4 °C", "1.0264 (60/60 °F)": "1.0264 60/60 °F", "1.0268 75/75 °F": "1.0268 75/75 °F", "1.0268\u00a075/50 °F": "1.0268 75/50 °F", "\ufeff1.0264 25/25 °C": "1.0264 25/25 °C",
+	}, []string{"1.0264", "1.0264 SG", "1.0264 25 °C", "1.0264 25/25", "1.0264 25 °F/25 °C", "25/25 °C", "0 25/25 °C", "-1 25/25 °C", "1.0264 25/25/25 °C", "1.0264 25/25 K", "1026.4 25/25 °C", "10.264 25/25 °C", "1.026 SG", "1.026 SG25", "1.026 (25/25 °C", "1.026 SG ()"}},
+	{"specific gravity without its pair", read[units.BareGravity], map[string]string{
+		"1.026 SG": "1.026 SG", "1.026 sg": "1.026 SG", "1.026SG": "1.026 SG", "1.026 S.G.": "1.026 SG",
+	}, []string{"1.026", "", "1026 SG", "10.26 SG", "0 SG", "-1.026 SG", "1.026 25/25 °C", "1,026 SG"}},
+	{"ratio", read[units.Ratio], map[string]string{
+		"3:1": "3:1", "3 : 1": "3:1", "3 to 1": "3:1", "1:4": "0.25:1", "2.5:1": "2.5:1", "0:1": "0:1", "1½:1": "1.5:1", "3:2": "1.5:1",
+	}, []string{"3", "", "3:", ":1", "3:0", "-3:1", "3:-1", "3:1:1", "3/1", "3:1 L", "3,5:1", "1e300:1e-300", "3to1x"}},
+	{"conductivity at a temperature", read[units.ConductivityAt], map[string]string{
+		"53 mS/cm at 25 °C": "53 mS/cm at 25 °C", "53 mS/cm @ 77 °F": "53 mS/cm at 25 °C", "53000 µS/cm@25℃": "53 mS/cm at 25 °C", "53 mS/cm at 0 °C": "53 mS/cm at 0 °C", "53 mS/cm at 60 °F": "53 mS/cm at 60 °F", "": "",
+	}, []string{"53 mS/cm", "53 mS/cm at", "53 mS/cm at ", "at 25 °C", "53 mS/cm at 25", "53 mS at 25 °C", "53 mS/cm at 25 °C at 25 °C", "53,1 mS/cm at 25 °C", "53 mS/cm at -300 °C"}},
+	{"time", read[units.Duration], map[string]string{
+		"36 h": "1 day 12 h", "14d": "14 days", "2 weeks": "14 days", "3 months": "91 days 6 h", "1 year": "365 days", "6 months": "182 days 12 h", "½ year": "182 days 12 h", "1½ h": "1 h 30 min", "47 min": "47 min",
+		"6 h 35 min": "6 h 35 min", "1h30m0s": "1 h 30 min", "36h0m0s": "1 day 12 h", "0.5 s": "0.5 s", "90 s": "1 min 30 s", "-2 h 30 min": "-2 h 30 min", "0 h": "0 s", "12 MONTHS": "365 days", "10 MIN": "10 min", "1 day 1.5 h": "1 day 1 h 30 min", "1e2 h": "4 days 4 h", "36 hrs": "1 day 12 h", "1 hour": "1 h",
+	}, []string{"", "36", "h", "5 m", "5 M", "5 ms", "2 h 3 h", "35 min 6 h", "6 h -35 min", "6 h +35 min", "--6 h", "1,5 h", "6 h 35", "293 years", "1e300 h", "1e-300 h", "6 h,35 min", "6 h 10^3 min", "6 h ½", "1 y", "3 fortnights", "6 h L", "NaN h", "0x10 h", "1_0 h"}},
 	{"dissolved solids", read[units.TDS], map[string]string{
-		"2 ppm x0.5": "2 ppm x0.5", "0 ppm x 0.64": "0 ppm x0.64", "2 mg/L x0.7": "2 ppm x0.7", "2 ppm ×0.5": "2 ppm x0.5", "2 ppm X0.5": "2 ppm x0.5", "": "",
-	}, []string{"2 ppm", "2", "ppm x0.5", "2 ppm x", "2 ppm x0", "-2 ppm x0.5", "2 ppm x0.5 ppm", "2 ppt x0.5", "2 ppm x500", "2 ppm x0.1"}},
+		"2 ppm x0.5": "2 ppm x0.5", "0 ppm x 0.64": "0 ppm x0.64", "2 mg/L x0.7": "2 ppm x0.7", "2 ppm ×0.5": "2 ppm x0.5", "2 ppm X0.5": "2 ppm x0.5", "": "", "0.3 g/L x0.5": "300 ppm x0.5", "2 PPM X 0.5": "2 ppm x0.5", "2 MG/L x0.5": "2 ppm x0.5",
+	}, []string{"2 ppm", "2", "ppm x0.5", "2 ppm x", "2 ppm x0", "-2 ppm x0.5", "2 ppm x0.5 ppm", "2 ppt x0.5", "2 ppm x500", "2 ppm x0.1", "0.3 g/L", "1e308 g/L x0.5", "2 Mg/L x0.5", "2 x0.5"}},
 	{"conductivity", read[units.Conductivity], map[string]string{
-		"53.1 mS/cm": "53.1 mS/cm", "1413 µS/cm": "1.413 mS/cm", "1413 μS / cm": "1.413 mS/cm", "5.3 S/m": "53 mS/cm", "53.1 mS per cm": "53.1 mS/cm",
-	}, []string{"53.1", "53.1 mS", "53100 ppm"}},
+		"53.1 mS/cm": "53.1 mS/cm", "1413 µS/cm": "1.413 mS/cm", "1413 μS / cm": "1.413 mS/cm", "5.3 S/m": "53 mS/cm", "53.1 mS per cm": "53.1 mS/cm", "5 US/CM": "0.005 mS/cm",
+	}, []string{"53.1", "53.1 mS", "53100 ppm", "53 MS/CM", "53 Ms/cm", "53 mS/cm at 25 °C"}},
 	{"resistivity", read[units.Resistivity], map[string]string{
 		"18.2 MΩ·cm": "18.2 MΩ·cm", "18.2 Mohm.cm": "18.2 MΩ·cm", "200 kohm cm": "0.2 MΩ·cm",
-	}, []string{"18.2", "18.2 Mohm", "18.2 mohm.cm"}},
+	}, []string{"18.2", "18.2 Mohm", "18.2 mohm.cm", "18.2 MOHM.CM"}},
 	{"sea pressure", read[units.SeaPressure], map[string]string{
 		"10 dbar": "10 dbar", "1 bar": "10 dbar", "100 kPa": "10 dbar", "1 MPa": "100 dbar",
 	}, []string{"10", "10 m", "10 psi", "10 mPa"}},
 	{"gauge pressure", read[units.GaugePressure], map[string]string{
-		"4 bar": "4 bar", "400 kPa": "4 bar", "0.4 MPa": "4 bar", "60 psi": "4.1368543759010175 bar",
-	}, []string{"60", "60 lb"}},
+		"4 bar": "4 bar", "400 kPa": "4 bar", "0.4 MPa": "4 bar", "60 psi": "4.1368543759010175 bar", "60 PSI": "4.1368543759010175 bar", "60 psig": "4.1368543759010175 bar", "60 psi gauge": "4.1368543759010175 bar", "4 barg": "4 bar",
+	}, []string{"60", "60 lb", "60 psia", "60 psi absolute", "5 bara", "0.4 mPa"}},
 	{"air pressure", read[units.AirPressure], map[string]string{
-		"1013 hPa": "1013 hPa", "101.3 kPa": "1013 hPa", "1 atm": "1013.25 hPa", "1013 mbar": "1013 hPa",
-	}, []string{"1013", "14.7 psi"}},
+		"1013 hPa": "1013 hPa", "101.3 kPa": "1013 hPa", "1 atm": "1013.25 hPa", "1013 mbar": "1013 hPa", "1013 mb": "1013 hPa", "1013 MB": "1013 hPa", "101325 Pa": "1013.25 hPa", "760 MMHG": "1013.250144354 hPa", "760 mm Hg": "1013.250144354 hPa", "1 ATM": "1013.25 hPa", "14.7 psia": "1013.529322095749 hPa", "1 bar absolute": "1000 hPa",
+	}, []string{"1013", "14.7 psi", "14.7 psig", "1 barg", "760 MmHg", "1013 Mbar"}},
 	{"density", read[units.Density], map[string]string{
-		"1023.3 kg/m³": "1023.3 kg/m³", "1.025 g/mL": "1025 kg/m³", "1.025 kg/L": "1025 kg/m³",
+		"1023.3 kg/m³": "1023.3 kg/m³", "1.025 g/mL": "1025 kg/m³", "1.025 kg/L": "1025 kg/m³", "1025 KG/M3": "1025 kg/m³",
 	}, []string{"1.0233", "1.0233 SG"}},
 	{"alkalinity", read[units.Alkalinity], map[string]string{
-		"2.9 meq/L": "2.9 meq/L", "8.2 dKH": "2.9245501720848117 meq/L", "100.086 ppm CaCO3": "2 meq/L",
-	}, []string{"8.2", "8.2 KH", "146 ppm", "2300 umol/kg"}},
+		"2.9 meq/L": "2.9 meq/L", "8.2 dKH": "2.9245501720848117 meq/L", "100.086 ppm CaCO3": "2 meq/L", "100.086 ppm caco3": "2 meq/L", "100.086 PPM CACO3": "2 meq/L", "100.086 PPM CaCO3": "2 meq/L", "100.086 MG/L CaCO₃": "2 meq/L", "100.086 mg/l cacO3": "2 meq/L", "100.086 mg/L CaCO₃": "2 meq/L", "2.9 MEQ/L": "2.9 meq/L",
+	}, []string{"8.2", "8.2 KH", "146 ppm", "2300 umol/kg", "146 Mg/L CaCO3"}},
 	{"mass per litre", read[units.MassPerLitre], map[string]string{
-		"5 mg/L": "5 mg/L", "50 µg/L": "0.05 mg/L", "1 g/L": "1000 mg/L",
+		"5 mg/L": "5 mg/L", "50 µg/L": "0.05 mg/L", "1 g/L": "1000 mg/L", "5 MG/L": "5 mg/L", "5 mg / l": "5 mg/L",
 	}, []string{"5", "5 ppm", "5 ppb", "5 mmol/L"}},
 	{"mass per kilogram", read[units.MassPerKilogram], map[string]string{
-		"412 mg/kg": "412 mg/kg", "5 ug/kg": "0.005 mg/kg", "1 g/kg": "1000 mg/kg",
-	}, []string{"412 ppm", "412 mg/L"}},
+		"412 mg/kg": "412 mg/kg", "5 ug/kg": "0.005 mg/kg", "1 g/kg": "1000 mg/kg", "412 MG/KG": "412 mg/kg",
+	}, []string{"412 ppm", "412 mg/L", "412 Mg/kg"}},
 	{"amount per litre", read[units.AmountPerLitre], map[string]string{
-		"10 mmol/L": "10 mmol/L", "250 umol/L": "0.25 mmol/L", "1 mol/L": "1000 mmol/L", "10 mM": "10 mmol/L",
-	}, []string{"10", "10 mmol/kg"}},
+		"10 mmol/L": "10 mmol/L", "250 umol/L": "0.25 mmol/L", "1 mol/L": "1000 mmol/L", "10 mM": "10 mmol/L", "10 MMOL/L": "10 mmol/L",
+	}, []string{"10", "10 mmol/kg", "10 MM", "10 Mmol/L"}},
 	{"amount per kilogram", read[units.AmountPerKilogram], map[string]string{
 		"2300 µmol/kg": "2300 µmol/kg", "2.3 mmol/kg": "2300 µmol/kg", "2.3 meq/kg": "2300 µmol/kg",
 	}, []string{"2.3 meq/L", "2300", "8 dKH"}},
 	{"flow", read[units.Flow], map[string]string{
-		"8 L/h": "8 L/h", "2 mL/min": "0.12 L/h", "24 L/day": "1 L/h", "75 US gal/day": "11.829411825 L/h", "1 US gph": "3.785411784 L/h", "2 litres per hour": "2 L/h",
-	}, []string{"75 gpd", "8", "8 L", "75 gal/day", "1 ml/min x"}},
+		"8 L/h": "8 L/h", "2 mL/min": "0.12 L/h", "24 L/day": "1 L/h", "75 US gal/day": "11.829411825 L/h", "1 US gph": "3.785411784 L/h", "2 litres per hour": "2 L/h", "8 L/hour": "8 L/h", "8 litres/hr": "8 L/h", "1 US gal/min": "227.12470704 L/h", "1 gal (US)/min": "227.12470704 L/h", "1 US gpm": "227.12470704 L/h",
+		"24 imp gal/day": "4.54609 L/h", "1 imp gal/h": "4.54609 L/h", "1 gph (US)": "3.785411784 L/h", "1 L/s": "3600 L/h", "168 L/week": "1 L/h", "8 L/H": "8 L/h", "1 L/MIN": "60 L/h", "2 mL/d": "8.333333333333333e-05 L/h", "730 litres per month": "1 L/h", "½ L/min": "30 L/h",
+	}, []string{"75 gpd", "8", "8 L", "75 gal/day", "1 ml/min x", "2 ML/MIN", "2 Ml/min", "5 gal/week", "5 oz/h", "5 L/m", "5 L/ms", "5 L/h/h", "5 /h", "5 L/"}},
 	{"power", read[units.Power], map[string]string{"300 W": "300 W", "0.3 kW": "300 W"}, []string{"300", "300 J", "300 Ws"}},
 	{"energy", read[units.Energy], map[string]string{"1.5 kWh": "5.4e+06 J", "10 kJ": "10000 J"}, []string{"1.5", "10 kcal", "10 mJ"}},
 	{"heat loss", read[units.ThermalConductance], map[string]string{"3.5 W/K": "3.5 W/K", "3.5 W/°C": "3.5 W/K"}, []string{"3.5", "3.5 W"}},
 	{"specific heat", read[units.SpecificHeat], map[string]string{"3990 J/(kg·K)": "3990 J/(kg·K)", "3.99 kJ/(kg K)": "3990 J/(kg·K)"}, []string{"3990"}},
-	{"speed", read[units.Speed], map[string]string{"1530 m/s": "1530 m/s", "36 km/h": "10 m/s"}, []string{"1530"}},
+	{"speed", read[units.Speed], map[string]string{"1530 m/s": "1530 m/s", "36 km/h": "10 m/s", "1530 M/S": "1530 m/s"}, []string{"1530"}},
 	{"fraction", read[units.Fraction], map[string]string{
-		"10 %": "10 %", "10%": "10 %", "29 percent": "29 %", "0.07 %": "0.07 %", "-5 %": "-5 %", "1e1 %": "10 %", "0 %": "0 %", "100 %": "100 %", "93.25 %": "93.25 %",
-	}, []string{"10", "0.1", "", "10 ppt"}},
+		"10 %": "10 %", "10%": "10 %", "29 percent": "29 %", "0.07 %": "0.07 %", "-5 %": "-5 %", "1e1 %": "10 %", "0 %": "0 %", "100 %": "100 %", "93.25 %": "93.25 %", "20 %": "20 %", "20 per cent": "20 %", "½ %": "0.5 %", "12½ %": "12.5 %", "33⅓ %": "33.33333333333333 %", "–5 %": "-5 %",
+	}, []string{"10", "0.1", "", "10 ppt", "3:1", "10,5 %"}},
 	{"molar mass", read[units.MolarMass], map[string]string{"58.44 g/mol": "58.44 g/mol", "0.05844 kg/mol": "58.44 g/mol"}, []string{"58.44", "58.44 g"}},
 	{"voltage", read[units.Voltage], map[string]string{"-58.2 mV": "-58.2 mV", "0.4 V": "400 mV", "500 µV": "0.5 mV"}, []string{"59", "59 MV", "59 pH"}},
 	{"area", read[units.Area], map[string]string{"0.6 m²": "0.6 m²", "6000 cm2": "0.6 m²", "1 sq ft": "0.09290304 m²", "6 m2": "6 m²"}, []string{"0.6", "0.6 m"}},
@@ -321,6 +342,26 @@ func TestRefusalSaysWhatToWrite(t *testing.T) {
 	assert.EqualError(t, err, `volume: got "5 gal", want "US gal" (3.785 L) or "imp gal" (4.546 L)`)
 	_, err = units.Parse[units.Temperature]("25")
 	assert.EqualError(t, err, `temperature: got "25", want a temperature such as "25 °C" or "77 °F"`)
+	for text, want := range map[string]string{
+		"20 ML": `want "mL" in just these letters: m is a thousandth, M a million`, "20 Ml": `"mL" in just these letters`, "8 oz": `want "US fl oz" (29.57 mL) or "imp fl oz" (28.41 mL)`,
+		"1 pint": `want "US pint" (0.473 L) or "imp pint" (0.568 L)`, "1/9 L": `a decimal such as "0.5", or "½"`, "5 1/2 L": "a fraction with a slash is not read", "1\u20442 L": "a fraction with a slash is not read",
+		"1/ L": "one number and one unit", "5 5 L": "one number and one unit", "5½½ L": "one number and one unit",
+	} {
+		_, err = units.Parse[units.Volume](text)
+		assert.ErrorContains(t, err, want)
+	}
+	for text, want := range map[string]string{"5 Mm": `"mm" in just these letters`, "5 MM": `"mm" in just these letters`} {
+		_, err = units.Parse[units.Length](text)
+		assert.ErrorContains(t, err, want)
+	}
+	_, err = units.Parse[units.PracticalSalinity]("-1")
+	assert.ErrorContains(t, err, "zero or more")
+	_, err = units.Parse[units.AirPressure]("14.7 psi")
+	assert.EqualError(t, err, `air pressure: got "14.7 psi", want "psia" for an absolute pressure (air is near 14.7), or hPa, kPa or mmHg`)
+	_, err = units.Parse[units.GaugePressure]("60 psia")
+	assert.EqualError(t, err, `gauge pressure: got "60 psia", want "psi gauge" or "bar gauge": an absolute pressure counts that of the air too`)
+	_, err = units.Parse[units.Flow]("2 ML/MIN")
+	assert.ErrorContains(t, err, `"mL" in just these letters`)
 	_, err = units.Parse[units.Volume]("1,500 L")
 	assert.EqualError(t, err, `volume: got "1,500 L", want a point for decimals and no mark for thousands, as in "1.5" or "1500"`)
 }
@@ -334,7 +375,7 @@ func TestTextIsNeverReadInPart(t *testing.T) {
 	}{
 		{read[units.Volume], []string{"10^3 L" /* 103 L */, "10³ L" /* 103 L */, "2*20 L" /* 2.2 L */, "2·20 L", "20 °L", "20 L°", "2^0 L", "20 L^", "^20 L"}},
 		{read[units.Temperature], []string{"25°5 C" /* 255 °C */, "2^5 °C", "25 °°C", "25 C^", "25 °", "°25 C"}},
-		{read[units.Volume], []string{"2×20 L", "2/20 L", "½ L", "5½ L", "5 1/2 L", "2_0 L", "2-0 L", "2+2 L", "20 L*", "2.5.5 L", "5e L", "1e-400 L", "4.9e-324 mL", "1e400 L"}},
+		{read[units.Volume], []string{"2×20 L", "2/20 L", "1.5½ L", "1e3½ L", "½½ L", "- ½ L", "5½5 L", "½^2 L", "2¹⁄₂ L", "10⁴ L", "5 1/2 L", "2_0 L", "2-0 L", "2+2 L", "20 L*", "2.5.5 L", "5e L", "1e-400 L", "4.9e-324 mL", "1e400 L"}},
 		{read[units.Fraction], []string{"1^0 %", "1² %", "10°%", "1e-324 %", "4.9e-324 %"}},
 		{read[units.PracticalSalinity], []string{"3^5", "3²", "35°", "3*5 ppt"}},
 		{read[units.AbsoluteSalinity], []string{"3^5 g/kg", "35 g°/kg"}},
@@ -500,6 +541,14 @@ func FuzzRoundTrip(f *testing.F) {
 		same(t, units.ThermalConductance(x))
 		same(t, units.Voltage(x))
 		same(t, units.Volume(x))
+		same(t, units.Celsius(math.Mod(x, 200)))
+		same(t, units.Fahrenheit(math.Mod(math.Round(x), 400)))
+		same(t, units.TemperatureDifference(x*5/9))
+		same(t, units.TemperatureDifference(math.Round(x))*units.FahrenheitDegree)
+		if math.Abs(x) < 1e18 {
+			same(t, units.Duration(x))
+			same(t, units.Duration(math.Mod(x, 1e12)))
+		}
 		if math.Abs(x) < 1e300 { // a hundred times it is still a number
 			same(t, units.Share(x))
 		}
@@ -514,9 +563,13 @@ func FuzzRoundTrip(f *testing.F) {
 			same(t, units.Absolute(x))
 		}
 		if x > 0.9 && x < 1.3 {
+			same(t, units.BareGravity(x))
 			same(t, units.Gravity(x, units.SG60F()))
+			same(t, units.Gravity(x, units.GravityPair{Liquid: units.Fahrenheit(math.Round(100 * x)), Water: units.Fahrenheit(39.2)}))
 		}
 		if x >= 0 {
+			same(t, units.Ratio(x))
+			same(t, units.ConductivityAt{Conductivity: units.Conductivity(x), Temperature: units.Fahrenheit(75)})
 			same(t, units.TDSReading(x, 0.64))
 		}
 		if x >= 0.3 && x <= 1 {
@@ -566,9 +619,31 @@ func FuzzParse(f *testing.F) {
 // leading is a number by another hand than that of the package; powers are the
 // digits that units have.
 var (
-	leading = regexp.MustCompile(`^\s*[-+−]?([0-9]+\.?[0-9]*|\.[0-9]+)([eE][-+−]?[0-9]+)?`)
-	powers  = regexp.MustCompile(`(?i)(m|cm|in|ft|°F|°C)\^?[23²³]|caco3|pss[-−]78`)
+	leading = regexp.MustCompile(`^\x{feff}?[\s\v\p{Z}\x{85}]*[-+\x{2010}-\x{2014}−\x{fe63}\x{ff0d}]?` +
+		`([0-9]*[\s\v\p{Z}\x{85}]*[½¼¾⅓⅔⅛⅜⅝⅞⅕⅖⅗⅘⅙⅚]|([0-9]+\.?[0-9]*|\.[0-9]+)([eE][-+\x{2010}-\x{2014}−\x{fe63}\x{ff0d}]?[0-9]+)?)`)
+	powers = regexp.MustCompile(`(?i)(m|cm|in|ft|°F|°C)\^?[23²³]|caco[3₃³]|pss[\p{Pd}−]78`)
+	minus  = regexp.MustCompile(`[\x{2010}-\x{2014}−\x{fe63}\x{ff0d}]`)
+	parts  = map[string]float64{
+		"½": 0.5, "¼": 0.25, "¾": 0.75, "⅓": 1. / 3, "⅔": 2. / 3, "⅛": 0.125, "⅜": 0.375, "⅝": 0.625, "⅞": 0.875,
+		"⅕": 0.2, "⅖": 0.4, "⅗": 0.6, "⅘": 0.8, "⅙": 1. / 6, "⅚": 5. / 6,
+	}
 )
+
+// valueOf reads what leading finds.
+func valueOf(number string) (float64, error) {
+	number = minus.ReplaceAllString(strings.TrimSpace(strings.TrimPrefix(number, "\ufeff")), "-")
+	for sign, part := range parts {
+		if whole, is := strings.CutSuffix(number, sign); is {
+			negative := strings.HasPrefix(whole, "-")
+			ones, err := strconv.ParseFloat("0"+strings.TrimSpace(strings.TrimLeft(whole, "-+")), 64)
+			if negative {
+				return -ones - part, err
+			}
+			return ones + part, err
+		}
+	}
+	return strconv.ParseFloat(number, 64)
+}
 
 // wholly checks that what was accepted is one number and one unit, of which nothing
 // was left out and nothing moved into the number.
@@ -580,7 +655,7 @@ func wholly(t *testing.T, kind, in, out string) {
 	number := leading.FindString(in)
 	require.NotEmpty(t, number, "%s %q gave %s", kind, in, out)
 	switch kind {
-	case "specific gravity", "dissolved solids": // more than one number
+	case "specific gravity", "dissolved solids", "ratio", "time", "conductivity at a temperature": // more than one number
 		return
 	}
 	unit := powers.ReplaceAllString(strings.TrimPrefix(in, number), "")
@@ -588,7 +663,7 @@ func wholly(t *testing.T, kind, in, out string) {
 	if kind == "temperature" {
 		return
 	}
-	want, err := strconv.ParseFloat(strings.TrimSpace(strings.ReplaceAll(number, "−", "-")), 64)
+	want, err := valueOf(number)
 	require.NoError(t, err)
 	got, err := strconv.ParseFloat(leading.FindString(out), 64)
 	require.NoError(t, err)

@@ -179,8 +179,12 @@ func (f *file) get(path string, into encoding.TextUnmarshaler, meaning, example 
 	if !f.complain(path, text, into.UnmarshalText([]byte(text))) {
 		return false
 	}
+	want := "zero or more"
+	if _, time := into.(*units.Duration); time {
+		want = `a time above zero, such as "14 days", "2 weeks" or "36 h"`
+	}
 	if negative(into) {
-		f.fail(path, units.Quoted(text), "zero or more")
+		f.fail(path, units.Quoted(text), want)
 		return false
 	}
 	return true
@@ -205,6 +209,8 @@ func negative(q any) bool {
 		return *q < 0
 	case *carbonate.XCO2:
 		return *q < 0
+	case *units.Duration: // nothing comes back at once
+		return *q <= 0
 	case *Swap:
 		return q.Volume < 0 || q.Share.Value() < 0
 	}

@@ -35,8 +35,15 @@ func (h *Home) walk(f *file) {
 }
 
 func (h *Home) prefer(f *file) {
-	unit, salinity := "both", "ppt"
-	f.choice("prefer.units", &unit, []string{"both", "metric", "US"}, "units of what is printed")
+	unit, salinity := units.Metric, "ppt"
+	for _, path := range []string{"mix.volume", "tank.volume"} {
+		if text, said := f.texts[path]; said && strings.Contains(strings.ToLower(text), "gal") {
+			unit = units.US
+		} else if said {
+			unit = units.Metric
+		}
+	}
+	f.get("prefer.units", &unit, "units of what is printed, metric, US or both; if not said, those of tank.volume", "both")
 	f.choice("prefer.salinity", &salinity, []string{"ppt", "SG", "mS/cm"}, "how a salinity is printed first")
 	h.Pair = units.SG25C()
 	f.by("prefer.gravity", func(text string) error {
@@ -380,9 +387,9 @@ func (h *Home) recipe(f *file) {
 }
 
 func span(f *file, path string, into *time.Duration, meaning, example string) {
-	var s Span
-	if f.get(path, &s, meaning, example) {
-		*into = time.Duration(s)
+	var d units.Duration
+	if f.get(path, &d, meaning, example) {
+		*into = time.Duration(d)
 	}
 }
 

@@ -29,30 +29,30 @@ func (h *Home) salinity(f *file, path string, into **units.PracticalSalinity, me
 // Salinity reads "35 ppt", "35.2 g/kg", "1.026 SG", "1.0264 25/25 °C", "53 mS/cm at 25 °C" or
 // "36.5 ppt NaCl scale". What it takes for granted is noted, with the name of what is read.
 func (h *Home) Salinity(name, text string) (units.PracticalSalinity, error) {
-	s, err := units.Parse[units.PracticalSalinity](text)
-	if err == nil {
-		return s, nil
-	}
-	if number, found := cutWord(text, "sg"); found {
-		text = number + " " + h.Pair.String()
-		h.Note(name, "a specific gravity is taken at "+h.Pair.String()+": prefer.gravity says another pair of temperatures")
-	}
-	if g, gravity := units.Parse[units.SpecificGravity](text); gravity == nil {
-		w, err := seawater.FromSpecificGravity(g)
-		return w.Practical(), err
-	}
-	if a, absolute := units.Parse[units.AbsoluteSalinity](text); absolute == nil {
-		return teos10.PracticalFromAbsolute(a), nil
-	}
-	if reading, at, found := strings.Cut(text, " at "); found {
-		return fromConductivity(reading, at)
-	}
 	if number, found := cutWord(text, "ppt nacl scale"); found {
 		return h.fromSaltScale(name, number)
 	}
-	return s, &units.InputError{Field: name, Got: units.Quoted(text),
-		Want: `a salinity such as "35 ppt", "35.2 g/kg", "1.026 SG", "1.0264 25/25 °C", "53 mS/cm at 25 °C" or, of a ` +
-			`refractometer, "36.5 ppt NaCl scale"`}
+	q, err := units.ReadAny(text, units.PracticalSalinity{}, units.AbsoluteSalinity{}, units.SpecificGravity{},
+		units.BareGravity(0), units.ConductivityAt{})
+	var water seawater.Sample
+	switch q := q.(type) {
+	case units.PracticalSalinity:
+		return q, nil
+	case units.AbsoluteSalinity:
+		return teos10.PracticalFromAbsolute(q), nil
+	case units.SpecificGravity:
+		water, err = seawater.FromSpecificGravity(q)
+	case units.BareGravity:
+		h.Note(name, "a specific gravity is taken at "+h.Pair.String()+": prefer.gravity says another pair of temperatures")
+		water, err = seawater.FromSpecificGravity(q.At(h.Pair))
+	case units.ConductivityAt:
+		water, err = seawater.FromConductivity(q.Conductivity, q.Temperature)
+	default:
+		err = &units.InputError{Field: name, Got: units.Quoted(text),
+			Want: `a salinity such as "35 ppt", "35.2 g/kg", "1.026 SG", "1.0264 25/25 °C", "53 mS/cm at 25 °C" or, of a ` +
+				`refractometer, "36.5 ppt NaCl scale"`}
+	}
+	return water.Practical(), err
 }
 
 // cutWord cuts a word from the end of a text, in either case.
@@ -62,19 +62,6 @@ func cutWord(text, word string) (before string, found bool) {
 		return text, false
 	}
 	return strings.TrimSpace(text[:len(text)-len(word)]), true
-}
-
-func fromConductivity(reading, at string) (units.PracticalSalinity, error) {
-	c, err := units.Parse[units.Conductivity](reading)
-	if err != nil {
-		return units.Practical(math.NaN()), err
-	}
-	t, err := units.Parse[units.Temperature](at)
-	if err != nil {
-		return units.Practical(math.NaN()), err
-	}
-	w, err := seawater.FromConductivity(c, t)
-	return w.Practical(), err
 }
 
 // fromSaltScale is what a refractometer means whose scale was drawn for common salt.
@@ -136,16 +123,16 @@ func (h *Home) tds(f *file, path string, into *units.TDS, meaning, example strin
 	}, meaning, example)
 }
 
-// ratio reads "3" or "3:1".
+// ratio reads "3:1", or "3".
 func ratio(f *file, path string, into *float64, meaning, example string) {
 	f.by(path, func(text string) error {
-		number := strings.TrimSpace(strings.TrimSuffix(strings.ReplaceAll(text, " ", ""), ":1"))
-		x, err := number64(number)
-		if err != nil || !(x >= 0 && x < 1000) {
-			return &units.InputError{Got: text, Want: `litres to the drain for a litre of product, "3" or "3:1"`}
+		if x, err := number64(strings.TrimSpace(text)); err == nil && x >= 0 && x < 1000 {
+			*into = x
+			return nil
 		}
-		*into = x
-		return nil
+		r, err := units.Parse[units.Ratio](text)
+		*into = float64(r)
+		return err
 	}, meaning, example)
 }
 
@@ -188,39 +175,6 @@ func (s *Swap) UnmarshalText(text []byte) error {
 		return nil
 	}
 	return s.Volume.UnmarshalText(text)
-}
-
-// Span is a time from one thing to the next.
-type Span time.Duration
-
-// A month is counted as 30 days, and a year as 365.
-var spans = []struct {
-	names string
-	hours float64
-}{
-	{"min minute minutes", 1. / 60}, {"h hr hour hours", 1}, {"d day days", 24}, {"week weeks", 7 * 24},
-	{"month months", 30 * 24}, {"year years", 365 * 24},
-}
-
-// UnmarshalText reads "14 days", "2 weeks", "36 h" or "6 months".
-func (s *Span) UnmarshalText(text []byte) error {
-	t := strings.TrimSpace(string(text))
-	end := strings.LastIndexAny(t, "0123456789.") + 1
-	x, err := number64(t[:end])
-	for _, unit := range spans {
-		for name := range strings.FieldsSeq(unit.names) {
-			if err == nil && strings.EqualFold(name, strings.TrimSpace(t[end:])) && x > 0 && x*unit.hours < 50*365*24 {
-				*s = Span(math.Round(x * unit.hours * float64(time.Hour)))
-				return nil
-			}
-		}
-	}
-	if d, err := time.ParseDuration(t); err == nil && d > 0 {
-		*s = Span(d)
-		return nil
-	}
-	return &units.InputError{Field: "time", Got: units.Quoted(t),
-		Want: `a time above zero, such as "14 days", "2 weeks", "36 h" or "6 months"`}
 }
 
 // Moment is a date, with or without a time of day.

@@ -21,7 +21,7 @@ type Bucket struct {
 // Words says what the picture shows.
 func (b *Bucket) Words() string {
 	text := fmt.Sprintf("The mixing vessel, filled with pure water to %s, and to %s with the salt in it",
-		b.Style.Length(b.Water), b.Style.Length(b.Full))
+		b.Style.Of(b.Water), b.Style.Of(b.Full))
 	if b.Scoops > 0 {
 		text += fmt.Sprintf(", about %s scoops", Digits(b.Scoops))
 	}
@@ -88,13 +88,13 @@ func (b *Bucket) SVG() string {
 		d.text(middle+widest*scale+62, y(h)+4, "start", "name", what)
 	}
 	water, full := b.Water.Centimetres(), b.Full.Centimetres()
-	mark(full, "with the salt, "+b.Style.Length(b.Full), "limit")
+	mark(full, "with the salt, "+b.Style.Of(b.Full), "limit")
 	gap := 0.
 	if y(water)-y(full) < 15 {
 		gap = 15 - (y(water) - y(full))
 	}
 	d.line(middle-widest*scale-8, y(water), middle+widest*scale+8, y(water), "goal")
-	d.text(middle+widest*scale+62, y(water)+4+gap, "start", "name", "pure water to "+b.Style.Length(b.Water))
+	d.text(middle+widest*scale+62, y(water)+4+gap, "start", "name", "pure water to "+b.Style.Of(b.Water))
 	if b.Scoops > 0 {
 		d.text(middle+widest*scale+62, bottom, "start", "small", "about "+Digits(b.Scoops)+" level scoops of salt")
 	}

@@ -151,21 +151,12 @@ func TestOddDrawings(t *testing.T) {
 }
 
 func TestQuantities(t *testing.T) {
-	metric, us, both := paper.Style{Units: "metric"}, paper.Style{Units: "US"}, paper.Style{}
+	metric, us, both := paper.Style{}, paper.Style{Units: units.US}, paper.Style{Units: units.Both}
 	for got, want := range map[string]string{
-		both.Volume(48 * units.Litre):                        "48 L (12.7 US gal)",
-		metric.Volume(310.016 * units.Litre):                 "310 L",
-		metric.Volume(0.43 * units.Litre):                    "430 mL",
-		us.Volume(15 * units.USGallon):                       "15 US gal",
-		us.Volume(10 * units.Millilitre):                     "0.338 US fl oz",
-		metric.Mass(1617 * units.Gram):                       "1.62 kg",
-		metric.Mass(12345 * units.Gram):                      "12.3 kg",
-		metric.Mass(0.0123 * units.Gram):                     "12.3 mg",
-		us.Mass(1617 * units.Gram):                           "3.56 lb",
-		both.Temperature(units.Fahrenheit(60)):               "15.6 °C (60 °F)",
-		us.Temperature(units.Fahrenheit(78)):                 "78 °F",
-		both.Temperature(units.Temperature{}):                "?",
-		metric.Length(28.44 * units.Centimetre):              "28.4 cm",
+		both.Of(48 * units.Litre):                            "12.7 US gal (48 L)",
+		metric.Of(310.016 * units.Litre):                     "310 L",
+		metric.Of(1617 * units.Gram):                         "1.62 kg",
+		us.Of(units.Fahrenheit(78)):                          "78 °F",
 		metric.Flow(4 * units.LitrePerDay):                   "4 L a day",
 		metric.Flow(7.5 * units.LitrePerHour):                "7.5 L an hour",
 		paper.Span(47 * time.Minute):                         "47 min",

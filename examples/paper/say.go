@@ -14,21 +14,13 @@ import (
 
 // Style is how a keeper wants quantities printed.
 type Style struct {
-	Units string // "metric", "US", "both"
+	Units units.Style
 	By    string // how salinity is printed: "ppt", "SG", "mS/cm"
 	Pair  units.GravityPair
 }
 
-// both writes a quantity in the units that are wanted.
-func (s Style) both(metric, us string) string {
-	switch s.Units {
-	case "US":
-		return us
-	case "metric":
-		return metric
-	}
-	return metric + " (" + us + ")"
-}
+// Of writes a quantity in the units that are wanted, "12.7 US gal (48 L)".
+func (s Style) Of(q units.Quantity) string { return s.Units.Format(q) }
 
 // Digits writes a number to three digits, and never as a power of ten: nobody measures out
 // more.
@@ -55,51 +47,15 @@ func Fixed(x float64, decimals int) string {
 	return strconv.FormatFloat(0, 'f', decimals, 64) // no minus before nothing
 }
 
-// Volume writes "47.1 L (12.4 US gal)".
-func (s Style) Volume(v units.Volume) string {
-	metric, us := Digits(v.Litres())+" L", Digits(v.USGallons())+" US gal"
-	if math.Abs(v.Litres()) < 1 {
-		metric, us = Digits(v.Millilitres())+" mL", Digits(v.USFluidOunces())+" US fl oz"
-	}
-	return s.both(metric, us)
-}
-
-// Mass writes "1.62 kg (3.57 lb)", and grams where a kitchen balance weighs them.
-func (s Style) Mass(m units.Mass) string {
-	g := math.Abs(m.Grams())
-	switch {
-	case g >= 10_000:
-		return s.both(Digits(m.Kilograms())+" kg", Digits(m.Pounds())+" lb")
-	case g >= 1000:
-		return s.both(Fixed(m.Kilograms(), 2)+" kg", Digits(m.Pounds())+" lb")
-	case g > 0 && g < 1:
-		return s.both(Digits(m.Grams()*1000)+" mg", Digits(m.Ounces())+" oz")
-	}
-	return s.both(Digits(m.Grams())+" g", Digits(m.Ounces())+" oz")
-}
-
-// Temperature writes "25.5 °C (77.9 °F)".
-func (s Style) Temperature(t units.Temperature) string {
-	if !t.IsSet() {
-		return "?"
-	}
-	return s.both(tenth(t.Celsius())+" °C", tenth(t.Fahrenheit())+" °F")
-}
-
 // tenth writes a number to a tenth, and leaves out a zero.
 func tenth(x float64) string { return strings.TrimSuffix(Fixed(x, 1), ".0") }
 
-// Length writes "28.4 cm (11.2 in)".
-func (s Style) Length(l units.Length) string {
-	return s.both(tenth(l.Centimetres())+" cm", tenth(l.Inches())+" in")
-}
-
-// Flow writes "4 L/day" for what is slow and "7.5 L/h" for what is not.
+// Flow writes what is slow by the day and the rest by the hour.
 func (s Style) Flow(f units.Flow) string {
 	if f.LitresPerHour() < 1 {
-		return s.Volume(f.Volume(24*time.Hour)) + " a day"
+		return s.Of(f.Volume(24*time.Hour)) + " a day"
 	}
-	return s.Volume(f.Volume(time.Hour)) + " an hour"
+	return s.Of(f.Volume(time.Hour)) + " an hour"
 }
 
 // Salinity writes that of a water, as the keeper measures it.

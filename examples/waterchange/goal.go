@@ -171,9 +171,9 @@ func (j *job) say(c *dilution.CoursePlan) string {
 	if c.Changes == 0 {
 		return "no change"
 	}
-	text := fmt.Sprintf("%d changes of %s, one every %s", c.Changes, s.Volume(c.Each), span(j.every()))
+	text := fmt.Sprintf("%d changes of %s, one every %s", c.Changes, s.Of(c.Each), span(j.every()))
 	if c.Changes == 1 {
-		text = "one change of " + s.Volume(c.Each)
+		text = "one change of " + s.Of(c.Each)
 	}
 	if price, known := j.perLitre(); known {
 		text += fmt.Sprintf(", %.2f %s", price.Amount*c.Total.Litres(), price.Currency)

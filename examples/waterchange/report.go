@@ -38,11 +38,11 @@ func (j *job) verdict() {
 		j.r.Verdict = append(j.r.Verdict, "STOP: "+bad)
 	}
 	if j.Change == nil {
-		j.r.Verdict = append(j.r.Verdict, fmt.Sprintf("Mix %s of %s: %s of salt.", s.Volume(b.Volume),
-			s.Salinity(b.Mix.Sample), s.Mass(b.Salt)))
+		j.r.Verdict = append(j.r.Verdict, fmt.Sprintf("Mix %s of %s: %s of salt.", s.Of(b.Volume),
+			s.Salinity(b.Mix.Sample), s.Of(b.Salt)))
 		return
 	}
-	text := fmt.Sprintf("Swap %s, %s %% of the tank", s.Volume(j.swap), paper.Digits(j.Change.Share.Percent()))
+	text := fmt.Sprintf("Swap %s, %s %% of the tank", s.Of(j.swap), paper.Digits(j.Change.Share.Percent()))
 	if j.usual {
 		text += " (the usual tenth: nobody said how much)"
 	}
@@ -73,23 +73,23 @@ func (j *job) steps() {
 	do := func(format string, args ...any) { j.r.Steps = append(j.r.Steps, fmt.Sprintf(format, args...)) }
 	switch f := j.flow(); {
 	case h.Pure.Bought.Currency != "":
-		do("Buy %s of pure water.", s.Volume(b.Water))
+		do("Buy %s of pure water.", s.Of(b.Water))
 	case f > 0:
-		do("Make %s of pure water: %s%s.", s.Volume(b.Water), span(f.Time(b.Water)), j.waste())
+		do("Make %s of pure water: %s%s.", s.Of(b.Water), span(f.Time(b.Water)), j.waste())
 	default:
-		do("Have %s of pure water ready.", s.Volume(b.Water))
+		do("Have %s of pure water ready.", s.Of(b.Water))
 		j.r.Hides("pure_water.flow", "how long that takes")
 	}
-	do("Pour it at %s into the clean vessel%s.", s.Temperature(j.cold()), j.level("up to", b.WaterLevel))
-	do("Pump on; %s of salt into the moving water%s.", s.Mass(b.Salt), scoops(b.Scoops))
+	do("Pour it at %s into the clean vessel%s.", s.Of(j.cold()), j.level("up to", b.WaterLevel))
+	do("Pump on; %s of salt into the moving water%s.", s.Of(b.Salt), scoops(b.Scoops))
 	to := b.Mix.Temperature()
 	switch {
 	case to.Celsius() < j.cold().Celsius():
-		do("Let it cool to %s and circulate overnight, lid on.", s.Temperature(to))
+		do("Let it cool to %s and circulate overnight, lid on.", s.Of(to))
 	case j.Heat != nil && j.Heat.Time > 0:
-		do("Warm to %s: %s; circulate overnight, lid on.", s.Temperature(to), span(j.Heat.Time))
+		do("Warm to %s: %s; circulate overnight, lid on.", s.Of(to), span(j.Heat.Time))
 	default:
-		do("Warm to %s; circulate overnight, lid on.", s.Temperature(to))
+		do("Warm to %s; circulate overnight, lid on.", s.Of(to))
 	}
 	do("Read: %s.", s.AllSalinity(b.Mix.Sample))
 	if c := j.Correction; c != nil {
@@ -98,10 +98,10 @@ func (j *job) steps() {
 	if j.Change == nil {
 		return
 	}
-	do("Tank heaters and pumps off; swap %s; on again.", s.Volume(j.swap))
+	do("Tank heaters and pumps off; swap %s; on again.", s.Of(j.swap))
 	next := "Top off with pure water only"
 	if e := h.Routine.Evaporation; e > 0 {
-		next = "Top off " + s.Volume(e.Volume(24*time.Hour)) + " of pure water a day"
+		next = "Top off " + s.Of(e.Volume(24*time.Hour)) + " of pure water a day"
 	} else {
 		j.r.Hides("evaporation", "how much to top off")
 	}
@@ -114,7 +114,7 @@ func (j *job) steps() {
 func (j *job) waste() string {
 	if w := j.h.Pure.Waste; w > 0 {
 		waste := j.Batch.Water * units.Volume(w)
-		if j.h.Style.Units == "US" {
+		if j.h.Style.Units == units.US {
 			return ", " + paper.Digits(waste.USGallons()) + " US gal to the drain"
 		}
 		return ", " + paper.Digits(waste.Litres()) + " L to the drain"
@@ -126,7 +126,7 @@ func (j *job) level(word string, h units.Length) string {
 	if h == 0 {
 		return ""
 	}
-	return ", " + word + " " + j.h.Style.Length(h)
+	return ", " + word + " " + j.h.Style.Of(h)
 }
 
 func scoops(n float64) string {
@@ -140,13 +140,13 @@ func (j *job) counsel(c mix.Correction) string {
 	s := j.h.Style
 	var do []string
 	if c.Remove > 0 {
-		do = append(do, "take out "+s.Volume(c.Remove))
+		do = append(do, "take out "+s.Of(c.Remove))
 	}
 	if c.AddWater > 0 {
-		do = append(do, "add "+s.Volume(c.AddWater)+" of pure water")
+		do = append(do, "add "+s.Of(c.AddWater)+" of pure water")
 	}
 	if c.AddSalt > 0 {
-		do = append(do, "dissolve another "+s.Mass(c.AddSalt)+" of salt")
+		do = append(do, "dissolve another "+s.Of(c.AddSalt)+" of salt")
 	}
 	if len(do) == 0 {
 		return "as it should be, as near as a hand-held instrument tells."
@@ -180,7 +180,7 @@ func (j *job) inStyle(row paper.Compared) paper.Compared {
 	all := []*float64{&row.Before, &row.New, &row.After, &row.Goal, &row.Low, &row.High}
 	s := j.h.Style
 	switch {
-	case row.Name == "Temperature" && s.Units == "US":
+	case row.Name == "Temperature" && s.Units == units.US:
 		row.Unit = "°F"
 		for _, x := range all {
 			*x = units.Celsius(*x).Fahrenheit()
@@ -270,8 +270,8 @@ func (j *job) vessel() {
 		body = append(body, &paper.Compare{Rows: j.moves()})
 	}
 	s, b := j.h.Style, j.Batch
-	text := fmt.Sprintf("%s of pure water and %s of salt make %s at %s%s.", s.Volume(b.Water), s.Mass(b.Salt),
-		s.Volume(b.Volume), s.Temperature(b.Mix.Temperature()), j.level("which stand at", b.FinalLevel))
+	text := fmt.Sprintf("%s of pure water and %s of salt make %s at %s%s.", s.Of(b.Water), s.Of(b.Salt),
+		s.Of(b.Volume), s.Of(b.Mix.Temperature()), j.level("which stand at", b.FinalLevel))
 	if b.Batches >= 1 {
 		text += fmt.Sprintf(" A package is enough for %.0f such batches", math.Floor(b.Batches+1e-9))
 	} else if b.Batches > 0 {
@@ -296,7 +296,7 @@ func (j *job) leftOver() string {
 	if j.Change == nil || j.Change.BatchLeft < 0.05*units.Litre {
 		return ""
 	}
-	return " The change leaves " + j.h.Style.Volume(j.Change.BatchLeft) + " of it."
+	return " The change leaves " + j.h.Style.Of(j.Change.BatchLeft) + " of it."
 }
 
 func (j *job) sure() {
@@ -329,7 +329,7 @@ func (j *job) toGoal() {
 			say("Limit: %s.", c.Slowed)
 		}
 		if c.Adjust {
-			say("Bring the mix to %s to %s first.", s.Temperature(c.BatchFrom), s.Temperature(c.BatchTo))
+			say("Bring the mix to %s to %s first.", s.Of(c.BatchFrom), s.Of(c.BatchTo))
 		}
 	}
 	for _, g := range w.Doses {
@@ -349,9 +349,9 @@ func (j *job) toGoal() {
 
 func dose(s paper.Style, a replenish.Amount) string {
 	if a.Volume > 0 {
-		return s.Volume(a.Volume)
+		return s.Of(a.Volume)
 	}
-	return s.Mass(a.Mass)
+	return s.Of(a.Mass)
 }
 
 func price(g giveBack) string {
@@ -455,10 +455,10 @@ func (j *job) purifier() {
 		}
 	}
 	if x := j.Purifier; x != nil {
-		say("At %.1f bar and %s the membrane should give %s of %.1f ppm.", p.Pressure.Bars(), s.Temperature(j.cold()),
+		say("At %.1f bar and %s the membrane should give %s of %.1f ppm.", p.Pressure.Bars(), s.Of(j.cold()),
 			s.Flow(x.Flow), x.AfterMembrane.PPM())
 		if x.Lasts.Resin > 0 {
-			say("Fresh resin lasts for %s of it.", s.Volume(x.Lasts.Resin))
+			say("Fresh resin lasts for %s of it.", s.Of(x.Lasts.Resin))
 		}
 	}
 	if c := j.Checkup; c != nil {

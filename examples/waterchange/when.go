@@ -26,7 +26,7 @@ func (j *job) plan() {
 	if f := j.flow(); f > 0 {
 		need := j.Batch.Water
 		takes := f.Time(need)
-		j.Timeline = append(j.Timeline, due{mixing + takes, fmt.Sprintf("purifier on: %s in %s", j.h.Style.Volume(need), span(takes))})
+		j.Timeline = append(j.Timeline, due{mixing + takes, fmt.Sprintf("purifier on: %s in %s", j.h.Style.Of(need), span(takes))})
 	}
 	j.Timeline = append(j.Timeline, due{mixing, "water in the vessel, pump and heater on, salt in; lid on"},
 		due{measure, "measure; correct if it is off, and measure again"}, due{0, "change"})
@@ -79,18 +79,18 @@ func (j *job) shop() {
 	if h.Salt.Package > 0 {
 		packages = math.Ceil(float64(salt/h.Salt.Package) - 1e-9)
 	}
-	buy("salt", h.Style.Mass(salt), packages, h.Salt.Price)
+	buy("salt", h.Style.Of(salt), packages, h.Salt.Price)
 	water := j.Batch.Water*units.Volume(changes) + h.Routine.Evaporation.Volume(j.span())
 	if price := h.Pure.Bought; price.Currency != "" {
-		j.Shopping = append(j.Shopping, purchase{What: "pure water", Amount: h.Style.Volume(water),
+		j.Shopping = append(j.Shopping, purchase{What: "pure water", Amount: h.Style.Of(water),
 			Cost: units.Money{Amount: price.Amount * water.Litres(), Currency: price.Currency}})
 	} else {
-		buy("pure water to make", h.Style.Volume(water), 0, units.Money{})
+		buy("pure water to make", h.Style.Of(water), 0, units.Money{})
 	}
 	if j.Purifier != nil {
 		if life := j.Purifier.Lasts.Resin; life > 0 {
 			n := float64(water / life)
-			buy("resin", fmt.Sprintf("%s fillings of %s each", paper.Digits(n), h.Style.Volume(life)), math.Ceil(n-1e-9),
+			buy("resin", fmt.Sprintf("%s fillings of %s each", paper.Digits(n), h.Style.Of(life)), math.Ceil(n-1e-9),
 				h.Pure.System.Resin.Price)
 		}
 		if life := j.Purifier.Lasts.Sediment; life > 0 {
@@ -105,7 +105,7 @@ func (j *job) shop() {
 				if a.Package > 0 {
 					n = math.Ceil(float64(g.Plan.Amount.Mass/a.Package) - 1e-9)
 				}
-				buy(g.Name+", for the goal", h.Style.Mass(g.Plan.Amount.Mass), n, a.Price)
+				buy(g.Name+", for the goal", h.Style.Of(g.Plan.Amount.Mass), n, a.Price)
 			}
 		}
 	}

@@ -40,12 +40,13 @@ import (
 // written lists every exported type that holds something, package by package.
 var written = []any{
 	new(units.AbsoluteSalinity), new(units.AirPressure), new(units.Alkalinity), new(units.AmountPerKilogram),
-	new(units.AmountPerLitre), new(units.Area), new(units.Conductivity), new(units.Density), new(units.Energy),
+	new(units.AmountPerLitre), new(units.Area), new(units.BareGravity), new(units.Conductivity), new(units.ConductivityAt),
+	new(units.Density), new(units.Duration), new(units.Energy),
 	new(units.Flow), new(units.Fraction), new(units.GaugePressure), new(units.GravityPair), new(units.InputError),
 	new(units.Length), new(units.Mass), new(units.MassPerKilogram), new(units.MassPerLitre), new(units.MolarMass),
 	new(units.Money), new(units.Power), new(units.PracticalSalinity), new(units.Range), new(units.RangeError),
-	new(units.Resistivity), new(units.SeaPressure), new(units.SpecificGravity), new(units.SpecificHeat),
-	new(units.Speed), new(units.TDS), new(units.TDSScale), new(units.Temperature),
+	new(units.Ratio), new(units.Resistivity), new(units.SeaPressure), new(units.SpecificGravity), new(units.SpecificHeat),
+	new(units.Speed), new(units.Style), new(units.TDS), new(units.TDSScale), new(units.Temperature),
 	new(units.TemperatureDifference), new(units.ThermalConductance), new(units.Voltage), new(units.Volume),
 	new(seawater.Agreement), new(seawater.Portion), new(seawater.Reading), new(seawater.Sample),
 	new(carbonate.Agreement), new(carbonate.Band), new(carbonate.BoronRatio), new(carbonate.Buffers),
@@ -137,6 +138,7 @@ var samples = []string{
 	"Bell et al. 2008", "per kg of water", "in steps", "dKH", "carbon", "replace",
 	"linear", "potassium chloride", "KCl 1413 µS/cm", "nitrogen", "conductivity", "inferred", "19.9 °C conservative",
 	"19.8 °C potential", "tris 2018 in 30 PSS-78, 0.04 mol/kg", "1.3394 in air", "1.3398 in vacuum", "Brix at 20 °C",
+	"1.026 SG", "3:1", "53 mS/cm at 25 °C", "6 h 35 min", "both",
 	"sodium chloride 3.5 %", "closed, DIC 2000 µmol/kg", "3 g: pH 4.5 total", "CaCl2.2H2O", "Perez and Fraga 1987",
 }
 
