@@ -22,6 +22,7 @@ import (
 
 	"example.org/wellmixed/examples/home"
 	"example.org/wellmixed/examples/paper"
+	"example.org/wellmixed/units"
 )
 
 //go:embed home.json
@@ -32,7 +33,7 @@ func main() { command().Main() }
 func command() *home.Command {
 	var flags *flag.FlagSet
 	var y *year
-	asCSV, step := false, home.Span(24*time.Hour)
+	asCSV, step := false, units.Duration(24*time.Hour)
 	return &home.Command{
 		Name:    "forecast",
 		Example: example,

@@ -42,7 +42,7 @@ func (y *year) known() (known []series) {
 	all := []series{{"Salinity", unit, decimals, gauge, low, high, unit == "ppt"}}
 	if end := y.Forecast.End.Volume(); math.Abs(float64(end/y.Forecast.Start.Volume())-1) > 0.005 {
 		volume := series{"Volume", "L", 1, func(w tested.Water) float64 { return w.Volume().Litres() }, none, none, true}
-		if style.Units == "US" {
+		if style.Units == units.US {
 			volume.of = func(w tested.Water) float64 { return w.Volume().USGallons() }
 			volume.unit, volume.doubted = "US gal", false
 		}
@@ -330,7 +330,7 @@ func (y *year) events() (list []paper.Event, happens []string) {
 		happens = append(happens, what+", first on "+y.day(first))
 	}
 	for _, c := range y.routine.Changes {
-		mark(c.First, c.Every, "a change of "+y.h.Style.Volume(c.Swap))
+		mark(c.First, c.Every, "a change of "+y.h.Style.Of(c.Swap))
 	}
 	for _, d := range y.routine.Doses {
 		var what []string
@@ -393,5 +393,5 @@ func (y *year) calendar() {
 }
 
 func (y *year) option(o dilution.Option) string {
-	return y.h.Style.Volume(o.Swap) + " every " + paper.Span(o.Every)
+	return y.h.Style.Of(o.Swap) + " every " + paper.Span(o.Every)
 }

@@ -44,7 +44,7 @@ func (y *year) shop() {
 		if p := y.h.Pure; p.Bought.Currency != "" {
 			b.Cost = p.Bought.Times(pure.Litres())
 		} else if p.Waste > 0 {
-			b.Why = y.h.Style.Volume(pure*units.Volume(p.Waste)) + " to the drain besides"
+			b.Why = y.h.Style.Of(pure*units.Volume(p.Waste)) + " to the drain besides"
 		}
 		y.Shopping = append(y.Shopping, b)
 	}
@@ -71,7 +71,7 @@ func (y *year) salt(fresh units.Volume) units.Volume {
 		y.Shopping = append(y.Shopping, bought{What: "salt", Why: "not known: " + err.Error()})
 		return fresh
 	}
-	why := "for " + y.h.Style.Volume(fresh) + " of new water"
+	why := "for " + y.h.Style.Of(fresh) + " of new water"
 	y.packed(bought{What: "salt", Amount: replenish.Amount{Mass: plan.Salt}, Why: why}, s.Package, price)
 	return plan.Water
 }

@@ -50,9 +50,9 @@ func PlusMinus(l, u tested.Level) string {
 func (s Style) Amount(a replenish.Amount) string {
 	switch {
 	case a.Volume > 0:
-		return s.Volume(a.Volume)
+		return s.Of(a.Volume)
 	case a.Mass > 0:
-		return s.Mass(a.Mass)
+		return s.Of(a.Mass)
 	}
 	return "nothing"
 }

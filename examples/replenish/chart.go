@@ -79,7 +79,7 @@ func (j *job) happened(u replenish.Use, c *paper.Chart) (list []happening, known
 	for _, w := range j.log.Changes {
 		fresh, _ := tested.Levels(w.Fresh).Of(u.Parameter)
 		share := float64(w.Swapped / j.log.Volume)
-		mark(w.At, "a change of "+j.h.Style.Volume(w.Swapped))
+		mark(w.At, "a change of "+j.h.Style.Of(w.Swapped))
 		list = append(list, happening{w.At, func(x float64) float64 { return (x - share*fresh.Base()) / (1 - share) }, 0})
 	}
 	list = append(list, happening{c.Start, same, 0})

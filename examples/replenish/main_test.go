@@ -188,12 +188,12 @@ func TestGoalAlone(t *testing.T) {
 	assert.Contains(t, out, "additives for alkalinity: reckoned with NaHCO3 of 100 %")
 	// Without a pH nobody can tell the steps, but how much in all.
 	dark := own(t, small+`, "alkalinity": "7 dKH"}, "goal": {"alkalinity": "7.5 dKH"}`)
-	assert.Contains(t, dark, "Alkalinity to 7.5 dKH, besides: 899 mg (0.0317 oz) of sodium hydrogen carbonate in all, in steps that cannot be told.")
+	assert.Contains(t, dark, "Alkalinity to 7.5 dKH, besides: 899 mg of sodium hydrogen carbonate in all, in steps that cannot be told.")
 	assert.Contains(t, dark, "tank.ph, or room.co2: in what steps to dose")
 	// What the file says of a day stands in for a log.
 	told := own(t, small+`, "alkalinity": "7 dKH", "calcium": "420 mg/L"}, "room": {"co2": "600 ppm"}, "per_day": {"alkalinity": "-0.5 dKH"}, "lowest": {"alkalinity": "6 dKH"}`)
 	assert.Contains(t, told, "Undosed, alkalinity is down at 6 dKH in 2.0 days.")
-	assert.Contains(t, told, "Every day, in all: 899 mg (0.0317 oz) of sodium hydrogen carbonate.")
+	assert.Contains(t, told, "Every day, in all: 899 mg of sodium hydrogen carbonate.")
 }
 
 // Trace doses are printed in milligrams and parts of a millilitre, not as zero.

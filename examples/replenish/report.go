@@ -262,7 +262,7 @@ func (j *job) limeWater() {
 	j.always("using lime water", l.Assumptions, l.Cautions)
 	body := []any{fmt.Sprintf("%s bring %s of alkalinity and %s of calcium (± %.0f %%), %s of Ca(OH)2.",
 		style.Flow(j.h.LimeWater.TopOff), paper.Precise(l.Alkalinity), paper.Precise(l.Calcium), l.Uncertainty.Percent(),
-		style.Mass(l.Hydroxide))}
+		style.Of(l.Hydroxide))}
 	if l.Share.Value() > 0 {
 		body = append(body, fmt.Sprintf("That is %.0f %% of what the tank uses; %s of it would do, the rest of the "+
 			"top-off pure.", l.Share.Percent(), style.Flow(l.Needed)))
@@ -274,7 +274,7 @@ func (j *job) limeWater() {
 	}
 	if l.Portion > 0 {
 		body = append(body, fmt.Sprintf("No more than %s at once: pH %.2f then, and %.2f if a day's worth came in one go.",
-			style.Volume(l.Portion), l.AtOnce.PH.Value(), l.AllDay.PH.Value()))
+			style.Of(l.Portion), l.AtOnce.PH.Value(), l.AllDay.PH.Value()))
 	}
 	j.r.Add(title, body...)
 }
