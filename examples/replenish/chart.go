@@ -1,6 +1,7 @@
 package main
 
 import (
+	"math"
 	"slices"
 	"time"
 
@@ -92,7 +93,7 @@ func goBack(u replenish.Use, list []happening, c *paper.Chart) {
 	at, base, pumped := u.At, u.Now.Base(), 0.
 	c.Add(at.Sub(c.Start), base)
 	for _, h := range list {
-		if h.at.Before(c.Start) {
+		if h.at.Before(c.Start) || math.IsInf(base, 0) { // before a change of all the water nothing is known
 			break
 		}
 		if h.at.Before(at) {
@@ -101,10 +102,10 @@ func goBack(u replenish.Use, list []happening, c *paper.Chart) {
 			c.Add(at.Sub(c.Start), base)
 		}
 		pumped += h.pumped
-		if x := h.before(base); x != base {
-			base = x
-			c.Add(at.Sub(c.Start), base)
+		if x := h.before(base); x != base && !math.IsInf(x, 0) {
+			c.Add(at.Sub(c.Start), x)
 		}
+		base = h.before(base)
 	}
 	slices.Reverse(c.At)
 	slices.Reverse(c.Value)

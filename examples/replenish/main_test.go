@@ -278,6 +278,16 @@ func TestFittedLine(t *testing.T) {
 	}
 }
 
+// A change of all the water leaves nothing to tell what was before.
+func TestAllChanged(t *testing.T) {
+	out, err := report("-set", "changed[0].swap=310 L", "-json")
+	require.NoError(t, err)
+	assert.NotContains(t, out, "Inf")
+	page := hometest.Page(t, command(), "-set", "changed[0].swap=310 L")
+	assert.NotContains(t, page, "Inf")
+	hometest.WellFormed(t, page)
+}
+
 func TestArguments(t *testing.T) {
 	out, err := report("-example")
 	require.NoError(t, err)
