@@ -1,102 +1,89 @@
-// Forecast tells what becomes of a tank over a year: month by month, when limits
-// are passed, where it settles, and which calendar of water changes is the cheapest
-// that keeps it within them.
+// Forecast tells what becomes of a tank: which limits it passes and when, where it
+// settles, what to buy meanwhile, and which calendar of water changes is the cheapest
+// that keeps it within its limits.
 //
 //	go run ./examples/forecast
 //	go run ./examples/forecast -swap "42 L" -evaporation "5 L/day"
-//	go run ./examples/forecast -scenario my.json -csv -step "6h" > year.csv
+//	go run ./examples/forecast -file my.json -csv -step "6 h" > year.csv
 //
-// Without -scenario it works on an invented one, printed by -example as a
-// start for your own. Every quantity is a text with its unit.
+// Without -file it works on an invented home, printed by -example as a start for your
+// own; -keys lists all that a file can say. The volume of the tank is enough to begin.
 package main
 
 import (
 	_ "embed"
+	"encoding/csv"
+	"errors"
 	"flag"
-	"fmt"
 	"io"
-	"os"
+	"strconv"
+	"strings"
+	"time"
+
+	"example.org/wellmixed/examples/home"
+	"example.org/wellmixed/examples/paper"
+	"example.org/wellmixed/units"
 )
 
-//go:embed scenario.json
+//go:embed home.json
 var example []byte
 
-func main() {
-	if err := run(os.Args[1:], os.Stdout, os.Stderr); err != nil {
-		if err != flag.ErrHelp {
-			fmt.Fprintln(os.Stderr, "forecast:", err)
-			os.Exit(1)
-		}
+func main() { command().Main() }
+
+func command() *home.Command {
+	var flags *flag.FlagSet
+	var y *year
+	asCSV, step := false, units.Duration(24*time.Hour)
+	return &home.Command{
+		Name:    "forecast",
+		Example: example,
+		Flags: []string{"tank.volume", "change.swap", "change.every", "evaporation", "stream", "forecast.start",
+			"forecast.span"},
+		More: func(set *flag.FlagSet) {
+			flags = set
+			set.BoolVar(&asCSV, "csv", false, "write a row for every step as CSV")
+			set.Func("step", "the `time` between two rows of the CSV; a day if not said", func(text string) error {
+				return step.UnmarshalText([]byte(text))
+			})
+		},
+		Answer: func(h *home.Home) (*paper.Report, any, error) {
+			if asCSV && flags.Lookup("json").Value.String() == "true" {
+				return nil, nil, errors.New("-json and -csv: want one of them")
+			}
+			var err error
+			if y, err = look(h); err != nil {
+				return nil, nil, err
+			}
+			return y.report(), y.answer, nil
+		},
+		Instead: func(w io.Writer, _ any) (bool, error) {
+			if !asCSV {
+				return false, nil
+			}
+			return true, y.csv(w, time.Duration(step))
+		},
 	}
 }
 
-// shortcuts are the flags that replace a field of the scenario.
-var shortcuts = []struct{ name, field, usage string }{
-	{"span", "span", `how far to look ahead, such as "26 weeks"`},
-	{"tank", "tank.volume", `water in the tank, such as "280 L"`},
-	{"swap", "changes.0.swap", `how much to change each time, such as "28 L"`},
-	{"every", "changes.0.every", `time from change to change, such as "2 weeks"`},
-	{"evaporation", "evaporation", `water that evaporates, such as "3.5 L/day"`},
-	{"top-off", "top_off.by", `"automatic", "hand" or "none"`},
-}
-
-func run(args []string, stdout, stderr io.Writer) error {
-	set := flag.NewFlagSet("forecast", flag.ContinueOnError)
-	set.SetOutput(stderr)
-	file := set.String("scenario", "", "a JSON `file` with the scenario (default: an invented one)")
-	asJSON := set.Bool("json", false, "write the forecast as JSON")
-	asCSV := set.Bool("csv", false, "write a row for every step as CSV")
-	step := set.String("step", "1 day", "the `time` between two rows of the CSV")
-	show := set.Bool("example", false, "print the invented scenario and stop")
-	type change struct{ field, text string }
-	var changes []change
-	for _, s := range shortcuts {
-		set.Func(s.name, s.usage, func(text string) error {
-			changes = append(changes, change{s.field, text})
-			return nil
-		})
-	}
-	if err := set.Parse(args); err != nil {
+// csv writes a row for every step.
+func (y *year) csv(w io.Writer, step time.Duration) error {
+	points, err := y.Forecast.Points(step)
+	if err != nil {
 		return err
 	}
-	if set.NArg() > 0 {
-		return fmt.Errorf("%q: want flags only", set.Arg(0))
+	out := csv.NewWriter(w)
+	row := []string{"days", "date"}
+	for _, s := range y.series {
+		row = append(row, strings.TrimSpace(s.name+" "+s.unit))
 	}
-	if *asJSON && *asCSV {
-		return fmt.Errorf("-json and -csv: want one of them")
-	}
-	if *show {
-		_, err := stdout.Write(example)
-		return err
-	}
-	data := example
-	if *file != "" {
-		var err error
-		if data, err = os.ReadFile(*file); err != nil {
-			return err
+	out.Write(row) // the error stays until the end
+	for p := range points {
+		row = append(row[:0], strconv.FormatFloat(p.At.Hours()/24, 'f', 3, 64), y.date(p.At).Format(time.DateOnly))
+		for _, s := range y.series {
+			row = append(row, paper.Fixed(s.of(p.Water), s.decimals+2))
 		}
+		out.Write(row)
 	}
-	s, err := parseScenario(data)
-	if err != nil {
-		return err
-	}
-	for _, c := range changes {
-		s.Set(c.field, c.text)
-	}
-	s.Set("step", *step)
-	in, err := s.read()
-	if err != nil {
-		return err
-	}
-	y, err := look(in)
-	if err != nil {
-		return err
-	}
-	switch {
-	case *asJSON:
-		return y.json(stdout)
-	case *asCSV:
-		return y.csv(stdout)
-	}
-	return y.print(stdout)
+	out.Flush()
+	return out.Error()
 }

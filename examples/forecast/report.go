@@ -1,399 +1,397 @@
 package main
 
 import (
-	"encoding/csv"
-	"encoding/json"
 	"fmt"
-	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
 
 	"example.org/wellmixed/dilution"
+	"example.org/wellmixed/examples/paper"
 	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/tested"
+	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
 )
 
-// year is everything that is said of the span.
-type year struct {
-	in        inputs
-	forecast  dilution.Forecast
-	crossings []dilution.Crossing
-	estimates []advice.Estimate
-	settled   dilution.Settled
-	restless  error // why it does not settle
-	schedule  dilution.SchedulePlan
-	dear      error // why no calendar keeps the limits
-}
-
-func look(in inputs) (year, error) {
-	y := year{in: in}
-	var err error
-	if y.forecast, err = in.routine.Forecast(in.span); err != nil {
-		return year{}, err
-	}
-	if y.crossings, err = y.forecast.Until(in.bounds); err != nil {
-		return year{}, err
-	}
-	if in.doubtful {
-		if y.estimates, err = in.routine.Estimates(in.span, in.bounds, in.doubts); err != nil {
-			return year{}, err
-		}
-	}
-	y.settled, y.restless = in.routine.Settles()
-	if in.seeks {
-		y.schedule, y.dear = dilution.PlanSchedule(in.schedule)
-	}
-	return y, nil
-}
-
-// column is a parameter of a state, in a unit of the trade. It is NaN if it is not
-// known.
-type column struct {
+// series is a quantity of the tank over time, as the keeper counts it. It is NaN where it
+// is not known, and so are limits that there are not.
+type series struct {
 	name, unit string
 	decimals   int
 	of         func(tested.Water) float64
+	low, high  float64
+	doubted    bool // the estimates have its uncertainty, in the same unit
 }
 
-// level returns a column of a parameter.
-func level(p tested.Parameter, unit string, decimals int) column {
-	return column{capital(string(p)), unit, decimals, func(w tested.Water) float64 {
-		l, known := w.Level(p)
-		if !known {
-			return math.NaN()
+// known are the series that have a value at the end.
+func (y *year) known() (known []series) {
+	style, limits, none := y.h.Style, y.h.Limits, math.NaN()
+	gauge := func(w tested.Water) float64 { return style.Gauge(w.Portion.Sample) }
+	at := func(s units.PracticalSalinity) float64 {
+		w, err := seawater.FromPractical(s, y.routine.Tank.Portion.Temperature())
+		if err != nil || s.Value() == 0 {
+			return none
 		}
-		x, _ := l.Counted()
-		return x
-	}}
-}
-
-// columns returns those that are known of a state.
-func (y year) columns() []column {
-	all := []column{
-		{"Salinity", "", 2, func(w tested.Water) float64 { return w.Portion.Practical().Value() }},
-		{"Volume", "L", 1, func(w tested.Water) float64 { return w.Volume().Litres() }},
-		level(tested.Alkalinity, "dKH", 2),
-		level(tested.Calcium, "mg/L", 0),
-		level(tested.Magnesium, "mg/L", 0),
-		level(tested.Nitrate, "mg/L", 1),
-		level(tested.Phosphate, "mg/L", 3),
-		{"pH", "", 2, y.ph},
+		return style.Gauge(w)
 	}
-	var known []column
-	for _, c := range all {
-		if !math.IsNaN(c.of(y.forecast.End)) {
-			known = append(known, c)
+	unit, decimals := style.GaugeUnit()
+	low, high := at(limits.Low.Salinity), at(limits.High.Salinity)
+	all := []series{{"Salinity", unit, decimals, gauge, low, high, unit == "ppt"}}
+	if end := y.Forecast.End.Volume(); math.Abs(float64(end/y.Forecast.Start.Volume())-1) > 0.005 {
+		volume := series{"Volume", "L", 1, func(w tested.Water) float64 { return w.Volume().Litres() }, none, none, true}
+		if style.Units == units.US {
+			volume.of = func(w tested.Water) float64 { return w.Volume().USGallons() }
+			volume.unit, volume.doubted = "US gal", false
 		}
+		all = append(all, volume)
 	}
-	return known
+	for _, l := range y.Forecast.End.Levels {
+		p := l.Parameter()
+		_, unit := l.Counted()
+		limit := func(of tested.Levels) float64 {
+			if bound, has := of.Of(p); has {
+				x, _ := l.WithBase(bound.Base()).Counted()
+				return x
+			}
+			return none
+		}
+		all = append(all, series{paper.Capital(string(p)), unit, paper.Decimals(string(p)), func(w tested.Water) float64 {
+			l, _ := w.Level(p)
+			x, _ := l.Counted()
+			return x
+		}, limit(limits.Low.Levels), limit(limits.High.Levels), true})
+	}
+	if ph := (series{"pH", "total", 2, y.ph, none, none, false}); !math.IsNaN(y.ph(y.Forecast.End)) {
+		all = append(all, ph)
+	}
+	return all
 }
 
-// ph returns the pH of a water that has come to rest with the air of the room.
-func (y year) ph(s tested.Water) float64 {
-	if y.in.air == 0 {
-		return math.NaN()
-	}
-	aired, err := s.Aired(y.in.air, units.Atmosphere)
-	if err != nil {
-		return math.NaN()
-	}
-	c, err := aired.Chemistry()
-	if err != nil {
+// ph is that of a water that has come to rest with the air of the room.
+func (y *year) ph(w tested.Water) float64 {
+	aired, noAir := w.Aired(y.h.Air, units.Atmosphere)
+	c, unknown := aired.Chemistry()
+	if y.h.Air == 0 || noAir != nil || unknown != nil {
 		return math.NaN()
 	}
 	return c.PH.Value()
 }
 
-// moment is a line of the table.
-type moment struct {
-	at    time.Duration
-	date  string
-	state tested.Water
-}
+// keeping is what the cautions of a forecast are for.
+const keeping = "changing water and topping off"
 
-// months returns the start, the same day of each month, and the end.
-func (y year) months() ([]moment, error) {
-	var list []moment
-	add := func(at time.Duration) error {
-		s, err := y.forecast.Before(at)
-		list = append(list, moment{at, y.date(at), s})
-		return err
+func (y *year) report() *paper.Report {
+	r := y.r
+	r.Title = paper.Capital(strings.TrimPrefix(y.Name+": what becomes of it in "+paper.Span(y.Forecast.Span), ": "))
+	head := []string{""}
+	for _, s := range y.Steps {
+		head = append(head, y.date(s.At).Format("2 Jan"))
 	}
-	for n := 0; ; n++ {
-		at := y.in.start.AddDate(0, n, 0).Sub(y.in.start)
-		if at >= y.in.span {
-			break
-		}
-		if err := add(at); err != nil {
-			return nil, err
-		}
+	r.Glance = y.table(y.Steps, head)
+	y.verdict()
+	y.limits()
+	y.charts()
+	y.longRun()
+	y.balances()
+	y.calendar()
+	if costs := y.toBuy(); costs != "" {
+		r.Verdict = append(r.Verdict, "To buy meanwhile: "+costs+".")
 	}
-	return list, add(y.in.span)
-}
-
-func (y year) date(at time.Duration) string { return y.in.start.Add(at).Format(time.DateOnly) }
-
-// print writes the forecast for people.
-func (y year) print(w io.Writer) error {
-	p := &printer{w: w}
-	p.line("Forecast: %s", y.in.name)
-
-	p.head("Month by month, before what is due on the day")
-	columns := y.columns()
-	line, unit := fmt.Sprintf("%-10s", "Date"), strings.Repeat(" ", 10)
-	for _, c := range columns {
-		line += fmt.Sprintf(" %10s", c.name)
-		unit += fmt.Sprintf(" %10s", c.unit)
-	}
-	p.line("%s", line)
-	p.line("%s", unit)
-	months, err := y.months()
-	if err != nil {
-		return err
-	}
-	for _, m := range months {
-		line := m.date
-		for _, c := range columns {
-			line += fmt.Sprintf(" %10.*f", c.decimals, c.of(m.state))
-		}
-		p.line("%s", line)
-	}
-
-	if len(y.crossings) > 0 {
-		p.head("Limits")
-	}
-	for _, c := range y.crossings {
-		if !c.Crosses() {
-			p.line("%v: kept.", c)
-			continue
-		}
-		p.line("%v: passed after %.1f days, on %s%s.", c, c.After.Hours()/24, y.date(c.After), y.sure(c))
-	}
-
-	p.head("In the long run")
-	if y.restless != nil {
-		p.line("It does not settle: %v.", y.restless)
+	r.Care(keeping, y.Forecast.Cautions...)
+	r.Assume(y.Forecast.Assumptions...)
+	if y.h.Air > 0 {
+		r.Assume(fmt.Sprintf("pH is that of water at rest with air of %.0f ppm of CO2.", y.h.Air.PPM()))
 	} else {
-		p.line("%-10s %12s %12s", "", "before", "after")
-		for _, c := range columns {
-			p.line("%-10s %12.*f %12.*f %s", c.name, c.decimals, c.of(y.settled.Before), c.decimals, c.of(y.settled.After),
-				c.unit)
-		}
+		r.Hides("room.co2", "pH")
 	}
-
-	p.head("Where it came from and where it went")
-	p.line("%-10s %10s %10s %10s %10s %10s %10s %10s %10s", "", "before", "made", "dosed", "new water", "top-off", "drawn",
-		"lost", "after")
-	for _, b := range y.forecast.Balances {
-		scale, unit := 1., b.Unit
-		if most := max(b.Before, b.After, b.Drawn, b.Dosed, math.Abs(b.Made)); most > 1000 && unit != "meq" {
-			scale, unit = 1000, map[string]string{"g": "kg", "mg": "g"}[unit]
-		}
-		p.line("%-10s %10.2f %10.2f %10.2f %10.2f %10.2f %10.2f %10.2f %10.2f %s", b.Name,
-			b.Before/scale, b.Made/scale, b.Dosed/scale, b.Poured/scale, b.Topped/scale, b.Drawn/scale, b.Lost/scale,
-			b.After/scale, unit)
-	}
-
-	if y.in.seeks {
-		p.head("The cheapest calendar that keeps the limits")
-		if y.dear != nil {
-			p.line("There is none: %v.", y.dear)
-		} else {
-			p.line("%s, %s a day.", calendar(y.schedule.Best), money(y.schedule.Best.PerDay))
-			p.line("")
-			for _, o := range y.schedule.Options {
-				p.line("  %-20s %9s a day  %s", calendar(o), money(o.PerDay), o.Why)
-			}
-		}
-	}
-
-	p.head("Assumed")
-	for _, a := range y.forecast.Assumptions {
-		p.item(a)
-	}
-	if y.in.air > 0 {
-		p.item(fmt.Sprintf("pH is that of water at rest with air of %.0f ppm of CO2.", y.in.air.PPM()))
-	}
-	p.head("Take care")
-	for _, severity := range []advice.Severity{advice.Danger, advice.Care, advice.Note} {
-		for _, c := range y.forecast.Cautions {
-			if c.Severity == severity {
-				p.item(c.Text)
-			}
-		}
-	}
-	return p.err
+	return r
 }
 
-// sure writes how sure the day is on which a limit is passed.
-func (y year) sure(c dilution.Crossing) string {
-	for _, e := range y.estimates {
-		if e.Name != c.String() {
-			continue
-		}
+// verdict says what is passed when, and what keeps its limits.
+func (y *year) verdict() {
+	var passed []string
+	kept, others, until := 0, "everything else", y.day(y.Forecast.Span)
+	for _, c := range y.Limits {
 		switch {
-		case math.IsInf(e.Uncertainty, 1):
-			return ", if ever, mostly because of " + e.Mostly
-		case e.Uncertainty > 0:
-			return fmt.Sprintf(", give or take %.1f days, mostly because of %s", e.Uncertainty, e.Mostly)
+		case c.Crosses():
+			passed = append(passed, y.passes(c))
+		case y.moved[c.Name]:
+			kept++
+		default:
+			others = "what else has a rate"
 		}
 	}
-	return ""
-}
-
-func calendar(o dilution.Option) string {
-	return fmt.Sprintf("%.0f L every %s", o.Swap.Litres(), days(o.Every))
-}
-
-func money(m units.Money) string { return fmt.Sprintf("%.2f %s", m.Amount, m.Currency) }
-
-func days(d time.Duration) string {
-	n := strconv.FormatFloat(math.Round(d.Hours()/2.4)/10, 'f', -1, 64)
-	if n == "1" {
-		return "1 day"
+	if y.Ends != "" {
+		y.say("The forecast ends on " + until + ", after " + paper.Span(y.Forecast.Span.Round(time.Hour)) + ": " +
+			y.Ends + ".")
 	}
-	return n + " days"
+	switch text := paper.Capital(paper.And(passed)); {
+	case y.untold != nil:
+		y.say("Nothing is said of the limits: " + asWritten(y.untold).Error() + ".")
+	case len(passed) == 0 && kept == 0:
+		y.say("No limit is told that a rate could lead to; below is where the numbers lead.")
+	case len(passed) == 0:
+		y.say(paper.Capital(strings.Replace(others, " else", "", 1)) + " stays within its limits until " + until + ".")
+	case kept > 0:
+		y.say(text + "; " + others + " stays within its limits.")
+	default:
+		y.say(text + ".")
+	}
+	switch {
+	case y.Schedule != nil && len(passed) > 0:
+		best := y.Schedule.Best
+		y.say("Changes of " + y.option(best) + " would keep all limits, for " + paper.Money(best.PerDay) + " a day.")
+	case y.dear != nil:
+		y.say("No calendar of those to choose from keeps the limits.")
+	}
 }
 
-// csv writes a row for every step.
-func (y year) csv(w io.Writer) error {
-	points, err := y.forecast.Points(y.in.step)
+func (y *year) say(text string) { y.r.Verdict = append(y.r.Verdict, text) }
+
+// passes says when a limit is left: "nitrate passes 25 mg/L NO3 on 14 August (± 4 days)".
+func (y *year) passes(c dilution.Crossing) string {
+	i := slices.IndexFunc(y.series, func(s series) bool { return s.name == c.Name })
+	is, passes, bound := " is below ", " falls below ", y.series[i].bound(y.series[i].low)
+	if c.High {
+		is, passes, bound = " is above ", " passes ", y.series[i].bound(y.series[i].high)
+	}
+	bound += " " + y.series[i].unit
+	text := strings.ToLower(c.Name) + passes + bound + " on " + y.day(c.After)
+	switch sure, _ := y.sure(c); {
+	case c.After == 0:
+		return strings.ToLower(c.Name) + is + bound + " already"
+	case sure == never:
+		return text + " or never"
+	case sure != "":
+		return text + " (± " + sure + ")"
+	}
+	return text
+}
+
+// never is how sure a day is that may not come for all that is known.
+const never = "may never be"
+
+// sure is how sure the day is on which a limit is left, and what makes most of the doubt;
+// nothing if there are no doubts.
+func (y *year) sure(c dilution.Crossing) (days, mostly string) {
+	i := slices.IndexFunc(y.Estimates, func(e advice.Estimate) bool { return e.Name == c.String() })
+	if i < 0 || c.After == 0 {
+		return "", ""
+	}
+	mostly = strings.ToLower(y.Estimates[i].Mostly)
+	switch x := math.Round(y.Estimates[i].Uncertainty); {
+	case math.IsInf(x, 0):
+		return never, mostly
+	case x <= 1:
+		return "a day", mostly
+	default:
+		return fmt.Sprintf("%.0f days", x), mostly
+	}
+}
+
+func (y *year) date(at time.Duration) time.Time { return y.Start.Add(at) }
+
+// day writes a date, with the year where it is another one.
+func (y *year) day(at time.Duration) string {
+	if t := y.date(at); t.Year() != y.Start.Year() {
+		return t.Format("2 January 2006")
+	}
+	return y.date(at).Format("2 January")
+}
+
+// table has a row of each series, and its limits last.
+func (y *year) table(steps []dilution.Step, head []string) *paper.Table {
+	t := &paper.Table{Head: append(slices.Clone(head), "limits"), Left: true}
+	for _, s := range y.series {
+		row := []string{s.name + " " + s.unit}
+		for _, step := range steps {
+			row = append(row, paper.Fixed(s.of(step.Water), s.decimals))
+		}
+		switch low, high := !math.IsNaN(s.low), !math.IsNaN(s.high); {
+		case low && high:
+			row = append(row, s.bound(s.low)+" to "+s.bound(s.high))
+		case low:
+			row = append(row, "at least "+s.bound(s.low))
+		case high:
+			row = append(row, "at most "+s.bound(s.high))
+		}
+		t.Row(row...)
+	}
+	return t
+}
+
+// bound writes a limit without zeros at the end.
+func (s series) bound(x float64) string {
+	x, _ = strconv.ParseFloat(paper.Fixed(x, s.decimals), 64)
+	return strconv.FormatFloat(x, 'f', -1, 64)
+}
+
+// limits tells of each when it is passed, and how sure that is.
+func (y *year) limits() {
+	if len(y.Limits) == 0 {
+		return
+	}
+	t := &paper.Table{Left: true, Head: []string{"", "passed on", "give or take", "mostly for"}}
+	for _, c := range y.Limits {
+		when := "kept"
+		switch {
+		case !c.Crosses() && !y.moved[c.Name]:
+			when = "no rate told"
+		case c.After == 0:
+			when = "already"
+		case c.Crosses():
+			when = y.day(c.After)
+		}
+		sure, mostly := y.sure(c)
+		t.Row(strings.TrimSuffix(c.String(), " PSS-78"), when, sure, mostly)
+	}
+	y.r.Add("Limits", t)
+	if y.unsure != nil {
+		y.r.Add("How sure that is", "Not worked out: "+y.unsure.Error()+".")
+	}
+}
+
+// charts draws each series, its limits, what happens and how sure it is.
+func (y *year) charts() {
+	const points = 240
+	span := y.Forecast.Span
+	steps, err := y.Forecast.Points(max(span/points, time.Minute))
 	if err != nil {
-		return err
+		y.r.Add("Over time", "Not drawn: "+err.Error()+".")
+		return
 	}
-	out := csv.NewWriter(w)
-	columns := y.columns()
-	row := []string{"days", "date"}
-	for _, c := range columns {
-		row = append(row, strings.TrimSpace(c.name+" "+c.unit))
+	doubts := y.doubts()
+	events, happens := y.events()
+	var body []any
+	if len(happens) > 0 {
+		body = append(body, "The marks below the charts on the page: "+strings.Join(happens, "; ")+".")
 	}
-	if err := out.Write(row); err != nil {
-		return err
-	}
-	for p := range points {
-		row = append(row[:0], strconv.FormatFloat(p.At.Hours()/24, 'f', 3, 64), y.date(p.At))
-		for _, c := range columns {
-			row = append(row, strconv.FormatFloat(c.of(p.Water), 'f', c.decimals+2, 64))
+	for _, s := range y.series {
+		c := paper.NewChart(s.name, s.unit, s.decimals)
+		c.Start, c.Low, c.High, c.Events = y.Start, s.low, s.high, events
+		for p := range steps {
+			c.Add(p.At, s.of(p.Water))
+			if len(doubts) > 0 && s.doubted {
+				c.Doubt = append(c.Doubt, between(doubts, s.name, float64(p.At)/float64(span)))
+			}
 		}
-		if err := out.Write(row); err != nil {
-			return err
-		}
+		body = append(body, c)
 	}
-	out.Flush()
-	return out.Error()
+	y.r.Add("Over time", body...)
 }
 
-// json writes the forecast for programs.
-func (y year) json(w io.Writer) error {
-	type state map[string]float64
-	columns := y.columns()
-	numbers := func(s tested.Water) state {
-		m := state{}
-		for _, c := range columns {
-			m[strings.TrimSpace(c.name+" "+c.unit)] = c.of(s)
+// doubts are the standard uncertainties at the start, at some moments and at the end, for
+// the band on the charts; nothing if they are not known.
+func (y *year) doubts() (list []map[string]float64) {
+	const moments = 12
+	if !y.h.Doubts.Given || y.unsure != nil {
+		return nil
+	}
+	for k := range moments + 1 {
+		all, err := y.estimates(max(y.Forecast.Span*time.Duration(k)/moments, time.Minute), dilution.Bounds{})
+		if err != nil {
+			return nil
 		}
-		return m
-	}
-	type month struct {
-		Days  float64
-		Date  string
-		State state
-	}
-	type limit struct {
-		Limit string
-		Days  *float64 // none if it is kept
-		Date  string   `json:",omitempty"`
-	}
-	type settled struct {
-		PeriodDays    float64
-		Before, After state
-	}
-	type option struct {
-		Swap      units.Volume
-		EveryDays float64
-		PerDay    string
-		Keeps     bool
-		Why       string
-	}
-	var out struct {
-		Name        string
-		Months      []month
-		Limits      []limit
-		Settled     *settled `json:",omitempty"`
-		Restless    string   `json:",omitempty"`
-		Balances    []dilution.Balance
-		Best        *option  `json:",omitempty"`
-		Options     []option `json:",omitempty"`
-		NoOption    string   `json:",omitempty"`
-		Assumptions []string
-		Cautions    []advice.Caution
-	}
-	out.Name = y.in.name
-	months, err := y.months()
-	if err != nil {
-		return err
-	}
-	for _, m := range months {
-		out.Months = append(out.Months, month{m.at.Hours() / 24, m.date, numbers(m.state)})
-	}
-	for _, c := range y.crossings {
-		l := limit{Limit: c.String()}
-		if c.Crosses() {
-			d := c.After.Hours() / 24
-			l.Days, l.Date = &d, y.date(c.After)
+		at := map[string]float64{}
+		for _, e := range all {
+			at[e.Name] = e.Uncertainty
 		}
-		out.Limits = append(out.Limits, l)
+		list = append(list, at)
 	}
+	return list
+}
+
+// between interpolates at a share of the span.
+func between(list []map[string]float64, name string, share float64) float64 {
+	x := share * float64(len(list)-1)
+	k := min(int(x), len(list)-2)
+	a, b := list[k][name], list[k+1][name]
+	return a + float64((x-float64(k))*(b-a))
+}
+
+// events are the marks below the charts, and what they mean. Daily ones would be a line.
+func (y *year) events() (list []paper.Event, happens []string) {
+	const most = 60
+	mark := func(first, every time.Duration, what string) {
+		n := 1
+		if every > 0 {
+			n += int((y.Forecast.Span - first) / every)
+			what += " every " + paper.Span(every)
+		}
+		if n > most || first > y.Forecast.Span {
+			return
+		}
+		for k := range n {
+			list = append(list, paper.Event{At: first + every*time.Duration(k), What: what})
+		}
+		happens = append(happens, what+", first on "+y.day(first))
+	}
+	for _, c := range y.routine.Changes {
+		mark(c.First, c.Every, "a change of "+y.h.Style.Of(c.Swap))
+	}
+	for _, d := range y.routine.Doses {
+		var what []string
+		for _, l := range d.Levels {
+			what = append(what, paper.Precise(l))
+		}
+		mark(d.First, d.Every, "a dose of "+paper.And(what))
+	}
+	return list, happens
+}
+
+func (y *year) longRun() {
+	const title = "In the long run"
 	if y.restless != nil {
-		out.Restless = y.restless.Error()
+		y.r.Add(title, "It does not settle: "+y.restless.Error()+".")
+		return
+	}
+	steps := []dilution.Step{{Water: y.Settled.Before}, {Water: y.Settled.After}}
+	if len(y.routine.Changes) == 0 {
+		y.r.Add(title, y.table(steps[:1], []string{"", "settles at"}))
 	} else {
-		out.Settled = &settled{y.settled.Period.Hours() / 24, numbers(y.settled.Before), numbers(y.settled.After)}
+		y.r.Add(title, y.table(steps, []string{"", "before a change", "after it"}))
 	}
-	out.Balances = y.forecast.Balances
-	of := func(o dilution.Option) option {
-		return option{o.Swap, o.Every.Hours() / 24, money(o.PerDay), o.Keeps, o.Why}
+}
+
+func (y *year) balances() {
+	t := &paper.Table{Left: true}
+	t.Head = []string{"", "before", "made", "dosed", "new water", "top-off", "drawn", "lost", "after", ""}
+	for _, b := range y.Forecast.Balances {
+		row, unit, scale := []string{b.Name}, b.Unit, 1.
+		larger := map[string]string{"g": "kg", "mg": "g"}[unit]
+		if larger != "" && max(b.Before, b.After, b.Drawn, b.Dosed) > 1000 {
+			scale, unit = 1000, larger
+		}
+		for _, x := range []float64{b.Before, b.Made, b.Dosed, b.Poured, b.Topped, b.Drawn, b.Lost, b.After} {
+			row = append(row, paper.Digits(x/scale))
+		}
+		t.Row(append(row, unit)...)
 	}
+	y.r.Add("Where it came from and where it went", t)
+}
+
+func (y *year) calendar() {
+	const title = "The cheapest calendar that keeps the limits"
 	if y.dear != nil {
-		out.NoOption = y.dear.Error()
-	} else if y.in.seeks {
-		best := of(y.schedule.Best)
-		out.Best = &best
-		for _, o := range y.schedule.Options {
-			out.Options = append(out.Options, of(o))
-		}
+		y.r.Add(title, "There is none: "+y.dear.Error()+".")
 	}
-	out.Assumptions, out.Cautions = y.forecast.Assumptions, y.forecast.Cautions
-	e := json.NewEncoder(w)
-	e.SetIndent("", "  ")
-	e.SetEscapeHTML(false)
-	return e.Encode(out)
-}
-
-// printer writes lines until the first error.
-type printer struct {
-	w   io.Writer
-	err error
-}
-
-func (p *printer) line(format string, args ...any) {
-	if p.err == nil {
-		_, p.err = fmt.Fprintf(p.w, format+"\n", args...)
+	if y.Schedule == nil {
+		return
+	}
+	t := &paper.Table{Left: true}
+	for _, o := range y.Schedule.Options {
+		t.Row(y.option(o), paper.Money(o.PerDay)+" a day", strings.Replace(o.Why, "does not keep", "no:", 1))
+	}
+	y.r.Add(title, t)
+	for _, c := range y.Schedule.Cautions {
+		c.Here = false // it is not what is done
+		y.r.Care(keeping, c)
 	}
 }
 
-func (p *printer) head(text string) { p.line("\n%s", text) }
-
-// item writes a sentence as a list item, folded at 78 columns.
-func (p *printer) item(text string) {
-	line := "-"
-	for _, word := range strings.Fields(text) {
-		if len([]rune(line))+1+len([]rune(word)) > 78 {
-			p.line("%s", line)
-			line = " "
-		}
-		line += " " + word
-	}
-	p.line("%s", line)
+func (y *year) option(o dilution.Option) string {
+	return y.h.Style.Of(o.Swap) + " every " + paper.Span(o.Every)
 }

@@ -1,7 +1,6 @@
 package home
 
 import (
-	"encoding/json"
 	"errors"
 	"flag"
 	"fmt"
@@ -25,6 +24,10 @@ type Command struct {
 	// Answer works out what to say: a report for people, and for programs whatever is to be
 	// written as JSON.
 	Answer func(*Home) (*paper.Report, any, error)
+
+	// Instead writes the answer in a form of its own, such as CSV, and tells whether it
+	// did; nil if there is none.
+	Instead func(w io.Writer, numbers any) (done bool, err error)
 }
 
 // Main runs a command and ends the program.
@@ -169,11 +172,13 @@ func (c *Command) write(r *paper.Report, numbers any, stdout io.Writer, page str
 			return err
 		}
 	}
+	if c.Instead != nil {
+		if done, err := c.Instead(stdout, numbers); done || err != nil {
+			return err
+		}
+	}
 	if asJSON {
-		e := json.NewEncoder(stdout)
-		e.SetIndent("", "  ")
-		e.SetEscapeHTML(false)
-		return e.Encode(numbers)
+		return writeJSON(stdout, numbers)
 	}
 	return r.WriteText(stdout, o)
 }

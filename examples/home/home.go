@@ -288,7 +288,7 @@ func (h *Home) TankWater() (tested.Water, error) {
 // Additive is what is at hand to raise a parameter: of several the first.
 func (h *Home) Additive(of tested.Parameter) (Additive, bool) {
 	for _, a := range h.Additives {
-		if a.For == of {
+		if a.For == of || a.For == "" && of.In(a.Holds.Dose(1)) > 0 {
 			return a, true
 		}
 	}

@@ -308,7 +308,7 @@ func (h *Home) log(f *file) {
 		moment(f, path+".from", &d.From, "when, or from when on", "2026-03-01 10:00")
 		moment(f, path+".to", &d.To, "until when", "2026-03-06 10:00")
 		amount(f, path+".amount", &d.Amount, "how much in all", "18 g")
-		if h.named(d.Additive) == nil && !f.listing {
+		if h.Named(d.Additive) == nil && !f.listing {
 			f.fail(path+".additive", units.Quoted(d.Additive), "the name of one of the additives")
 		}
 		h.Dosed = append(h.Dosed, d)
@@ -327,8 +327,8 @@ func (h *Home) log(f *file) {
 	f.get("lime_water.saturation", &l.Saturation, "how near it is to as much lime as dissolves", "100 %")
 }
 
-// named returns the additive of a name.
-func (h *Home) named(name string) *Additive {
+// Named returns the additive of a name.
+func (h *Home) Named(name string) *Additive {
 	for i := range h.Additives {
 		if h.Additives[i].Name == name {
 			return &h.Additives[i]

@@ -159,7 +159,7 @@ func FuzzRead(f *testing.F) {
 		require.NoError(t, r.WriteText(&text, paper.Options{Cautions: true, Assumptions: true}))
 		require.NotContains(t, text.String(), "NaN")
 		require.NoError(t, r.WritePage(&page))
-		hometest.Page(t, page.String())
+		hometest.WellFormed(t, page.String())
 	})
 }
 

@@ -49,11 +49,15 @@ func (c *Chart) Add(at time.Duration, value float64) {
 	c.At, c.Value = append(c.At, at), append(c.Value, value)
 }
 
-// known are the values that are numbers, of line and tests.
-func (c *Chart) ends() (from, to time.Duration, least, most float64) {
+// ends are those of time and of the values that are numbers, of line and tests, with their
+// doubts or without.
+func (c *Chart) ends(doubts bool) (from, to time.Duration, least, most float64) {
 	least, most = math.Inf(1), math.Inf(-1)
 	from, to = math.MaxInt64, math.MinInt64
 	see := func(at time.Duration, x, u float64) {
+		if !doubts {
+			u = 0
+		}
 		if !math.IsNaN(x) {
 			least, most = min(least, x-u), max(most, x+u)
 			from, to = min(from, at), max(to, at)
@@ -78,7 +82,7 @@ func (c *Chart) number(x float64) string { return Fixed(x, c.Decimals) }
 
 // Words says what the picture shows.
 func (c *Chart) Words() string {
-	from, to, least, most := c.ends()
+	from, to, least, most := c.ends(false)
 	if from > to {
 		return c.unit() + ": nothing is known of it"
 	}
@@ -100,12 +104,12 @@ func (c *Chart) Words() string {
 
 // Strip draws the line in one row of characters.
 func (c *Chart) Strip(plain bool) []string {
-	const columns = 40
+	const columns = 32
 	steps := []rune("▁▂▃▄▅▆▇█")
 	if plain {
 		steps = []rune("_.-=+*#@")
 	}
-	from, to, least, most := c.ends()
+	from, to, least, most := c.ends(false)
 	if from >= to {
 		return nil
 	}
@@ -118,7 +122,7 @@ func (c *Chart) Strip(plain bool) []string {
 			continue
 		}
 		step := 0.
-		if most > least {
+		if c.number(most) != c.number(least) {
 			step = (x - least) / (most - least) * float64(len(steps))
 		}
 		row.WriteRune(steps[min(max(int(step), 0), len(steps)-1)])
@@ -132,17 +136,22 @@ func (c *Chart) Strip(plain bool) []string {
 			note += " " + limit.sign + c.number(limit.x)
 		}
 	}
-	return []string{strings.TrimRight(fmt.Sprintf("  %-16s %s  %s", c.unit(), row.String(), note), " ")}
+	return []string{strings.TrimRight(fmt.Sprintf("  %-18s %s  %s", c.unit(), row.String(), note), " ")}
 }
 
-// at is the value of the line at a time, that of the last point before it.
+// at is the value of the line at a time.
 func (c *Chart) at(at time.Duration) float64 {
-	line, values := c.At, c.Value
-	if len(line) == 0 {
+	i, _ := slices.BinarySearch(c.At, at+1)
+	switch {
+	case len(c.At) == 0:
 		return math.NaN()
+	case i == 0:
+		return c.Value[0]
+	case i == len(c.At):
+		return c.Value[i-1]
 	}
-	i, _ := slices.BinarySearch(line, at+1)
-	return values[max(i-1, 0)]
+	share := float64(at-c.At[i-1]) / float64(c.At[i]-c.At[i-1])
+	return c.Value[i-1] + float64(share*(c.Value[i]-c.Value[i-1]))
 }
 
 // The measures of a chart, in the units of its own drawing.
@@ -153,7 +162,7 @@ const (
 
 // SVG draws the chart.
 func (c *Chart) SVG() string {
-	from, to, least, most := c.ends()
+	from, to, least, most := c.ends(true)
 	if from >= to {
 		return ""
 	}
@@ -162,7 +171,7 @@ func (c *Chart) SVG() string {
 			least, most = min(least, limit), max(most, limit)
 		}
 	}
-	if pad := (most - least) * 0.06; pad > 0 {
+	if pad := (most - least) * 0.06; c.number(most) != c.number(least) {
 		least, most = least-pad, most+pad
 	} else {
 		least, most = least-1, most+1
@@ -185,7 +194,7 @@ func (c *Chart) SVG() string {
 	if !math.IsNaN(c.Low) {
 		d.rect(left, y(c.Low), chartWidth-left-right, y(least)-y(c.Low), "beyond")
 		d.line(left, y(c.Low), chartWidth-right, y(c.Low), "limit")
-		d.text(chartWidth-right, y(c.Low)+11, "end", "small", "at least "+c.number(c.Low))
+		d.text(chartWidth-right, y(c.Low)-3, "end", "small", "at least "+c.number(c.Low))
 	}
 	for _, v := range marks(least, most, 4) {
 		d.line(left-4, y(v), left, y(v), "axis")

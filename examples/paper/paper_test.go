@@ -61,7 +61,7 @@ Take care, with this job
 
 Ahead
 Some words.
-  Nitrate mg/L     ▁▁▁▁▁▁▂▂▂▂▂▃▃▃▃▄▄▄▄▄▄▅▅▅▅▅▆▆▆▆▇▇▇▇▇▇████  0.0 to 29.0 <20.0
+  Nitrate mg/L       ▁▁▁▁▂▂▂▂▃▃▃▃▄▄▄▄▅▅▅▅▆▆▆▆▇▇▇▇████  0.0 to 29.0 <20.0
 
 Not told, and what is left out for it
 -  heater.power: how long it takes
@@ -73,7 +73,7 @@ Before mixing
 `, b.String())
 	b.Reset()
 	require.NoError(t, sample().WriteText(&b, paper.Options{Cautions: true, Assumptions: true, Plain: true}))
-	for _, want := range []string{"-  Lids on.\n", "Assumed\n-  Well mixed.\n-  Warm.\n", "_____"} {
+	for _, want := range []string{"-  Lids on.\n", "Assumed\n-  Well mixed.\n-  Warm.\n", "____...."} {
 		assert.Contains(t, b.String(), want)
 	}
 	for _, r := range b.String() {

@@ -131,6 +131,8 @@ func Span(d time.Duration) string {
 			return fmt.Sprintf("%d h %d min", int(d.Hours()), m)
 		}
 		return fmt.Sprintf("%d h", int(d.Hours()))
+	case d == 365*24*time.Hour:
+		return "a year"
 	case d >= 28*24*time.Hour && d%(7*24*time.Hour) == 0:
 		return count(d.Hours()/168, "week")
 	}

@@ -1,144 +1,276 @@
 package main
 
 import (
+	"errors"
 	"fmt"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
 
-	"example.org/wellmixed/mix/advice"
+	"example.org/wellmixed/examples/home"
+	"example.org/wellmixed/examples/paper"
 	"example.org/wellmixed/mix/replenish"
+	"example.org/wellmixed/mix/salts"
 	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/units"
 )
 
-// job is everything that the scenario asks for.
+// job is everything that the file asks for.
 type job struct {
-	in      inputs
-	demand  replenish.Demand
-	lasts   []lasting
-	upkeeps []upkeep
-	doses   []dose
-	lime    replenish.LimeSupply
+	answer
+	h      *home.Home
+	r      *paper.Report
+	tank   tested.Water
+	log    replenish.Log
+	done   []string        // what the charts mark
+	entry  []int           // of the file, for each test of the log
+	uses   []replenish.Use // from the log, or as the file says
+	silent error           // why the log says nothing
+	noLime error
+}
+
+// answer is what is written for programs.
+type answer struct {
+	Name    string
+	Demand  *replenish.Demand `json:",omitempty"`
+	Lasts   []lasting         `json:",omitempty"`
+	Upkeeps []upkeep          `json:",omitempty"`
+	Doses   []dose            `json:",omitempty"`
+	Lime    *replenish.LimeSupply
 }
 
 // lasting is how long a parameter takes to its lowest level, undosed.
 type lasting struct {
-	limit tested.Level
-	left  replenish.Countdown
+	Limit tested.Level
+	replenish.Countdown
+	failed error
 }
 
+// upkeep is what gives back the use of a parameter.
 type upkeep struct {
-	named
-	use  tested.Level
-	plan replenish.UpkeepPlan
+	Of       tested.Parameter
+	Additive string
+	replenish.UpkeepPlan
+	use    tested.Level
+	failed error
 }
 
-// besides returns what of the day's dose is left to give if lime water brings so
-// much of the parameter; nothing if that is all of it.
-func (u upkeep) besides(brought tested.Level) replenish.Amount {
-	share := max(0, 1-float64(brought.AmountPerLitre()/u.use.AmountPerLitre()))
-	return replenish.Amount{
-		Mass:   u.plan.PerDay.Mass * units.Mass(share),
-		Volume: u.plan.PerDay.Volume * units.Volume(share),
-	}
-}
-
+// dose is the way of a parameter to its goal.
 type dose struct {
-	named
-	plan replenish.DosePlan
+	To       tested.Level
+	Additive string
+	replenish.DosePlan
+	there  bool             // already
+	inAll  replenish.Amount // where nothing else can be told
+	failed error
 }
 
-func work(in inputs) (job, error) {
-	j := job{in: in}
-	at := func(field string, err error) error { return fmt.Errorf("%s: %w", field, err) }
+// work plans it all. What fails beside the tank itself is told where it would have stood.
+func work(h *home.Home) (job, error) {
+	j := job{h: h, r: &paper.Report{}}
+	j.Name = h.Name
 	var err error
-	if in.hasLog {
-		if j.demand, err = replenish.Consumption(in.log); err != nil {
-			return job{}, err
+	if j.tank, err = h.AnyTank(j.r); err != nil {
+		return j, err
+	}
+	if err := j.read(); err != nil {
+		return j, err
+	}
+	for _, u := range j.uses {
+		if !(u.PerDay.Base() > 0) || u.Parameter.Falls() {
+			continue
+		}
+		if a, has := j.additive(u.Parameter); has {
+			plan, err := replenish.Maintain(replenish.Upkeep{Tank: j.tank, Air: h.Air, Use: u, Additive: a.Is})
+			j.Upkeeps = append(j.Upkeeps, upkeep{u.Parameter, a.Name, plan, u.PerDay, j.asWritten(err)})
 		}
 	}
-	for _, l := range in.lowest {
-		use, known := j.demand.Of(l.Parameter())
-		if !known {
-			return job{}, fmt.Errorf("lowest.%v: the tests do not say how fast it is used", l.Parameter())
+	for _, l := range h.Lowest {
+		if u, known := j.use(l.Parameter()); known {
+			left, err := u.Until(l)
+			j.Lasts = append(j.Lasts, lasting{l, left, err})
+		} else {
+			j.r.Hides("tests of "+string(l.Parameter()), "how long it lasts")
 		}
-		left, err := use.Until(l)
-		if err != nil {
-			return job{}, at("lowest", err)
-		}
-		j.lasts = append(j.lasts, lasting{l, left})
 	}
-	for _, n := range in.everyDay {
-		use, known := j.demand.Of(n.of)
-		if !known {
-			return job{}, fmt.Errorf("%s: the tests do not say how fast %v is used", n.field, n.of)
-		}
-		plan, err := replenish.Maintain(replenish.Upkeep{Tank: in.tank, Air: in.air, Use: use, Additive: n.additive})
-		if err != nil {
-			return job{}, at(n.field, err)
-		}
-		j.upkeeps = append(j.upkeeps, upkeep{n, use.PerDay, plan})
+	for _, l := range h.Goal.Levels {
+		j.raise(l)
 	}
-	for _, n := range in.goals {
-		plan, err := replenish.Plan(replenish.Dose{Tank: in.tank, Air: in.air, To: n.to, Additive: n.additive})
-		if err != nil {
-			return job{}, at(n.field, err)
-		}
-		j.doses = append(j.doses, dose{n, plan})
+	if len(h.Goal.Levels) == 0 {
+		j.r.Hides("goal", "what to raise")
 	}
-	if in.hasLime {
-		if use, known := j.demand.Of(tested.Alkalinity); known && use.PerDay.AmountPerLitre() > 0 {
-			in.lime.Demand = use.PerDay
-		}
-		if j.lime, err = replenish.Lime(in.lime); err != nil {
-			return job{}, at("lime_water", err)
-		}
+	if lime := h.LimeWater; lime.TopOff > 0 {
+		j.lime(lime)
 	}
 	return j, nil
 }
 
-// assumptions gathers those of all parts, each once.
-func (j job) assumptions() []string {
-	all := append([]string{
-		"Each goal is planned by itself, from the levels as they are now: reach one after the other, and test in between.",
-	}, j.demand.Assumptions...)
-	for _, u := range j.upkeeps {
-		all = append(all, u.plan.Assumptions...)
+// read makes a log of what the file says, and asks it what is used. Without a log it is
+// what the file says of a day.
+func (j *job) read() error {
+	h := j.h
+	j.log.Volume = j.tank.Volume()
+	for _, c := range h.Changed {
+		j.log.Changes = append(j.log.Changes, replenish.WaterChange{At: c.At, Swapped: c.Swap, Fresh: c.Levels})
 	}
-	for _, d := range j.doses {
-		all = append(all, d.plan.Assumptions...)
-	}
-	all = append(all, j.lime.Assumptions...)
-	seen := map[string]bool{}
-	var list []string
-	for _, a := range all {
-		if !seen[a] {
-			seen[a] = true
-			list = append(list, a)
+	for entry, t := range h.Tests {
+		for _, l := range t.Levels {
+			if i := slices.IndexFunc(h.Changed, func(c home.Changed) bool {
+				_, has := c.Levels.Of(l.Parameter())
+				return !has && c.Swap > 0
+			}); i >= 0 {
+				j.r.Hides(fmt.Sprintf("changed[%d].%s", i, l.Parameter()), "what the tank uses of it")
+				continue
+			}
+			u, _ := h.Doubts.Levels.Of(l.Parameter())
+			j.log.Tests = append(j.log.Tests, replenish.Test{At: t.At, Level: l, Uncertainty: u})
+			j.entry = append(j.entry, entry)
 		}
 	}
-	return list
+	for _, d := range h.Dosed {
+		a := h.Named(d.Additive).Is
+		j.log.Doses = append(j.log.Doses, replenish.Dosed{From: d.From, To: d.To, Additive: a, Amount: d.Amount})
+	}
+	if len(j.log.Tests) > 0 {
+		demand, err := replenish.Consumption(j.log)
+		var short *units.InputError
+		switch {
+		case err == nil:
+			j.Demand, j.uses = &demand, demand.Uses
+		case errors.As(err, &short) && (short.Field == "tests" || strings.HasPrefix(short.Field, "tests.")):
+			j.silent = err // the entries are sound, but too few
+		default:
+			return j.asWritten(err)
+		}
+	}
+	for _, u := range j.uses { // where the fit is better than nothing
+		if _, known := j.tank.Level(u.Parameter); !known {
+			j.tank = j.tank.With(u.Now)
+			j.r.Assume("Of " + string(u.Parameter) + " the tank holds what the tests lead to, " + paper.Level(u.Now) + ".")
+		}
+	}
+	for _, l := range h.Routine.PerDay {
+		if _, known := j.use(l.Parameter()); !known {
+			now, _ := j.tank.Level(l.Parameter())
+			j.uses = append(j.uses, replenish.Use{Parameter: l.Parameter(), PerDay: l.WithBase(-l.Base()), Now: now})
+		}
+	}
+	if len(j.uses) == 0 {
+		j.r.Hides("tests, or per_day", "what the tank uses")
+	}
+	return nil
 }
 
-// cautions gathers those of all parts, each once, the dangers first.
-func (j job) cautions() []advice.Caution {
-	all := append([]advice.Caution{}, j.demand.Cautions...)
-	for _, u := range j.upkeeps {
-		all = append(all, u.plan.Cautions...)
+// ofTest is what an error of the log says of one test: of all that was tested at one time,
+// and of the doubts that the file has once for all.
+var ofTest = regexp.MustCompile(`tests\[(\d+)\](\.uncertainty)?`)
+
+// asWritten gives errors the paths of the file.
+func (j *job) asWritten(err error) error {
+	if err == nil {
+		return nil
 	}
-	for _, d := range j.doses {
-		all = append(all, d.plan.Cautions...)
-	}
-	all = append(all, j.lime.Cautions...)
-	seen := map[string]bool{}
-	var list []advice.Caution
-	for severity := advice.Danger; ; severity-- {
-		for _, c := range all {
-			if c.Severity == severity && !seen[c.ID+c.Text] {
-				seen[c.ID+c.Text] = true
-				list = append(list, c)
-			}
+	text := strings.NewReplacer("doses[", "dosed[", "changes[", "changed[", ".swapped", ".swap", ".fresh.", ".",
+		"tank.carbon", "tank.ph or room.co2").Replace(err.Error())
+	text = ofTest.ReplaceAllStringFunc(text, func(path string) string {
+		m := ofTest.FindStringSubmatch(path)
+		if n, err := strconv.Atoi(m[1]); err == nil && n < len(j.entry) && m[2] == "" {
+			return fmt.Sprintf("tests[%d]", j.entry[n])
 		}
-		if severity == advice.Note {
-			return list
-		}
+		return "doubts"
+	})
+	return errors.New(strings.Join(slices.Compact(strings.Split(text, "\n")), "\n"))
+}
+
+func (j *job) use(p tested.Parameter) (replenish.Use, bool) {
+	return replenish.Demand{Uses: j.uses}.Of(p)
+}
+
+// additive is what is at hand for a parameter, or the usual compound.
+func (j *job) additive(p tested.Parameter) (home.Additive, bool) {
+	if a, has := j.h.Additive(p); has {
+		return a, true
 	}
+	usual, has := map[tested.Parameter]string{
+		tested.Alkalinity: "NaHCO3", tested.Calcium: "CaCl2.2H2O", tested.Magnesium: "MgCl2.6H2O",
+	}[p]
+	c, err := salts.Find(usual)
+	if !has || err != nil {
+		j.r.Hides("additives for "+string(p), "what to dose")
+		return home.Additive{}, false
+	}
+	j.r.Hides("additives for "+string(p), "reckoned with "+usual+" of 100 %")
+	pure := salts.Reagent{Compound: c, Purity: units.Percent(100)}
+	return home.Additive{Name: c.Name(), Is: replenish.Dry(pure), Holds: c}, true
+}
+
+// raise plans the way to a goal.
+func (j *job) raise(to tested.Level) {
+	p := to.Parameter()
+	now, known := j.tank.Level(p)
+	switch {
+	case p.Falls():
+		j.r.Assume("The goal of " + string(p) + " is for changes of water.")
+		return
+	case !known:
+		j.r.Hides("tank."+string(p), "the dose to its goal")
+		return
+	case now.Base() >= to.Base():
+		j.Doses = append(j.Doses, dose{To: to, there: true})
+		return
+	}
+	a, has := j.additive(p)
+	if !has {
+		return
+	}
+	plan, err := replenish.Plan(replenish.Dose{Tank: j.tank, Air: j.h.Air, To: to, Additive: a.Is})
+	d := dose{To: to, Additive: a.Name, DosePlan: plan, failed: j.asWritten(err)}
+	if err != nil {
+		if !j.h.Tank.PH.Given() && j.h.Air == 0 {
+			j.r.Hides("tank.ph, or room.co2", "in what steps to dose")
+		}
+		d.inAll, _ = j.amountFor(a.Is, to.WithBase(to.Base()-now.Base()))
+		j.r.Care("dosing", a.Holds.Cautions()...)
+	}
+	j.Doses = append(j.Doses, d)
+}
+
+// amountFor is how much of an additive raises a level so far, whatever it does besides.
+func (j *job) amountFor(a replenish.Additive, rise tested.Level) (replenish.Amount, error) {
+	const part = 1e-3 // of it, of which no pH is in the way
+	plan, err := replenish.Maintain(replenish.Upkeep{Tank: j.tank, Air: j.h.Air, Additive: a,
+		Use: replenish.Use{Parameter: rise.Parameter(), PerDay: rise.WithBase(rise.Base() * part)}})
+	return times(plan.PerDay, 1/part), err
+}
+
+func times(a replenish.Amount, x float64) replenish.Amount {
+	return replenish.Amount{Mass: a.Mass * units.Mass(x), Volume: a.Volume * units.Volume(x)}
+}
+
+// lime plans lime water in the place of top-off.
+func (j *job) lime(w home.LimeWater) {
+	l := replenish.LimeWater{Tank: j.tank, Air: j.h.Air, TopOff: w.TopOff, Temperature: w.Temperature,
+		Saturation: w.Saturation}
+	if u, known := j.use(tested.Alkalinity); known && u.PerDay.Base() > 0 {
+		l.Demand = u.PerDay
+	}
+	if supply, err := replenish.Lime(l); err == nil {
+		j.Lime = &supply
+	} else {
+		j.noLime = home.At("lime_water", err)
+	}
+}
+
+// besides is what of a day's dose is left to give beside the lime water; false if lime
+// brings nothing of it.
+func (j *job) besides(u upkeep) (replenish.Amount, bool) {
+	brought := tested.Level{}
+	switch u.Of {
+	case tested.Alkalinity:
+		brought = j.Lime.Alkalinity
+	case tested.Calcium:
+		brought = j.Lime.Calcium
+	}
+	return times(u.PerDay, max(0, 1-brought.Base()/u.use.Base())), brought.Exists()
 }
