@@ -162,7 +162,8 @@ func (c *Command) home(file string, over map[string]string, args []string) (*Hom
 	return h, err
 }
 
-func (c *Command) write(r *paper.Report, numbers any, stdout io.Writer, page string, asJSON bool, o paper.Options) error {
+func (c *Command) write(r *paper.Report, numbers any, stdout io.Writer, page string, asJSON bool,
+	o paper.Options) error {
 	if page != "" {
 		var b strings.Builder
 		if err := r.WritePage(&b); err != nil {
@@ -231,7 +232,8 @@ func Full() []byte {
 // fullLevels are the levels of the full example, where the table of keys has one.
 func fullLevels(of, alkalinity string) [][2]string {
 	list := map[string][][2]string{
-		"tank": {{"calcium", "405 mg/L"}, {"magnesium", "1270 mg/L"}, {"nitrate", "24 mg/L NO3"}, {"phosphate", "0.12 mg/L PO4"},
+		"tank": {{"calcium", "405 mg/L"}, {"magnesium", "1270 mg/L"}, {"nitrate", "24 mg/L NO3"},
+			{"phosphate", "0.12 mg/L PO4"},
 			{"ammonia", "0.03 mg/L NH3-N"}},
 		"mix": {{"calcium", "430 mg/L"}, {"magnesium", "1310 mg/L"}, {"nitrate", "0 mg/L NO3"}, {"phosphate", "0 mg/L PO4"},
 			{"ammonia", "0 mg/L NH3-N"}},

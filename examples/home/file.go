@@ -46,7 +46,8 @@ func parse(data []byte) *file {
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
 	var object map[string]json.RawMessage
 	if err := json.Unmarshal(data, &object); err != nil {
-		f.problems = append(f.problems, fmt.Errorf("the file is not a JSON object, { \"tank\": ... }: %s", whereIn(data, err)))
+		f.problems = append(f.problems,
+			fmt.Errorf("the file is not a JSON object, { \"tank\": ... }: %s", whereIn(data, err)))
 		return f
 	}
 	tokens := json.NewDecoder(bytes.NewReader(data))

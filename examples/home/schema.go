@@ -49,7 +49,10 @@ func (h *Home) prefer(f *file) {
 	f.by("prefer.gravity", func(text string) error {
 		g, err := units.Parse[units.SpecificGravity]("1.0264 " + text)
 		if err != nil {
-			return &units.InputError{Got: text, Want: `the temperatures of water and reference, such as "25/25 °C" or "60/60 °F"`}
+			return &units.InputError{
+				Got:  text,
+				Want: `the temperatures of water and reference, such as "25/25 °C" or "60/60 °F"`,
+			}
 		}
 		h.Pair = g.Pair()
 		return nil
@@ -73,8 +76,10 @@ func (h *Home) tank(f *file) {
 func (h *Home) salt(f *file) {
 	s := &h.Salt
 	f.text("salt.name", &s.Name, "what the dry salt is called", "dry sea salt")
-	f.get("salt.per_litre_of_water", &s.Label.PerLitreOfWater, "what the label says to dissolve in a litre of water", "38.5 g/L")
-	f.get("salt.per_litre_of_mix", &s.Label.PerLitreOfMix, "what the label says makes a litre of finished mix", "or 37.9 g/L")
+	f.get("salt.per_litre_of_water", &s.Label.PerLitreOfWater, "what the label says to dissolve in a litre of water",
+		"38.5 g/L")
+	f.get("salt.per_litre_of_mix", &s.Label.PerLitreOfMix, "what the label says makes a litre of finished mix",
+		"or 37.9 g/L")
 	f.get("salt.sea_salt", &s.SeaSalt, "share of anhydrous sea salt in the product, in the place of a label", "or 92 %")
 	s.Label.Gives, s.Label.At = units.Practical(35), units.Celsius(25)
 	var gives *units.PracticalSalinity
@@ -143,7 +148,8 @@ func (h *Home) vessel(f *file) {
 
 func (h *Home) pure(f *file) {
 	p := &h.Pure
-	h.tds(f, "pure_water.tap", &p.Tap, "dissolved solids of the tap, with the factor of the meter, or µS/cm", "236 ppm x0.5")
+	h.tds(f, "pure_water.tap", &p.Tap, "dissolved solids of the tap, with the factor of the meter, "+
+		"or µS/cm", "236 ppm x0.5")
 	h.tds(f, "pure_water.product", &p.Product, "dissolved solids behind the last stage", "0 ppm x0.5")
 	h.tds(f, "pure_water.after_membrane", &p.AfterMembrane, "dissolved solids between membrane and resin", "6 ppm x0.5")
 	number(f, "pure_water.step", &p.Step, "step of that meter, ppm", "1")
@@ -182,7 +188,8 @@ func (h *Home) batch(f *file) {
 			m.Amount = a
 		}
 	}
-	of(f.get("mix.volume", &volume, "finished mix; what the change takes if nothing is said", "50 L"), mix.FinalVolume(volume))
+	of(f.get("mix.volume", &volume, "finished mix; what the change takes if nothing is said", "50 L"),
+		mix.FinalVolume(volume))
 	of(f.get("mix.water", &water, "pure water, poured up to a line", "or 48 L"), mix.WaterVolume(water))
 	of(f.get("mix.level", &level, "of the finished mix in the vessel", "or 40 cm"), mix.FinalLevel(level))
 	of(f.get("mix.water_level", &waterLevel, "of the pure water in the vessel", "or 39 cm"), mix.WaterLevel(waterLevel))
@@ -204,7 +211,11 @@ func (h *Home) change(f *file) {
 func (h *Home) routine(f *file) {
 	r := &h.Routine
 	h.levels(f, "per_day", &r.PerDay, "what the tank adds in a day; below zero what it uses", "-0.5 dKH")
-	f.keys = append(f.keys, Key{Path: "loss_per_day.LEVEL", Meaning: "share that goes in a day, by algae or media", Example: "1 %"})
+	f.keys = append(f.keys, Key{
+		Path:    "loss_per_day.LEVEL",
+		Meaning: "share that goes in a day, by algae or media",
+		Example: "1 %",
+	})
 	for _, p := range tested.Parameters() {
 		var share units.Fraction
 		if f.get("loss_per_day."+strings.ReplaceAll(string(p), " ", "_"), &share, "", "1 %") {

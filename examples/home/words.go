@@ -115,7 +115,8 @@ func (h *Home) tds(f *file, path string, into *units.TDS, meaning, example strin
 			r, err = units.TDSReading(c.MicrosiemensPerCentimetre()*0.5, 0.5), nil
 		} else if number, ppm := cutWord(text, "ppm"); err != nil && ppm {
 			if r, err = units.Parse[units.TDS](number + " ppm x0.5"); err == nil {
-				h.Note("dissolved solids", "ppm is taken as half the µS/cm, as on most hand-held meters; write \"236 ppm x0.7\" of another")
+				h.Note("dissolved solids", "ppm is taken as half the µS/cm, as on most hand-held meters; write \"236 ppm x0.7\" "+
+					"of another")
 			}
 		}
 		*into = r

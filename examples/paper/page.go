@@ -57,11 +57,21 @@ func (r *Report) WritePage(w io.Writer) error {
 }
 
 var page = template.Must(template.New("page").Funcs(template.FuncMap{
-	"last":   func(t *Table, i int) bool { return t.Left && i == t.columns()-1 },
-	"long":   func(text string) bool { return len(text) > 24 },
-	"first":  func(i int) bool { return i == 0 },
+	"words": words,
+	"class": func(t *Table, i int, text string) string {
+		switch {
+		case words(t, i) && i > 0 && len(text) > 24:
+			return "words long"
+		case words(t, i):
+			return "words"
+		}
+		return "number"
+	},
 	"danger": func(c advice.Caution) bool { return c.Severity == advice.Danger },
 }).Parse(pageText))
+
+// words tells which columns are words: the first, and the last if it is Left.
+func words(t *Table, i int) bool { return i == 0 || t.Left && i == t.columns()-1 }
 
 func (t *Table) columns() int {
 	n := len(t.Head)
@@ -128,7 +138,11 @@ svg text.name { font-weight: bold; }
 .mix { fill: var(--sea); fill-opacity: .22; }
 .water { fill: var(--sea); fill-opacity: .22; }
 @media (max-width: 30rem) { th, td { padding: .16rem .28rem; font-size: .82rem; } }
-@media print { body { max-width: none; font-size: 10.5pt; } h2 { break-after: avoid; } figure, tr, li { break-inside: avoid; } }
+@media print {
+  body { max-width: none; font-size: 10.5pt; }
+  h2 { break-after: avoid; }
+  figure, tr, li { break-inside: avoid; }
+}
 </style>
 </head>
 <body>
@@ -157,8 +171,8 @@ svg text.name { font-weight: bold; }
 {{end}}</ul>
 {{end}}</body>
 </html>
-{{define "table"}}<div class="scroll"><table>
-{{if .Head}}<tr>{{$t := .}}{{range $i, $c := .Head}}<th{{if first $i}} class="words"{{else if last $t $i}} class="words"{{end}}>{{$c}}</th>{{end}}</tr>
-{{end}}{{$t := .}}{{range .Rows}}<tr>{{range $i, $c := .}}<td{{if first $i}} class="words"{{else if last $t $i}} class="words{{if long $c}} long{{end}}"{{end}}>{{$c}}</td>{{end}}</tr>
+{{define "table"}}<div class="scroll"><table>{{$t := .}}
+{{if .Head}}<tr>{{range $i, $c := .Head}}<th{{if words $t $i}} class="words"{{end}}>{{$c}}</th>{{end}}</tr>
+{{end}}{{range .Rows}}<tr>{{range $i, $c := .}}<td class="{{class $t $i $c}}">{{$c}}</td>{{end}}</tr>
 {{end}}</table></div>
 {{end}}`

@@ -122,7 +122,8 @@ func (j *job) doses(w *way, tank tested.Water, adds tested.Levels) {
 	air := j.h.Air
 	if air == 0 && !j.h.Tank.PH.Given() && len(adds) > 0 {
 		air = outdoors
-		j.h.Note("tank.ph", fmt.Sprintf("not said, nor room.co2: the tank is taken as aired with outdoor air, %.0f ppm of CO2",
+		j.h.Note("tank.ph", fmt.Sprintf("not said, nor room.co2: the tank is taken as aired with outdoor air, %.0f "+
+			"ppm of CO2",
 			outdoors.PPM()))
 		j.r.Hides("tank.ph", "by how much a dose of alkalinity may move it, but for a guess from outdoor air")
 	}

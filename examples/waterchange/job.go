@@ -95,7 +95,8 @@ func (j *job) batch() error {
 	if amount == (mix.Amount{}) {
 		amount = mix.FinalVolume(j.swap)
 		if j.swap <= 0 {
-			problems = append(problems, home.Missing("tank.volume", `the water in the tank, such as "310 L", or how much to mix`))
+			problems = append(problems,
+				home.Missing("tank.volume", `the water in the tank, such as "310 L", or how much to mix`))
 		}
 	}
 	target := units.Practical(math.NaN())
@@ -183,8 +184,9 @@ func (j *job) correct() {
 	b := j.Batch
 	off := measured.Value() - b.Mix.Practical().Value()
 	if math.Abs(off) > believed {
-		j.r.Add("It read "+paper.Fixed(measured.Value(), 1), fmt.Sprintf("That is %.1f off, and the salt that was weighed does "+
-			"not allow it: clean the instrument and read again, or take another.", off))
+		j.r.Add("It read "+paper.Fixed(measured.Value(), 1),
+			fmt.Sprintf("That is %.1f off, and the salt that was weighed does "+
+				"not allow it: clean the instrument and read again, or take another.", off))
 		return
 	}
 	found, err := seawater.FromPractical(*measured, b.Mix.Temperature())

@@ -333,7 +333,8 @@ func (j *job) toGoal() {
 		}
 	}
 	for _, g := range w.Doses {
-		say("%s of %s brings %s to %s%s%s.", capital(dose(s, g.Plan.Amount)), g.Name, g.Of, reached(g), inSteps(g.Plan), price(g))
+		say("%s of %s brings %s to %s%s%s.", capital(dose(s, g.Plan.Amount)), g.Name, g.Of, reached(g), inSteps(g.Plan),
+			price(g))
 	}
 	if w.Course != nil && len(w.Doses) > 0 {
 		say("The doses come after the last change, one additive after the other: %s in all.", span(w.days()))
@@ -451,7 +452,8 @@ func (j *job) purifier() {
 		case ppm == 0:
 			say("The purified water reads 0 ppm: it is good.")
 		default:
-			say("The purified water reads %g ppm: usable, but the resin is near its end (common practice: 0, and 1 to 2 at most).", ppm)
+			say("The purified water reads %g ppm: usable, but the resin is near its end (common practice: 0, and 1 to 2 "+
+				"at most).", ppm)
 		}
 	}
 	if x := j.Purifier; x != nil {

@@ -26,7 +26,10 @@ func (j *job) plan() {
 	if f := j.flow(); f > 0 {
 		need := j.Batch.Water
 		takes := f.Time(need)
-		j.Timeline = append(j.Timeline, due{mixing + takes, fmt.Sprintf("purifier on: %s in %s", j.h.Style.Of(need), span(takes))})
+		j.Timeline = append(j.Timeline, due{
+			mixing + takes,
+			fmt.Sprintf("purifier on: %s in %s", j.h.Style.Of(need), span(takes)),
+		})
 	}
 	j.Timeline = append(j.Timeline, due{mixing, "water in the vessel, pump and heater on, salt in; lid on"},
 		due{measure, "measure; correct if it is off, and measure again"}, due{0, "change"})

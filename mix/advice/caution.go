@@ -61,7 +61,8 @@ func TooHeavy(m units.Mass) (Caution, bool) {
 	if !(m > LiftLimit) {
 		return Caution{}, false
 	}
-	return Caution{ID: "heavy-water", Severity: Danger, Here: true, Text: input.Fixed(m.Kilograms(), 0) + " kg of water are too heavy to lift: " +
+	return Caution{ID: "heavy-water", Severity: Danger, Here: true, Text: input.Fixed(m.Kilograms(), 0) +
+		" kg of water are too heavy to lift: " +
 		"pump them, or carry small parts well below " + input.Number(LiftLimit.Kilograms()) +
 		" kg, where the NIOSH lifting equation of 1994 starts under ideal conditions. Check that the floor carries it."}, true
 }
