@@ -253,7 +253,7 @@ func (h *Home) Temperature() units.Temperature {
 	return units.Celsius(25)
 }
 
-// Salinity of the tank, or what the mix is to have, which is noted.
+// TankSalinity is that of the tank, or what the mix is to have, which is noted.
 func (h *Home) TankSalinity() (units.PracticalSalinity, error) {
 	switch {
 	case h.Tank.Salinity != nil:

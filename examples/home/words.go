@@ -32,9 +32,10 @@ func (h *Home) Salinity(name, text string) (units.PracticalSalinity, error) {
 	if number, found := cutWord(text, "ppt nacl scale"); found {
 		return h.fromSaltScale(name, number)
 	}
-	q, err := units.ReadAny(text, units.PracticalSalinity{}, units.AbsoluteSalinity{}, units.SpecificGravity{},
+	q, _ := units.ReadAny(text, units.PracticalSalinity{}, units.AbsoluteSalinity{}, units.SpecificGravity{},
 		units.BareGravity(0), units.ConductivityAt{})
 	var water seawater.Sample
+	var err error
 	switch q := q.(type) {
 	case units.PracticalSalinity:
 		return q, nil
