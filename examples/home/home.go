@@ -265,6 +265,20 @@ func (h *Home) TankSalinity() (units.PracticalSalinity, error) {
 	return units.Practical(0), Missing("tank.salinity", `the salinity of the tank, such as "35 ppt" or "1.026 SG"`)
 }
 
+// usualShare is what a change takes where nobody says how much (common practice: 10 to 20 %
+// every week or two).
+const usualShare = 0.10
+
+// SwapVolume is how much a change takes: what is said, or the usual share of the tank, which
+// is noted; zero if nobody can tell.
+func (h *Home) SwapVolume() (v units.Volume, usual bool) {
+	if v = h.Change.Swap.Of(h.Tank.Volume); v > 0 || h.Tank.Volume == 0 {
+		return v, false
+	}
+	h.Note("change.swap", "not said, taken as 10 % of the tank (common practice is 10 to 20 %)")
+	return usualShare * h.Tank.Volume, true
+}
+
 // TankWater is the tank as a water of the library, with the CO₂ that its pH tells.
 func (h *Home) TankWater() (tested.Water, error) {
 	s, err := h.TankSalinity()

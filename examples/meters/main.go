@@ -117,7 +117,7 @@ func expected(h *home.Home, r *paper.Report, t units.Temperature, a *seawater.Ag
 	case err != nil && len(h.Readings) > 0: // which have something wrong themselves
 		return seawater.Sample{}, nil
 	case err != nil:
-		return seawater.Sample{}, err
+		s = h.AnySalinity(r)
 	}
 	water, err := seawater.FromPractical(s, t)
 	if err != nil {

@@ -198,8 +198,6 @@ func TestWrongFlags(t *testing.T) {
 		{[]string{"-volum", "5 L"}, "-volume is near"},
 		{[]string{"-volume", "0 L"}, "recipe.volume: got 0 L, want above zero"},
 		{[]string{"-like", "nobody"}, `recipe.like: got "nobody", want one of Kester et al. 1967`},
-		{[]string{"-file", hometest.File(t, `{}`)}, "mix.target: got nothing"},
-		{[]string{"-file", hometest.File(t, `{}`)}, "recipe.volume: got nothing"},
 	} {
 		_, err := hometest.Output(t, &command, r.args...)
 		assert.ErrorContains(t, err, r.want)

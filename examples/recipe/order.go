@@ -37,11 +37,13 @@ func order(h *home.Home) (*job, error) {
 		o.Volume = r.Volume
 	case h.Mix.Volume > 0:
 		o.Volume = h.Mix.Volume
-	case h.Change.Swap.Of(h.Tank.Volume) > 0:
-		o.Volume = h.Change.Swap.Of(h.Tank.Volume)
-		o.assumed = append(o.assumed, "As much is mixed as a change of water takes.")
 	default:
-		o.bad("recipe.volume", "nothing", `how much to mix, such as "40 L"`)
+		if o.Volume, _ = h.SwapVolume(); o.Volume > 0 {
+			o.assumed = append(o.assumed, "As much is mixed as a change of water takes.")
+		} else {
+			o.Volume = 100 * units.Litre
+			o.assumed = append(o.assumed, "Nobody said how much to mix, so it is for 100 L.")
+		}
 	}
 	said := "mix.target"
 	switch {
@@ -53,7 +55,8 @@ func order(h *home.Home) (*job, error) {
 		o.asked, said = *h.Tank.Salinity, "tank.salinity"
 		o.assumed = append(o.assumed, "The mix is to be as salt as the tank.")
 	default:
-		o.bad("mix.target", "nothing", `the salinity of the mix, such as "35 ppt"`)
+		o.asked = units.Practical(35)
+		o.assumed = append(o.assumed, "Nobody said how salt the mix is to be, so it is for 35 ppt.")
 	}
 	if o.Temperature = h.Mix.Temperature; !o.Temperature.IsSet() {
 		o.Temperature = h.Temperature()

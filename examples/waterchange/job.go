@@ -40,10 +40,6 @@ type job struct {
 	Shopping   []purchase
 }
 
-// usualShare is what a change takes where nobody says how much (common practice: 10 to 20 %
-// every week or two).
-const usualShare = 0.10
-
 // night is how long a mix is left to circulate (common practice).
 const night = 12 * time.Hour
 
@@ -81,15 +77,7 @@ func title(h *home.Home) string {
 // batch plans the mix: as much as was asked for, or as the change takes.
 func (j *job) batch() error {
 	h := j.h
-	if h.Tank.Volume > 0 {
-		if j.swap = h.Change.Swap.Of(h.Tank.Volume); j.swap == 0 {
-			j.swap, j.usual = usualShare*h.Tank.Volume, true
-			h.Note("change.swap", fmt.Sprintf("not said, planned for %.0f %% of the tank (common practice is 10 to 20 %%)",
-				100*usualShare))
-		}
-	} else {
-		j.swap = h.Change.Swap.Volume
-	}
+	j.swap, j.usual = h.SwapVolume()
 	var problems []error
 	amount := h.Mix.Amount
 	if amount == (mix.Amount{}) {
