@@ -354,19 +354,6 @@ func TestSignalLosesNothing(t *testing.T) {
 	}
 }
 
-func TestStopReader(t *testing.T) {
-	in, feed := io.Pipe()
-	signals := make(chan os.Signal, 1)
-	go func() {
-		feed.Write([]byte("before "))
-		signals <- os.Interrupt
-		feed.Write([]byte("on its way"))
-	}()
-	got, err := io.ReadAll(stopReader(in, signals))
-	assert.Equal(t, errSignal, err)
-	assert.Equal(t, "before on its way", string(got))
-}
-
 // The program links neither fmt nor reflect, and names nothing internal of this module: it
 // can be copied into a module of its own.
 func TestLightAndMovable(t *testing.T) {

@@ -19,6 +19,7 @@ import (
 
 	"example.org/wellmixed/dilution/control"
 	"example.org/wellmixed/dilution/control/words"
+	"example.org/wellmixed/examples/stop"
 )
 
 const usage = `usage: controller [state file] < lines
@@ -79,7 +80,7 @@ func main() {
 	}
 	signals := make(chan os.Signal, 1)
 	signal.Notify(signals, os.Interrupt, syscall.SIGTERM)
-	if err := run(stopReader(os.Stdin, signals), os.Stdout, c); err != nil && err != errSignal {
+	if err := run(stop.Reader(os.Stdin, signals), os.Stdout, c); err != nil && err != stop.ErrSignal {
 		fail(err.Error())
 	}
 }

@@ -15,7 +15,8 @@ import (
 // Command is one of the commands that answer from a file.
 type Command struct {
 	Name    string
-	Example []byte   // a short file of its own, an invented home
+	Example []byte   // an invented home, of which it answers without a file
+	Start   []byte   // what -example prints, if that is to be shorter
 	Flags   []string // keys that have a flag: "mix.target" is -target, "tank=tank.volume" is -tank
 	Args    func(*Home, []string) error
 	More    func(*flag.FlagSet) // flags of its own
@@ -90,6 +91,10 @@ func (c *Command) Run(args []string, stdout, stderr io.Writer) error {
 	}
 	switch {
 	case *show:
+		if len(c.Start) > 0 {
+			_, err := stdout.Write(c.Start)
+			return err
+		}
 		_, err := stdout.Write(c.Example)
 		return err
 	case *full:

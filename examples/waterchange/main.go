@@ -19,9 +19,13 @@ import (
 //go:embed home.json
 var example []byte
 
+//go:embed start.json
+var start []byte
+
 var command = home.Command{
 	Name:    "waterchange",
 	Example: example,
+	Start:   start,
 	Flags: []string{
 		"tank=tank.volume", "tank.salinity", "tank.nitrate", "mix.target", "mix.temperature", "mix=mix.volume",
 		"mix.measured", "change.swap", "change.every", "change.at",

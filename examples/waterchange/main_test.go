@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"encoding/json"
-	"encoding/xml"
 	"flag"
 	"io"
 	"os"
@@ -11,11 +10,11 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"example.org/wellmixed/examples/home"
+	"example.org/wellmixed/examples/home/hometest"
 	"example.org/wellmixed/mix"
 )
 
@@ -23,30 +22,10 @@ var update = flag.Bool("update", false, "rewrite the expected reports")
 
 func report(t *testing.T, args ...string) (string, error) {
 	t.Helper()
-	var out bytes.Buffer
-	err := command.Run(args, &out, io.Discard)
-	return out.String(), err
+	return hometest.Output(t, &command, args...)
 }
 
-func file(t *testing.T, text string) string {
-	t.Helper()
-	path := filepath.Join(t.TempDir(), "home.json")
-	require.NoError(t, os.WriteFile(path, []byte(text), 0o666))
-	return path
-}
-
-// golden compares a text with what is kept of it.
-func golden(t *testing.T, name, got string) {
-	t.Helper()
-	path := filepath.Join("testdata", name)
-	if *update {
-		require.NoError(t, os.MkdirAll("testdata", 0o777))
-		require.NoError(t, os.WriteFile(path, []byte(got), 0o666))
-	}
-	want, err := os.ReadFile(path)
-	require.NoError(t, err)
-	assert.Empty(t, cmp.Diff(string(want), got), name)
-}
+func file(t *testing.T, text string) string { return hometest.File(t, text) }
 
 // The reports are kept whole, so that a change of any number shows.
 func TestReports(t *testing.T) {
@@ -58,50 +37,18 @@ func TestReports(t *testing.T) {
 	} {
 		got, err := report(t, args...)
 		require.NoError(t, err, name)
-		golden(t, name+".txt", got)
+		hometest.Golden(t, *update, name+".txt", got)
 	}
-	page := filepath.Join(t.TempDir(), "plan.html")
-	_, err := report(t, "-html", page)
-	require.NoError(t, err)
-	got, err := os.ReadFile(page)
-	require.NoError(t, err)
-	golden(t, "page.html", string(got))
+	hometest.Golden(t, *update, "page.html", hometest.PageOf(t, &command))
 }
 
 // The page is well-formed, needs nothing from elsewhere, and says each drawing in words.
 func TestPage(t *testing.T) {
-	page := filepath.Join(t.TempDir(), "plan.html")
-	_, err := report(t, "-html", page, "-set", `name=<b>"Reef" & more</b>`)
-	require.NoError(t, err)
-	text, err := os.ReadFile(page)
-	require.NoError(t, err)
-	d := xml.NewDecoder(bytes.NewReader(text))
-	d.Entity = xml.HTMLEntity
-	drawings, words := 0, 0
-	inside := false
-	for {
-		token, err := d.Token()
-		if err == io.EOF {
-			break
-		}
-		require.NoError(t, err)
-		switch token := token.(type) {
-		case xml.StartElement:
-			assert.NotContains(t, []string{"script", "link", "img", "iframe"}, token.Name.Local)
-			switch {
-			case token.Name.Local == "svg":
-				drawings++
-				inside = true
-			case token.Name.Local == "title" && inside:
-				words++
-				inside = false
-			}
-		}
-	}
-	assert.Equal(t, 2, drawings)
-	assert.Equal(t, drawings, words)
-	assert.NotContains(t, string(text), "://")
-	assert.NotContains(t, string(text), "<b>")
+	page := hometest.PageOf(t, &command, "-set", `name=<b>"Reef" & more</b>`)
+	assert.Equal(t, 2, hometest.WellFormed(t, page))
+	assert.NotContains(t, page, "://")
+	assert.NotContains(t, page, "<b>")
+	hometest.TryAll(t, &command)
 }
 
 // tanks are homes of ten lines and less, as somebody new would write them.

@@ -139,7 +139,11 @@ func TryAll(t testing.TB, c *home.Command) {
 	assert.ErrorContains(t, err, "tank.temperature", "all complaints at once")
 	shown, err := Output(t, c, "-example")
 	require.NoError(t, err)
-	assert.Equal(t, string(c.Example), shown)
+	if len(c.Start) > 0 {
+		Try(t, c, "-file", File(t, shown))
+	} else {
+		assert.Equal(t, string(c.Example), shown)
+	}
 	assert.LessOrEqual(t, strings.Count(shown, "\n"), screen, "an example is short")
 }
 
