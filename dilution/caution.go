@@ -38,8 +38,8 @@ var (
 	largeChange = advice.Caution{
 		ID:       "large-change",
 		Severity: advice.Care,
-		Text: "More than " + input.Number(100*advice.SharePerDay) + " % of the water at one go changes everything that " +
-			"was not measured as well, pH and trace elements among it: several smaller changes are gentler.", Here: true,
+		Text: "More than " + input.Number(100*advice.SharePerDay) + " % of the water at one go: everything that was not " +
+			"measured changes as well, pH and trace elements among it. Several smaller changes are gentler.", Here: true,
 	}
 )
 
@@ -56,6 +56,10 @@ func cautions(c Change, p ChangePlan) []advice.Caution {
 		}
 	}
 	before, after := p.Before.Portion, p.After.Portion
+	if s := before.Practical().Value(); s < advice.LowestReefSalinity || s > advice.HighestReefSalinity {
+		add("odd-salinity", "The tank is at "+input.Fixed(s, 1)+", where a reef is kept at 33 to 36 ("+advice.CommonPractice+
+			"): measure it a second way, and if it is so, go back slowly.")
+	}
 	swing("salinity-swing", "Salinity", "", after.Practical().Value()-before.Practical().Value(), advice.SalinityPerDay, 2,
 		"correct the batch, or spread the change over days.")
 	swing("temperature-swing", "Temperature", " °C", float64(after.Temperature().Sub(before.Temperature())),

@@ -117,9 +117,11 @@ func (c *Command) Run(args []string, stdout, stderr io.Writer) error {
 	if err != nil {
 		return err
 	}
-	for _, n := range h.Notes {
-		r.Assume(n)
+	for _, g := range h.guesses {
+		r.Hides(g[0], g[1])
 	}
+	r.Assume(h.Notes...)
+	r.Verdict = append(r.Verdict, h.odd()...)
 	return c.write(r, numbers, stdout, *page, *asJSON, o)
 }
 
@@ -190,9 +192,13 @@ func (c *Command) write(r *paper.Report, numbers any, stdout io.Writer, page str
 }
 
 func keyOf(path string) Key {
+	group := path[:strings.LastIndexByte(path, '.')+1] + "LEVEL"
 	for _, k := range Keys() {
-		if k.Path == path {
+		switch k.Path {
+		case path:
 			return k
+		case group:
+			return Key{path, k.Meaning + ", " + last(path), levelExample(last(path)), false}
 		}
 	}
 	return Key{Path: path}

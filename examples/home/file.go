@@ -33,7 +33,8 @@ type file struct {
 	asked    map[string]bool
 	known    []string // all keys that were asked for, as paths
 	keys     []Key
-	listing  bool // the keys are listed: a list has one entry
+	example  string // of the key that was asked for last
+	listing  bool   // the keys are listed: a list has one entry
 	problems []error
 }
 
@@ -96,11 +97,11 @@ func (f *file) flatten(path string, tokens *json.Decoder, depth int) {
 		tokens.Token() // the closing bracket
 	case token == nil: // null is nothing said
 	default:
-		text, ok := token.(string)
-		if !ok {
+		if text, ok := token.(string); ok {
+			f.texts[path] = text
+		} else {
 			f.fail(path, fmt.Sprint(token), textWant)
 		}
-		f.texts[path] = text
 	}
 }
 
@@ -156,6 +157,7 @@ func (f *file) ask(path, meaning, example string) (text string, said bool) {
 	}
 	f.known = append(f.known, path)
 	f.asked[path] = true
+	f.example = strings.TrimPrefix(example, "or ")
 	text, said = f.texts[path]
 	if said && strings.TrimSpace(text) == "" {
 		f.fail(path, `""`, "a text such as "+units.Quoted(strings.TrimPrefix(example, "or "))+", or the key left out")
@@ -181,8 +183,11 @@ func (f *file) get(path string, into encoding.TextUnmarshaler, meaning, example 
 		return false
 	}
 	want := "zero or more"
-	if _, time := into.(*units.Duration); time {
+	switch into.(type) {
+	case *units.Duration:
 		want = `a time above zero, such as "14 days", "2 weeks" or "36 h"`
+	case *Swap:
+		want = `above zero, or the key left out for a usual change`
 	}
 	if negative(into) {
 		f.fail(path, units.Quoted(text), want)
@@ -213,7 +218,7 @@ func negative(q any) bool {
 	case *units.Duration: // nothing comes back at once
 		return *q <= 0
 	case *Swap:
-		return q.Volume < 0 || q.Share.Value() < 0
+		return q.Volume < 0 || q.Share.Value() < 0 || *q == Swap{}
 	}
 	return false
 }
@@ -244,7 +249,11 @@ func (f *file) complain(path, text string, err error) bool {
 	case err == nil:
 		return true
 	case errors.As(err, &bad):
-		f.fail(path, units.Quoted(text), bad.Want)
+		want := bad.Want
+		if f.example != "" && !strings.Contains(want, f.example) {
+			want += "; here such as " + units.Quoted(f.example)
+		}
+		f.fail(path, units.Quoted(text), want)
 	default:
 		f.problem(fmt.Errorf("%s: %w", path, err))
 	}
@@ -288,12 +297,34 @@ func (f *file) rest() {
 		if f.asked[path] {
 			continue
 		}
+		if f.below(path) {
+			f.fail(path, units.Quoted(f.texts[path]), "an object with keys of its own, such as \""+path+`": {"`+
+				f.firstBelow(path)+`": ...}`)
+			continue
+		}
 		want := "no such key"
+		if strings.Contains(path, "[]") {
+			f.fail(path, units.Quoted(f.texts[path]), "the number of the entry, "+strings.ReplaceAll(path, "[]", "[0]"))
+			continue
+		}
 		if near := nearest(index.ReplaceAllString(path, "[]"), f.known); near != "" {
 			want += "; " + near + " is near"
 		}
 		f.fail(path, units.Quoted(f.texts[path]), want+" (-keys lists them all)")
 	}
+}
+
+// below tells whether there are keys below a path.
+func (f *file) below(path string) bool { return f.firstBelow(path) != "" }
+
+// firstBelow is the name of the first key below a path.
+func (f *file) firstBelow(path string) string {
+	for _, k := range f.known {
+		if rest, found := strings.CutPrefix(k, path+"."); found {
+			return rest
+		}
+	}
+	return ""
 }
 
 // index is the place in a list, which the list of keys leaves open: "tests[].at".

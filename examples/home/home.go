@@ -13,6 +13,7 @@ import (
 	"errors"
 	"maps"
 	"slices"
+	"strings"
 	"time"
 
 	"example.org/wellmixed/dilution"
@@ -35,21 +36,24 @@ type Home struct {
 	Pair  units.GravityPair // at which a plain "1.026 SG" is taken
 	Notes []string          // what was taken for granted while reading
 
-	Tank    Water
-	Room    units.Temperature
-	Air     carbonate.XCO2 // CO₂ in the air of the room
-	Heater  units.Power
-	Loss    units.ThermalConductance // of the mixing vessel
-	Scoop   mix.Scoop
-	Vessel  mix.Vessel
-	Salt    mix.Salt
-	Pure    Pure
-	Mix     Mix
-	Change  Change
-	Routine Routine
-	Goal    Goal
-	Limits  dilution.Bounds
-	Doubts  Doubts
+	guesses [][2]string // of keys that say nothing, and that matter
+
+	Tank     Water
+	Room     units.Temperature
+	Air      carbonate.XCO2 // CO₂ in the air of the room
+	Heater   units.Power
+	Unheated bool                     // the file says that there is no heater
+	Loss     units.ThermalConductance // of the mixing vessel
+	Scoop    mix.Scoop
+	Vessel   mix.Vessel
+	Salt     mix.Salt
+	Pure     Pure
+	Mix      Mix
+	Change   Change
+	Routine  Routine
+	Goal     Goal
+	Limits   dilution.Bounds
+	Doubts   Doubts
 
 	Additives []Additive
 	Tests     []Test
@@ -220,7 +224,26 @@ func Read(data []byte, over map[string]string) (*Home, error) {
 	if len(f.problems) > 0 {
 		return nil, errors.Join(f.problems...)
 	}
+	h.lastTests()
 	return h, nil
+}
+
+// lastTests takes what the file does not say of the tank from the last tests of it.
+func (h *Home) lastTests() {
+	for i := len(h.Tests) - 1; i >= 0; i-- {
+		t := h.Tests[i]
+		day := t.At.Format("2 January")
+		if h.Tank.Salinity == nil && t.Salinity != nil {
+			h.Tank.Salinity = t.Salinity
+			h.Note("tank.salinity", "not said, taken from the test of "+day)
+		}
+		for _, l := range t.Levels {
+			if _, said := h.Tank.Levels.Of(l.Parameter()); !said {
+				h.Tank.Levels = append(h.Tank.Levels, l)
+				h.Note("tank."+string(l.Parameter()), "not said, taken from the test of "+day)
+			}
+		}
+	}
 }
 
 // amounts are the ways to say how much to mix.
@@ -241,6 +264,14 @@ func (h *Home) Note(name, text string) {
 	}
 }
 
+// Guess says what a key is taken as that says nothing, where that matters to the answer: it
+// stands among what was not told.
+func (h *Home) Guess(key, text string) {
+	if g := [2]string{key, text}; !slices.Contains(h.guesses, g) {
+		h.guesses = append(h.guesses, g)
+	}
+}
+
 // Temperature is that of the tank, or the usual one, which is noted.
 func (h *Home) Temperature() units.Temperature {
 	switch {
@@ -249,7 +280,7 @@ func (h *Home) Temperature() units.Temperature {
 	case h.Mix.Temperature.IsSet():
 		return h.Mix.Temperature
 	}
-	h.Note("tank.temperature", "not given, taken as 25 °C")
+	h.Guess("tank.temperature", "taken as 25 °C")
 	return units.Celsius(25)
 }
 
@@ -259,7 +290,7 @@ func (h *Home) TankSalinity() (units.PracticalSalinity, error) {
 	case h.Tank.Salinity != nil:
 		return *h.Tank.Salinity, nil
 	case h.Mix.Target != nil:
-		h.Note("tank.salinity", "not measured, taken as that of the mix")
+		h.Guess("tank.salinity", "taken as that of the mix, and so the change seems to move nothing")
 		return *h.Mix.Target, nil
 	}
 	return units.Practical(0), Missing("tank.salinity", `the salinity of the tank, such as "35 ppt" or "1.026 SG"`)
@@ -275,7 +306,7 @@ func (h *Home) SwapVolume() (v units.Volume, usual bool) {
 	if v = h.Change.Swap.Of(h.Tank.Volume); v > 0 || h.Tank.Volume == 0 {
 		return v, false
 	}
-	h.Note("change.swap", "not said, taken as 10 % of the tank (common practice is 10 to 20 %)")
+	h.Guess("change.swap", "taken as 10 % of the tank (common practice is 10 to 20 %)")
 	return usualShare * h.Tank.Volume, true
 }
 
@@ -325,9 +356,21 @@ func At(path string, err error) error {
 		return errors.Join(list...)
 	}
 	if errors.As(err, &bad) {
-		return &units.InputError{Field: path + "." + bad.Field, Got: bad.Got, Want: bad.Want}
+		return &units.InputError{Field: asWritten(path + "." + bad.Field), Got: bad.Got, Want: bad.Want}
 	}
 	return &partError{path, err}
+}
+
+// asWritten is the path in the file of a field of the library.
+func asWritten(field string) string {
+	for _, r := range [...][2]string{
+		{"change.tank.", "tank."}, {"change.batch.", "mix."}, {"change.changes.", "change."}, {"mix.amount", "mix.volume"},
+	} {
+		if rest, found := strings.CutPrefix(field, r[0]); found {
+			return r[1] + rest
+		}
+	}
+	return field
 }
 
 type partError struct {

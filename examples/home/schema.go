@@ -11,6 +11,7 @@ import (
 	"example.org/wellmixed/mix/replenish"
 	"example.org/wellmixed/mix/salts"
 	"example.org/wellmixed/mix/tested"
+	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
 )
 
@@ -64,12 +65,12 @@ func (h *Home) tank(f *file) {
 	t := &h.Tank
 	f.get("tank.volume", &t.Volume, "water in the tank, without rock and sand", "310 L")
 	h.salinity(f, "tank.salinity", &t.Salinity, "salinity of the tank, in any way of measuring it", "35.3 ppt")
-	f.get("tank.temperature", &t.Temperature, "temperature of the tank", "25.5 °C")
+	temperature(f, "tank.temperature", &t.Temperature, "temperature of the tank", "25.5 °C")
 	f.get("tank.ph", &t.PH, "pH with its scale, total, or NBS of a meter set in ordinary buffers", "8.15 NBS")
 	h.levels(f, "tank", &t.Levels, "what was tested in the tank", "7.4 dKH")
 	f.get("room.temperature", &h.Room, "temperature of the room", "19 °C")
 	f.get("room.co2", &h.Air, "CO2 in the air of the room", "600 ppm")
-	f.get("heater.power", &h.Heater, "power of the heater in the mixing vessel", "200 W")
+	h.Unheated = f.get("heater.power", &h.Heater, "power of the heater in the mixing vessel; 0 W if there is none", "200 W") && h.Heater == 0
 	f.get("heater.loss", &h.Loss, "heat that the mixing vessel loses; needs room.temperature", "3 W/K")
 }
 
@@ -141,7 +142,7 @@ func (h *Home) vessel(f *file) {
 		v, err = v.SafeFillTo(safe)
 	}
 	if err != nil {
-		f.problem(err)
+		f.problem(At("vessel", err))
 	}
 	h.Vessel = v
 }
@@ -155,7 +156,7 @@ func (h *Home) pure(f *file) {
 	number(f, "pure_water.step", &p.Step, "step of that meter, ppm", "1")
 	f.get("pure_water.flow", &p.Flow, "pure water that the purifier makes", "7.5 L/h")
 	ratio(f, "pure_water.waste", &p.Waste, "litres to the drain for a litre of product", "3:1")
-	f.get("pure_water.temperature", &p.Temperature, "temperature of the pure water as it is poured", "17 °C")
+	temperature(f, "pure_water.temperature", &p.Temperature, "temperature of the pure water as it is poured", "17 °C")
 	f.get("pure_water.pressure", &p.Pressure, "before the membrane", "4 bar")
 	f.get("pure_water.bought", &p.Bought, "price of a litre, if pure water is bought", "or 0.30 EUR")
 	m := &p.System.Membrane.Rated
@@ -178,7 +179,7 @@ func (h *Home) pure(f *file) {
 func (h *Home) batch(f *file) {
 	m := &h.Mix
 	h.salinity(f, "mix.target", &m.Target, "salinity to mix to", "35 ppt")
-	f.get("mix.temperature", &m.Temperature, "temperature of the finished mix; that of the tank if not said", "25 °C")
+	temperature(f, "mix.temperature", &m.Temperature, "temperature of the finished mix; that of the tank if not said", "25 °C")
 	var volume, water units.Volume
 	var level, waterLevel units.Length
 	said := 0
@@ -294,8 +295,12 @@ func (h *Home) additives(f *file) {
 		case isDry == (len(parts) > 0):
 			f.fail(path, "a compound and a stock, or neither", "one of them")
 		case isDry:
+			h.pure100(path+".purity", &dry)
 			a.Is, a.Holds = replenish.Dry(dry), dry.Compound
 		default:
+			for k := range parts {
+				h.pure100(path+".stock.purity", &parts[k].Reagent)
+			}
 			a.Is, a.Holds = replenish.Stock(parts...), parts[0].Compound
 		}
 		if a.Name == "" {
@@ -303,6 +308,14 @@ func (h *Home) additives(f *file) {
 		}
 		h.Additives = append(h.Additives, a)
 	})
+}
+
+// pure100 takes a compound whose purity nobody says as pure.
+func (h *Home) pure100(key string, r *salts.Reagent) {
+	if r.Purity == (units.Fraction{}) {
+		r.Purity = units.Percent(100)
+		h.Guess(key, "taken as 100 %")
+	}
 }
 
 func (h *Home) log(f *file) {
@@ -400,6 +413,18 @@ func (h *Home) recipe(f *file) {
 		j.AllowedByItself = allowed == "yes"
 		r.Shelf = append(r.Shelf, j)
 	})
+}
+
+// temperature reads that of a water that can be worked with: hot water is not meant here, and
+// 77 °C mostly are °F.
+func temperature(f *file, path string, into *units.Temperature, meaning, example string) {
+	if !f.get(path, into, meaning, example) {
+		return
+	}
+	if _, err := seawater.PureWater(*into); err != nil {
+		f.fail(path, units.Quoted(f.texts[path]), "a water temperature, -2 to 40 °C or 28.4 to 104 °F")
+		*into = units.Temperature{}
+	}
 }
 
 func span(f *file, path string, into *time.Duration, meaning, example string) {

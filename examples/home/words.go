@@ -44,7 +44,7 @@ func (h *Home) Salinity(name, text string) (units.PracticalSalinity, error) {
 	case units.SpecificGravity:
 		water, err = seawater.FromSpecificGravity(q)
 	case units.BareGravity:
-		h.Note(name, "a specific gravity is taken at "+h.Pair.String()+": prefer.gravity says another pair of temperatures")
+		h.Guess("prefer.gravity", "a plain SG is taken at "+h.Pair.String()+"; set it if your meter has another pair of temperatures")
 		water, err = seawater.FromSpecificGravity(q.At(h.Pair))
 	case units.ConductivityAt:
 		water, err = seawater.FromConductivity(q.Conductivity, q.Temperature)
@@ -94,9 +94,10 @@ func (h *Home) levels(f *file, path string, into *tested.Levels, meaning, exampl
 		f.by(at, func(text string) error {
 			l, err := p.Parse(text)
 			if err != nil && p != tested.Alkalinity {
-				if c, plain := units.Parse[units.MassPerLitre](text); plain == nil {
+				var c units.MassPerLitre
+				if c, err = units.Parse[units.MassPerLitre](text); err == nil {
 					perBase, unit := p.None().WithBase(1).Counted()
-					l, err = p.None().WithBase(c.MilligramsPerLitre()/perBase), nil
+					l = p.None().WithBase(c.MilligramsPerLitre() / perBase)
 					h.Note(string(p), "mg/L is taken as "+unit)
 				}
 			}
@@ -253,4 +254,14 @@ func levelNames() []string {
 		}
 	}
 	return list
+}
+
+// levelExample is a usual level of a parameter, as a keeper writes it.
+func levelExample(name string) string {
+	for _, l := range append(fullLevels("tank", "8 dKH"), [2]string{"potassium", "400 mg/L"}) {
+		if l[0] == name {
+			return l[1]
+		}
+	}
+	return "1 mg/L"
 }

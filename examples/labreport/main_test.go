@@ -184,7 +184,7 @@ func TestRefusals(t *testing.T) {
 		assert.ErrorContains(t, err, want, "all at once")
 	}
 	_, err = hometest.Output(t, &command, "-temperature", "45 °C")
-	assert.ErrorIs(t, err, units.ErrRange)
+	assert.ErrorContains(t, err, `tank.temperature: got "45 °C", want a water temperature`)
 	_, err = hometest.Output(t, &command, "extra")
 	assert.ErrorContains(t, err, "want flags only")
 	_, err = hometest.Output(t, &command, "-report", "testdata/none.csv")

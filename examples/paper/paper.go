@@ -117,12 +117,23 @@ func (r *Report) ofThisJob() []advice.Caution {
 		for _, g := range r.groups {
 			for _, c := range g.list {
 				if c.Severity == severity && c.Here {
+					if strings.HasPrefix(g.doing, "dosing ") { // which is not what is done first
+						c.Text = Capital(g.doing) + ": " + lower(c.Text)
+					}
 					list = append(list, c)
 				}
 			}
 		}
 	}
 	return list
+}
+
+// lower begins a sentence with a small letter.
+func lower(text string) string {
+	if len(text) > 1 && text[0] >= 'A' && text[0] <= 'Z' && text[1] >= 'a' && text[1] <= 'z' {
+		return string(text[0]+'a'-'A') + text[1:]
+	}
+	return text
 }
 
 // general are the cautions that hold always, by what one does; of those that may wait
@@ -159,9 +170,13 @@ const width = 78
 // headline is what a caution begins with: the danger, before what to do about it.
 func headline(text string) string {
 	end := len(text)
+	start := 0
+	if i := strings.Index(text, ": "); i > 0 && strings.HasPrefix(text, "Dosing ") {
+		start = i + 2
+	}
 	for _, mark := range []string{": ", ". ", "; ", " ("} {
-		if i := strings.Index(text, mark); i > 0 {
-			end = min(end, i)
+		if i := strings.Index(text[start:], mark); i > 0 {
+			end = min(end, start+i)
 		}
 	}
 	line := []rune(strings.TrimSuffix(text[:end], "."))

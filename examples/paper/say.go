@@ -64,9 +64,19 @@ func (s Style) Salinity(w seawater.Sample) string {
 	case "SG":
 		return Fixed(w.SpecificGravity(s.pair()).Ratio(), 4) + " SG"
 	case "mS/cm":
-		return Fixed(w.Conductivity().MillisiemensPerCentimetre(), 1) + " mS/cm"
+		return conductivity(w)
 	}
 	return Fixed(w.Practical().Value(), 1) + " ppt"
+}
+
+// conductivity is that of the water at 25 °C: what a compensating meter shows, whatever the
+// temperature.
+func conductivity(w seawater.Sample) string {
+	at, err := w.At(units.Celsius(25))
+	if err != nil {
+		return "?"
+	}
+	return Fixed(at.Conductivity().MillisiemensPerCentimetre(), 1) + " mS/cm at 25 °C"
 }
 
 func (s Style) pair() units.GravityPair {
@@ -81,7 +91,7 @@ func (s Style) AllSalinity(w seawater.Sample) string {
 	list := []string{
 		Fixed(w.Practical().Value(), 1) + " ppt",
 		Fixed(w.SpecificGravity(s.pair()).Ratio(), 4) + " SG " + s.pair().String(),
-		Fixed(w.Conductivity().MillisiemensPerCentimetre(), 1) + " mS/cm",
+		conductivity(w),
 	}
 	for i, name := range []string{"ppt", "SG", "mS/cm"} {
 		if name == s.By {
@@ -141,6 +151,17 @@ func Span(d time.Duration) string {
 
 // Day writes "Saturday 7 March, 09:00".
 func Day(t time.Time) string { return t.Format("Monday 2 January, 15:04") }
+
+// Quarters writes a count of scoops to a quarter: "11¼".
+func Quarters(n float64) string {
+	q := math.Round(4 * n)
+	whole, part := math.Floor(q/4), int(q)%4
+	text := [...]string{"", "¼", "½", "¾"}[part]
+	if whole > 0 || part == 0 {
+		text = strconv.FormatFloat(whole, 'f', 0, 64) + text
+	}
+	return text
+}
 
 // Money writes "18.50 EUR", and nothing where there is no price.
 func Money(m units.Money) string {

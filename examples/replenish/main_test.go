@@ -104,7 +104,7 @@ func TestRefusals(t *testing.T) {
 		"tank.volume=80 gal":                      `tank.volume: got "80 gal", want "US gal" (3.785 L) or "imp gal" (4.546 L)`,
 		"tank.volume=-5 L":                        `tank.volume: got "-5 L", want`,
 		"tank.temperature=25":                     `tank.temperature: got "25", want a temperature such as "25 °C" or "77 °F"`,
-		"tank.temperature=77 °C":                  `tank: temperature: 77 °C is outside -2 to 40 °C`,
+		"tank.temperature=77 °C":                  `tank.temperature: got "77 °C", want a water temperature, -2 to 40 °C`,
 		"tank.salinity=1.026":                     `tank.salinity: got "1.026", want`,
 		"tank.ph=8.1":                             `tank.ph: got "8.1", want a pH with its scale`,
 		"room.co2=0.04 %":                         `room.co2: got "0.04 %", want`,
@@ -124,7 +124,7 @@ func TestRefusals(t *testing.T) {
 		"dosed[0].to=2026-02-01 09:00":            `dosed[0].to: got 2026-02-01T09:00:00Z, want after from`,
 		"changed[0].swap=400 L":                   `changed[0].swap: got 400 L, want zero to the volume of the tank, 310 L`,
 		"lime_water.top_off=75 gpd":               `lime_water.top_off: got "75 gpd", want`,
-		"goal.fluoride=8 dKH":                     `goal.fluoride: got "8 dKH", want a level such as "mg/L F"`,
+		"goal.fluoride=8 dKH":                     `goal.fluoride: got "8 dKH", want a concentration such as`,
 	} {
 		out, err := report("-set", pair)
 		if assert.Error(t, err, pair) {

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"time"
@@ -58,7 +59,7 @@ func (j *job) goal() {
 	}
 	w := &way{}
 	j.Way = w
-	onlyChanges := dilution.Goal{Salinity: g.Salinity}
+	onlyChanges := dilution.Goal{Salinity: j.within(g.Salinity)}
 	var adds tested.Levels
 	for _, to := range g.Levels {
 		now, known := j.tank.Level(to.Parameter())
@@ -75,7 +76,7 @@ func (j *job) goal() {
 			onlyChanges.Levels = append(onlyChanges.Levels, to)
 		}
 	}
-	tank := j.tank
+	tank := j.Change.After
 	if onlyChanges.Salinity != (units.PracticalSalinity{}) || len(onlyChanges.Levels) > 0 {
 		if c, err := j.course(onlyChanges); err != nil {
 			w.Problems = append(w.Problems, err.Error())
@@ -95,6 +96,24 @@ func (j *job) goal() {
 
 // outdoors is the CO2 of outdoor air in 2025, to 10 ppm (NOAA Global Monitoring Laboratory, from memory).
 const outdoors carbonate.XCO2 = 420
+
+// nearEnough is how near to the salinity of the new water a goal may be: the last tenth would
+// take most of the tank.
+const nearEnough = 0.3
+
+// within is a goal of salinity that changing water reaches.
+func (j *job) within(goal units.PracticalSalinity) units.PracticalSalinity {
+	fresh, tank := j.new.Portion.Practical().Value(), j.tank.Portion.Practical().Value()
+	switch {
+	case goal == (units.PracticalSalinity{}) || math.Abs(goal.Value()-fresh) >= nearEnough:
+		return goal
+	case math.Abs(tank-fresh) <= nearEnough:
+		return units.PracticalSalinity{}
+	}
+	near := fresh + math.Copysign(nearEnough, tank-fresh)
+	j.h.Guess("goal.salinity", fmt.Sprintf("planned to %.1f: changes come only near to the %.1f of the new water", near, fresh))
+	return units.Practical(near)
+}
 
 // lowIsBetter tells of what nobody wants more.
 func lowIsBetter(p tested.Parameter) bool {

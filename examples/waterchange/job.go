@@ -101,7 +101,11 @@ func (j *job) batch() error {
 		return errors.Join(problems...)
 	}
 	warm := h.Mix.Temperature
-	if !warm.IsSet() {
+	switch {
+	case warm.IsSet():
+	case h.Unheated && h.Room.IsSet():
+		warm = h.Room
+	default:
 		warm = h.Temperature()
 	}
 	if h.Scoop.Volume > 0 && h.Salt.BulkDensity == 0 {
@@ -112,9 +116,13 @@ func (j *job) batch() error {
 		h.Salt.Price = units.Money{}
 		j.r.Hides("salt.package", "what the salt costs")
 	}
+	vessel := h.Vessel
+	if v, asked := amountOf(h, j.swap); asked && vessel.Exists() && v > vessel.SafeFill() {
+		vessel = mix.Vessel{} // it is filled more than once
+	}
 	var err error
 	j.Batch, err = mix.Plan(mix.Batch{
-		Target: target, Temperature: warm, Amount: amount, Salt: h.Salt, Scoop: h.Scoop, Vessel: h.Vessel,
+		Target: target, Temperature: warm, Amount: amount, Salt: h.Salt, Scoop: h.Scoop, Vessel: vessel,
 		WaterTemperature: j.cold(),
 	})
 	if err != nil {
@@ -126,6 +134,14 @@ func (j *job) batch() error {
 	return nil
 }
 
+// amountOf is the volume of the mix, if it is asked for as one.
+func amountOf(h *home.Home, swap units.Volume) (v units.Volume, asked bool) {
+	if h.Mix.Amount == (mix.Amount{}) {
+		return swap, true
+	}
+	return h.Mix.Volume, h.Mix.Volume > 0
+}
+
 // ofMix says where in the file an error of the batch lies: what it takes of the salt and
 // the pure water stands there.
 func ofMix(err error) error {
@@ -135,6 +151,9 @@ func ofMix(err error) error {
 			"salt": "salt", "scoop": "scoop", "vessel": "vessel", "waterTemperature": "pure_water.temperature",
 		} {
 			if bad.Field == field || strings.HasPrefix(bad.Field, field+".") {
+				if key == "salt" {
+					bad.Want += "; what it says of the salt is salt.per_litre_of_water, per_litre_of_mix or package_makes, with salt.gives"
+				}
 				return &units.InputError{Field: key, Got: bad.Got, Want: bad.Want}
 			}
 		}
@@ -151,7 +170,7 @@ func (j *job) cold() units.Temperature {
 		j.h.Note("pure_water.temperature", "not said, taken as that of the room")
 		return t
 	}
-	j.h.Note("pure_water.temperature", "not said, taken as 20 °C: it moves the volume to pour by a tenth of a per cent")
+	j.h.Note("pure_water.temperature", "not said, taken as 20 °C")
 	return units.Celsius(20)
 }
 
@@ -202,9 +221,17 @@ func (j *job) correct() {
 func (j *job) heat() {
 	h := j.h
 	cold, err := seawater.FromAbsolute(j.Batch.Mix.Absolute(), j.cold())
-	if h.Heater == 0 {
+	switch {
+	case h.Unheated:
+		if !h.Room.IsSet() {
+			j.r.Hides("room.temperature", "how warm the mix gets without a heater")
+		}
+		return
+	case h.Heater == 0:
 		j.r.Hides("heater.power", "how long warming takes")
 		return
+	case !h.Pure.Temperature.IsSet():
+		h.Guess("pure_water.temperature", "taken as "+h.Style.Of(j.cold())+": colder water takes longer to warm")
 	}
 	request := mix.Heating{Water: cold.OfMass(j.Batch.Mix.Mass), To: j.Batch.Mix.Temperature(), Heater: h.Heater}
 	if h.Room.IsSet() {

@@ -14,6 +14,7 @@ import (
 	"example.org/wellmixed/mix/rodi"
 	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
+	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/units"
 )
 
@@ -42,7 +43,7 @@ func (j *job) verdict() {
 			s.Salinity(b.Mix.Sample), s.Of(b.Salt)))
 		return
 	}
-	text := fmt.Sprintf("Swap %s, %s %% of the tank", s.Of(j.swap), paper.Digits(j.Change.Share.Percent()))
+	text := fmt.Sprintf("Swap %s, %s %%", s.Of(j.swap), paper.Digits(j.Change.Share.Percent()))
 	if j.usual {
 		text += " (the usual tenth: nobody said how much)"
 	}
@@ -53,7 +54,7 @@ func (j *job) verdict() {
 			if from, to := paper.Fixed(m.Before, d), paper.Fixed(m.After, d); from == to {
 				moves = append(moves, strings.ToLower(m.Name)+" stays at "+from)
 			} else {
-				moves = append(moves, strings.ToLower(m.Name)+" goes from "+from+" to "+to)
+				moves = append(moves, strings.ToLower(m.Name)+" "+from+" to "+to)
 			}
 		}
 	}
@@ -80,35 +81,77 @@ func (j *job) steps() {
 		do("Have %s of pure water ready.", s.Of(b.Water))
 		j.r.Hides("pure_water.flow", "how long that takes")
 	}
-	do("Pour it at %s into the clean vessel%s.", s.Of(j.cold()), j.level("up to", b.WaterLevel))
-	do("Pump on; %s of salt into the moving water%s.", s.Of(b.Salt), scoops(b.Scoops))
-	to := b.Mix.Temperature()
-	switch {
-	case to.Celsius() < j.cold().Celsius():
-		do("Let it cool to %s and circulate overnight, lid on.", s.Of(to))
-	case j.Heat != nil && j.Heat.Time > 0:
-		do("Warm to %s: %s; circulate overnight, lid on.", s.Of(to), span(j.Heat.Time))
-	default:
-		do("Warm to %s; circulate overnight, lid on.", s.Of(to))
+	at := ""
+	if h.Pure.Temperature.IsSet() {
+		at = " at " + s.Of(h.Pure.Temperature)
 	}
+	if n := j.fillings(); n > 1 {
+		do("Pour it%s into the clean vessel: it takes %d fillings, one after the other.", at, n)
+	} else {
+		do("Pour it%s into the clean vessel%s.", at, j.level("up to", b.WaterLevel))
+	}
+	do("Pump on; %s of salt into the moving water%s.", s.Of(b.Salt), scoops(b.Scoops))
+	j.warm(do)
 	do("Read: %s.", s.AllSalinity(b.Mix.Sample))
 	if c := j.Correction; c != nil {
 		do("It read %.1f: %s", h.Mix.Measured.Value(), j.counsel(*c))
+	} else if h.Mix.Measured != nil {
+		do("It read %.1f: do not believe it; clean the instrument and read again.", h.Mix.Measured.Value())
 	}
 	if j.Change == nil {
 		return
 	}
 	do("Tank heaters and pumps off; swap %s; on again.", s.Of(j.swap))
-	next := "Top off with pure water only"
-	if e := h.Routine.Evaporation; e > 0 {
-		next = "Top off " + s.Of(e.Volume(24*time.Hour)) + " of pure water a day"
-	} else {
-		j.r.Hides("evaporation", "how much to top off")
-	}
+	next := j.topOff()
 	if h.Change.Every > 0 {
 		next += "; next change in " + span(h.Change.Every)
 	}
 	do("%s.", next)
+}
+
+// topOff is what is done about what evaporates.
+func (j *job) topOff() string {
+	h := j.h
+	e, t := h.Routine.Evaporation, h.Routine.TopOff
+	switch {
+	case e == 0:
+		j.r.Hides("evaporation", "how much to top off")
+		return "Top off with pure water only"
+	case t.None:
+		return "Nobody tops off: " + h.Style.Of(e.Volume(24*time.Hour)) + " a day evaporate"
+	case t.Hand > 0:
+		return "Top off " + h.Style.Of(e.Volume(t.Hand)) + " of pure water every " + span(t.Hand)
+	}
+	return "Top off " + h.Style.Of(e.Volume(24*time.Hour)) + " of pure water a day"
+}
+
+// warm is the step that brings the mix to its temperature.
+func (j *job) warm(do func(string, ...any)) {
+	h, s, to := j.h, j.h.Style, j.Batch.Mix.Temperature()
+	const circulate = "; circulate overnight, lid on"
+	room := h.Room
+	switch cold := to.Celsius() < j.cold().Celsius(); {
+	case cold && room.IsSet() && to.Celsius() < room.Celsius()-0.5:
+		do("Cool to %s%s. The room is at %s: that takes a cooler, or ice in a bag.", s.Of(to), circulate, s.Of(room))
+	case cold:
+		do("Let it cool to %s%s.", s.Of(to), circulate)
+	case h.Unheated && room.IsSet():
+		do("Let it come to the %s of the room%s.", s.Of(to), circulate)
+	case h.Unheated:
+		do("It will come to the temperature of the room%s.", circulate)
+	case j.Heat != nil && j.Heat.Time > 0:
+		do("Warm to %s: %s%s.", s.Of(to), span(j.Heat.Time), circulate)
+	default:
+		do("Warm to %s%s.", s.Of(to), circulate)
+	}
+}
+
+// fillings is how often the vessel has to be filled for the batch; 1 if it is not known.
+func (j *job) fillings() int {
+	if !j.h.Vessel.Exists() || j.Batch.WaterLevel > 0 {
+		return 1
+	}
+	return int(math.Ceil(float64(j.Batch.Volume/j.h.Vessel.SafeFill()) - 1e-9))
 }
 
 func (j *job) waste() string {
@@ -133,7 +176,7 @@ func scoops(n float64) string {
 	if n == 0 {
 		return ""
 	}
-	return ", " + paper.Digits(math.Round(4*n)/4) + " scoops"
+	return ", " + paper.Quarters(n) + " scoops"
 }
 
 func (j *job) counsel(c mix.Correction) string {
@@ -307,10 +350,32 @@ func (j *job) sure() {
 	for _, e := range j.Estimates {
 		if e.Mostly != "" {
 			d := paper.Decimals(e.Name)
-			t.Row(e.Name, paper.Fixed(e.Value, d), paper.Fixed(e.Uncertainty, d), e.Unit, e.Mostly)
+			off := paper.Fixed(e.Uncertainty, d)
+			if !j.doubted(e.Name) {
+				off = "at least " + off
+			}
+			t.Row(e.Name, paper.Fixed(e.Value, d), off, e.Unit, e.Mostly)
 		}
 	}
 	j.r.Add("How sure it is", t, "± is the standard uncertainty: two of three times it is no further off.")
+}
+
+// doubted tells whether somebody said how sure a reading of this is: otherwise the rest of
+// what is in doubt gives no more than a part.
+func (j *job) doubted(name string) bool {
+	d := j.h.Doubts
+	switch name {
+	case "Salinity":
+		return d.Salinity.Value() > 0
+	case "Temperature":
+		return d.Temperature > 0
+	case "pH", "Aragonite saturation":
+		return d.PH > 0
+	case "Free ammonia":
+		name = "Ammonia"
+	}
+	_, given := d.Levels.Of(tested.Parameter(strings.ToLower(name)))
+	return given
 }
 
 func (j *job) toGoal() {
@@ -333,8 +398,11 @@ func (j *job) toGoal() {
 		}
 	}
 	for _, g := range w.Doses {
-		say("%s of %s brings %s to %s%s%s.", capital(dose(s, g.Plan.Amount)), g.Name, g.Of, reached(g), inSteps(g.Plan),
-			price(g))
+		say("%s to %s: %s of %s in all, %s%s.", capital(string(g.Of)), reached(g), dose(s, g.Plan.Amount), g.Name,
+			inSteps(s, g.Plan), price(g))
+	}
+	if w.Course == nil && len(w.Doses) > 0 {
+		say("The doses come after the change above, one additive after the other.")
 	}
 	if w.Course != nil && len(w.Doses) > 0 {
 		say("The doses come after the last change, one additive after the other: %s in all.", span(w.days()))
@@ -372,11 +440,11 @@ func reached(g giveBack) string {
 	return "the goal"
 }
 
-func inSteps(p replenish.DosePlan) string {
+func inSteps(s paper.Style, p replenish.DosePlan) string {
 	if n := len(p.Steps); n > 1 {
-		return fmt.Sprintf(", over %d days (limit: %s)", n, p.LimitedBy)
+		return fmt.Sprintf("%s a day for %d days (limit: %s)", dose(s, p.Steps[0].Amount), n, p.LimitedBy)
 	}
-	return ", at once"
+	return "at once"
 }
 
 func (j *job) between() {
@@ -398,20 +466,68 @@ func (j *job) between() {
 			say("Without top-off: not worked out: %v.", err)
 		}
 	}
+	j.ahead(say)
 	rate, known := h.Routine.PerDay.Of(tested.Nitrate)
-	after, tested1 := j.Change.After.Level(tested.Nitrate)
 	fresh, tested2 := j.new.Level(tested.Nitrate)
-	switch {
-	case !known:
-		j.r.Hides("per_day.nitrate", "nitrate until the next change")
-	case tested1 && tested2:
-		perDay, start := rate.As(units.AsNitrate).MassPerLitre(), after.As(units.AsNitrate).MassPerLitre()
-		then := max(0, start+perDay*units.MassPerLitre(h.Change.Every.Hours()/24))
-		say("Nitrate is at about %.1f mg/L right before the next change.", then.MilligramsPerLitre())
-		j.rounds(perDay, fresh.As(units.AsNitrate).MassPerLitre(), say)
+	if known && tested2 {
+		j.rounds(rate.As(units.AsNitrate).MassPerLitre(), fresh.As(units.AsNitrate).MassPerLitre(), say)
 	}
 	if len(body) > 0 {
 		j.r.Add("Until the next change, "+span(h.Change.Every), body...)
+	}
+}
+
+// ahead follows the tank to the next change, by all rates that were told, and says which
+// limits are passed on the way.
+func (j *job) ahead(say func(string, ...any)) {
+	h, r := j.h, j.h.Routine
+	var unknown []string
+	for _, l := range j.Change.After.Levels {
+		if _, told := r.PerDay.Of(l.Parameter()); !told {
+			unknown = append(unknown, "per_day."+string(l.Parameter()))
+		}
+	}
+	for _, key := range unknown {
+		if key == "per_day.nitrate" || key == "per_day.alkalinity" {
+			j.r.Hides(key, "what becomes of it until the next change")
+		}
+	}
+	after := j.Change.After
+	after.Carbon = carbonate.Known{} // a routine foretells levels, not pH
+	routine := dilution.Routine{
+		Tank: after, PerDay: r.PerDay, Losses: r.Losses, Evaporation: r.Evaporation, TopOff: r.TopOff, Pumped: r.Pumped,
+		Doses: r.Doses,
+	}
+	f, err := routine.Forecast(h.Change.Every)
+	if err != nil {
+		say("Not followed: %v.", err)
+		return
+	}
+	for _, l := range r.PerDay {
+		if end, known := f.End.Level(l.Parameter()); known {
+			say("%s is at about %s right before the next change.", capital(string(l.Parameter())), paper.Level(end))
+		}
+	}
+	if r.TopOff.None && r.Evaporation > 0 {
+		say("Without top-off the salinity is at %s then.", h.Style.Salinity(f.End.Portion.Sample))
+	}
+	crossings, err := f.Until(h.Limits)
+	if err != nil {
+		say("Limits: not worked out: %v.", err)
+		return
+	}
+	var soon []string
+	for _, c := range crossings {
+		switch {
+		case !c.Crosses():
+		case c.After < time.Minute:
+			soon = append(soon, fmt.Sprintf("%v is passed as it is", c))
+		default:
+			soon = append(soon, fmt.Sprintf("%v is passed in %s", c, span(c.After)))
+		}
+	}
+	if len(soon) > 0 {
+		j.r.Verdict = append(j.r.Verdict, "Limits after the change: "+paper.And(soon)+".")
 	}
 }
 

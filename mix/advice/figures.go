@@ -63,6 +63,9 @@ const (
 	// NH₃ or its nitrogen; as NH₃ it is the stricter by a fifth. The criterion of the
 	// US EPA for days is carbonate.ChronicAmmonia.
 	FreeAmmonia = 0.02 * units.MilligramPerLitre
+	// LowestReefSalinity and HighestReefSalinity, practical, bound what animals of a reef
+	// stand for long; they are kept at 33 to 36.
+	LowestReefSalinity, HighestReefSalinity = 30.0, 38.0
 	// LowestReefPH and HighestReefPH, total scale, bound what animals of a reef
 	// stand for long; a reading outside is likelier wrong.
 	LowestReefPH, HighestReefPH = 7.0, 9.0

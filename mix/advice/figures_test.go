@@ -38,6 +38,8 @@ func TestFigures(t *testing.T) {
 		{"nitrate in a day, mg/L NO3", mgL(advice.NitratePerDay), 2, ""},
 		{"phosphate in a day, mg/L PO4", mgL(advice.PhosphatePerDay), 0.02, ""},
 		{"free ammonia, mg/L NH3", mgL(advice.FreeAmmonia), 0.02, ""},
+		{"lowest salinity", advice.LowestReefSalinity, 30, ""},
+		{"highest salinity", advice.HighestReefSalinity, 38, ""},
 		{"lowest pH", advice.LowestReefPH, 7, ""},
 		{"low pH", advice.LowPH, 7.8, ""},
 		{"highest pH", advice.HighestReefPH, 9, ""},

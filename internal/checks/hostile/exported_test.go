@@ -1135,6 +1135,8 @@ var exportedValues = []any{
 	advice.NitratePerDay,
 	advice.PhosphatePerDay,
 	advice.FreeAmmonia,
+	advice.LowestReefSalinity,
+	advice.HighestReefSalinity,
 	advice.LowestReefPH,
 	advice.HighestReefPH,
 	advice.LowPH,
