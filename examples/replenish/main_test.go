@@ -223,7 +223,7 @@ func TestFlatLogAndUnknownPH(t *testing.T) {
 	assert.Contains(t, out, "Undosed, calcium never is at 380 mg/L Ca")
 	assert.NotContains(t, out, "never days")
 	assert.Contains(t, out, "; pH not known: in many small parts")
-	assert.Equal(t, ", where skeletons take 2 to 1: the tests leave it open", ratio(replenish.Calcification{Ratio: math.NaN(), Consistent: true}))
+	assert.Equal(t, ", where skeletons take 2 to 1: the tests leave it open", ratio(replenish.Calcification{Ratio: units.Scalar(math.NaN()), Consistent: true}))
 }
 
 // Lime water takes the place of daily doses, and what is left of them is said.

@@ -158,7 +158,7 @@ func (j *job) counsel(c mix.Correction) string {
 func (j *job) moves() []paper.Compared {
 	var list []paper.Compared
 	for _, m := range j.Change.Moves() {
-		row := paper.Compared{Name: m.Name, Unit: m.Unit, Before: m.Before, New: m.Batch, After: m.After}
+		row := paper.Compared{Name: m.Name, Unit: m.Unit, Before: float64(m.Before), New: float64(m.Batch), After: float64(m.After)}
 		if m.Name == "Salinity" && j.h.Tank.Salinity == nil {
 			row.Before, row.After = math.NaN(), math.NaN()
 		}
@@ -307,7 +307,7 @@ func (j *job) sure() {
 	for _, e := range j.Estimates {
 		if e.Mostly != "" {
 			d := paper.Decimals(e.Name)
-			t.Row(e.Name, paper.Fixed(e.Value, d), paper.Fixed(e.Uncertainty, d), e.Unit, e.Mostly)
+			t.Row(e.Name, paper.Fixed(float64(e.Value), d), paper.Fixed(float64(e.Uncertainty), d), e.Unit, e.Mostly)
 		}
 	}
 	j.r.Add("How sure it is", t, "± is the standard uncertainty: two of three times it is no further off.")
