@@ -162,15 +162,15 @@ func moves(before, batch, after *tested.Water) []Move {
 		})
 	row := func(l tested.Level) {
 		_, unit := l.Counted()
-		in := func(w *tested.Water) float64 {
+		in := func(w *tested.Water) units.Scalar {
 			x, known := w.Level(l.Parameter())
 			if !known {
-				return math.NaN()
+				return units.Scalar(math.NaN())
 			}
 			n, _ := l.WithBase(x.Base()).Counted()
-			return n
+			return units.Scalar(n)
 		}
-		list = append(list, Move{capital(string(l.Parameter())), unit, units.Scalar(in(before)), units.Scalar(in(batch)), units.Scalar(in(after))})
+		list = append(list, Move{capital(string(l.Parameter())), unit, in(before), in(batch), in(after)})
 	}
 	for _, l := range before.Levels {
 		row(l)
@@ -188,7 +188,13 @@ func moves(before, batch, after *tested.Water) []Move {
 	return append(list,
 		Move{"pH", "total scale", units.Scalar(b.PH.Value()), units.Scalar(f.PH.Value()), units.Scalar(a.PH.Value())},
 		Move{"Aragonite saturation", "", b.Aragonite, f.Aragonite, a.Aragonite},
-		Move{"Free ammonia", "mg/L NH3", units.Scalar(milligrams(b.FreeAmmonia)), units.Scalar(milligrams(f.FreeAmmonia)), units.Scalar(milligrams(a.FreeAmmonia))},
+		Move{
+			"Free ammonia",
+			"mg/L NH3",
+			units.Scalar(milligrams(b.FreeAmmonia)),
+			units.Scalar(milligrams(f.FreeAmmonia)),
+			units.Scalar(milligrams(a.FreeAmmonia)),
+		},
 	)
 }
 

@@ -69,7 +69,9 @@ func (c Change) Estimates(d Doubts) ([]advice.Estimate, error) {
 	}
 	var out []advice.Estimate
 	for i, m := range plan.Moves() {
-		e := advice.Estimate{Name: m.Name, Unit: m.Unit, Value: units.Scalar(value[i]), Uncertainty: units.Scalar(uncertainty[i])}
+		e := advice.Estimate{
+			Name: m.Name, Unit: m.Unit, Value: units.Scalar(value[i]), Uncertainty: units.Scalar(uncertainty[i]),
+		}
 		if most[i] >= 0 {
 			e.Mostly = knobs[most[i]].name
 		}

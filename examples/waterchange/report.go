@@ -158,7 +158,9 @@ func (j *job) counsel(c mix.Correction) string {
 func (j *job) moves() []paper.Compared {
 	var list []paper.Compared
 	for _, m := range j.Change.Moves() {
-		row := paper.Compared{Name: m.Name, Unit: m.Unit, Before: float64(m.Before), New: float64(m.Batch), After: float64(m.After)}
+		row := paper.Compared{
+			Name: m.Name, Unit: m.Unit, Before: float64(m.Before), New: float64(m.Batch), After: float64(m.After),
+		}
 		if m.Name == "Salinity" && j.h.Tank.Salinity == nil {
 			row.Before, row.After = math.NaN(), math.NaN()
 		}

@@ -209,7 +209,8 @@ func fit(p tested.Parameter, as tested.Level, tests []line, now line, stated boo
 		e := y.AtVec(i) - x.At(i, 0)*start - x.At(i, 1)*rate
 		chi += e * e
 	}
-	u := Use{Parameter: p, At: now.at, Tests: n, Freedom: n - 2, ChiSquare: units.Scalar(math.NaN()), Probability: units.Scalar(math.NaN())}
+	nan := units.Scalar(math.NaN())
+	u := Use{Parameter: p, At: now.at, Tests: n, Freedom: n - 2, ChiSquare: nan, Probability: nan}
 	variance := 1.0
 	u.quantile = distuv.UnitNormal.Quantile(0.975)
 	switch {
@@ -312,8 +313,8 @@ type Countdown struct {
 //	symbol   τ = (c - L)/r; Low and High where the band of 95 % about the line crosses L
 //	source   Fieller 1954, J. R. Stat. Soc. B 16, 175-185
 func (u Use) Until(limit tested.Level) (Countdown, error) {
-	nan := math.NaN()
-	none := Countdown{units.Scalar(nan), units.Scalar(nan), units.Scalar(nan)}
+	nan := units.Scalar(math.NaN())
+	none := Countdown{nan, nan, nan}
 	if err := limit.Check("limit"); err != nil {
 		return none, err
 	}
@@ -328,14 +329,14 @@ func (u Use) Until(limit tested.Level) (Countdown, error) {
 			return none, input.Bad(x.name, x.level.String(), "a level of "+string(u.Parameter)+", as Consumption finds it")
 		}
 	}
-	inf := math.Inf(1)
+	inf := units.Scalar(math.Inf(1))
 	m, r := u.Now.Base()-limit.Base(), u.PerDay.Base()
-	c := Countdown{Days: units.Scalar(m / r), Low: units.Scalar(inf), High: units.Scalar(inf)}
+	c := Countdown{Days: units.Scalar(m / r), Low: inf, High: inf}
 	switch {
 	case m == 0:
 		c.Days = 0
 	case !(m/r >= 0) || math.IsInf(m/r, 0):
-		c.Days = units.Scalar(inf)
+		c.Days = inf
 	}
 	// Inside the band (m - r τ)² <= q² (now - 2 joint τ + use τ²).
 	q2 := u.quantile * u.quantile

@@ -53,7 +53,8 @@ type useForm struct {
 // MarshalJSON writes null for what is not known.
 func (u Use) MarshalJSON() ([]byte, error) {
 	return json.Marshal(useForm{
-		plainUse(u), units.Scalar(u.quantile), [...]units.Scalar{units.Scalar(u.now), units.Scalar(u.use), units.Scalar(u.joint)},
+		plainUse(u), units.Scalar(u.quantile),
+		[...]units.Scalar{units.Scalar(u.now), units.Scalar(u.use), units.Scalar(u.joint)},
 	})
 }
 

@@ -34,7 +34,9 @@ func (w Water) Chemistry() (Chemistry, error) {
 
 // ChemistryOf picks out of a solved system what a keeper asks for.
 func (w Water) ChemistryOf(s *carbonate.System) Chemistry {
-	c := Chemistry{PH: s.PH(), PCO2: s.PCO2(), Aragonite: units.Scalar(s.Aragonite()), Brucite: s.Brucite(), Gypsum: s.Gypsum()}
+	c := Chemistry{
+		PH: s.PH(), PCO2: s.PCO2(), Aragonite: units.Scalar(s.Aragonite()), Brucite: s.Brucite(), Gypsum: s.Gypsum(),
+	}
 	if l, tested := w.Level(Ammonia); tested {
 		c.FreeAmmonia = FreeAmmoniaOf(l, s.FreeAmmonia())
 	}
@@ -49,9 +51,11 @@ func FreeAmmoniaOf(total Level, share units.Fraction) Level {
 
 // NoChemistry is a chemistry that is not known: NaN throughout.
 func NoChemistry() Chemistry {
-	nan := math.NaN()
-	band := carbonate.Band{Low: units.Scalar(nan), Likely: units.Scalar(nan), High: units.Scalar(nan)}
-	return Chemistry{PH: carbonate.PHTotal(nan), PCO2: carbonate.PCO2(nan), Aragonite: units.Scalar(nan), Brucite: band, Gypsum: band}
+	nan := units.Scalar(math.NaN())
+	band := carbonate.Band{Low: nan, Likely: nan, High: nan}
+	return Chemistry{
+		PH: carbonate.PHTotal(math.NaN()), PCO2: carbonate.PCO2(nan), Aragonite: nan, Brucite: band, Gypsum: band,
+	}
 }
 
 // System solves the CO₂ system of the water. Its CheckRange tells which of the

@@ -93,11 +93,14 @@ func At(s units.PracticalSalinity, t units.Temperature, o Options) Constants {
 	}
 	return Constants{
 		Salinity: s, Temperature: t, Options: o, Totals: totals,
-		K1: units.Scalar(step * k[0]), K2: units.Scalar(step * k[1]), KB: units.Scalar(k[2]), KW: units.Scalar(sea * k[3]), KS: units.Scalar(ks), KF: units.Scalar(kf),
-		KP1: units.Scalar(sea * k[6]), KP2: units.Scalar(sea * k[7]), KP3: units.Scalar(sea * k[8]), KSi: units.Scalar(sea * c.water * k[9]),
+		K1: units.Scalar(step * k[0]), K2: units.Scalar(step * k[1]), KB: units.Scalar(k[2]), KW: units.Scalar(sea * k[3]),
+		KS: units.Scalar(ks), KF: units.Scalar(kf),
+		KP1: units.Scalar(sea * k[6]), KP2: units.Scalar(sea * k[7]), KP3: units.Scalar(sea * k[8]),
+		KSi:  units.Scalar(sea * c.water * k[9]),
 		KH2S: units.Scalar(k[10]), KNH4: units.Scalar(k[11] * o.KNH4.factor(&c, free, sea)),
 		Calcite: units.Scalar(k[12]), Aragonite: units.Scalar(k[13]),
-		Gas: Gas{K0: units.Scalar(k[14]), FugacityRatio: units.Scalar(k[15]), VapourPressure: units.Scalar(k[16])}, FH: units.Scalar(fh),
+		Gas: Gas{K0: units.Scalar(k[14]), FugacityRatio: units.Scalar(k[15]), VapourPressure: units.Scalar(k[16])},
+		FH:  units.Scalar(fh),
 	}
 }
 
@@ -117,12 +120,12 @@ func possible(s units.PracticalSalinity, t units.Temperature) bool {
 
 // noConstants is NaN in every constant.
 func noConstants(s units.PracticalSalinity, t units.Temperature, o Options) Constants {
-	nan := math.NaN()
+	nan := units.Scalar(math.NaN())
 	x := units.AmountPerKilogram(nan)
 	return Constants{
 		Salinity: s, Temperature: t, Options: o, Totals: Totals{x, x, x, x, x},
-		Gas: Gas{units.Scalar(nan), units.Scalar(nan), units.Scalar(nan)}, K1: units.Scalar(nan), K2: units.Scalar(nan), KB: units.Scalar(nan), KW: units.Scalar(nan), KS: units.Scalar(nan), KF: units.Scalar(nan),
-		KP1: units.Scalar(nan), KP2: units.Scalar(nan), KP3: units.Scalar(nan), KSi: units.Scalar(nan), KH2S: units.Scalar(nan), KNH4: units.Scalar(nan),
-		Calcite: units.Scalar(nan), Aragonite: units.Scalar(nan), FH: units.Scalar(nan),
+		Gas: Gas{nan, nan, nan}, K1: nan, K2: nan, KB: nan, KW: nan, KS: nan, KF: nan,
+		KP1: nan, KP2: nan, KP3: nan, KSi: nan, KH2S: nan, KNH4: nan,
+		Calcite: nan, Aragonite: nan, FH: nan,
 	}
 }

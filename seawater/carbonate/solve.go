@@ -95,14 +95,14 @@ func (c *Constants) check(n *Nutrients) error {
 	switch {
 	case !c.Totals.sound():
 		return c.badTotal()
-	case !(constant(float64(c.K1)) && constant(float64(c.K2)) && constant(float64(c.KB)) && constant(float64(c.KW)) && constant(float64(c.KS)) && constant(float64(c.KF))):
+	case !(constant(c.K1) && constant(c.K2) && constant(c.KB) && constant(c.KW) && constant(c.KS) && constant(c.KF)):
 		return c.badConstant()
 	case n.none():
 		return nil
 	case !n.sound():
 		return badNutrients()
-	case !(constant(float64(c.KP1)) && constant(float64(c.KP2)) && constant(float64(c.KP3)) && constant(float64(c.KSi)) && constant(float64(c.KNH4)) &&
-		constant(float64(c.KH2S))):
+	case !(constant(c.KP1) && constant(c.KP2) && constant(c.KP3) && constant(c.KSi) && constant(c.KNH4) &&
+		constant(c.KH2S)):
 		return c.badConstant()
 	}
 	return nil
@@ -155,7 +155,7 @@ func (c *Constants) badConstant() error {
 
 // constant tells whether k can be an equilibrium constant. The products that
 // the solver takes of two or three of them neither overflow nor vanish.
-func constant(k float64) bool { return k > 1e-90 && k < 1e90 }
+func constant(k units.Scalar) bool { return k > 1e-90 && k < 1e90 }
 
 // sound tells whether x is a positive number.
 func sound(x float64) bool { return x > 0 && x <= math.MaxFloat64 }
@@ -181,7 +181,7 @@ func (c *Constants) pair(first, second Known, n *Nutrients) (pair, error) {
 		return p, err
 	}
 	p.a, p.b = first.chemistry(c), second.chemistry(c)
-	if (p.a.kind == dissolved || p.b.kind == dissolved) && !(constant(float64(c.K0)) && constant(float64(c.FugacityRatio))) {
+	if (p.a.kind == dissolved || p.b.kind == dissolved) && !(constant(c.K0) && constant(c.FugacityRatio)) {
 		return p, c.badConstant()
 	}
 	if p.a.kind > p.b.kind {

@@ -48,7 +48,8 @@ func (c *Constants) Uncertainty(a, b Known, n Nutrients, k ConstantUncertainty) 
 		PH: units.Scalar(v[acidity]), PCO2: PCO2(v[partialPressure]), FCO2: FCO2(v[fugacityOfCO2]),
 		Alkalinity: units.AmountPerKilogram(v[alkalinity]), DIC: units.AmountPerKilogram(v[dic]),
 		CO2: units.AmountPerKilogram(v[dissolved]), Bicarbonate: units.AmountPerKilogram(v[bicarbonate]),
-		Carbonate: units.AmountPerKilogram(v[carbonate]), Calcite: units.Scalar(v[ofCalcite]), Aragonite: units.Scalar(v[ofAragonite]),
+		Carbonate: units.AmountPerKilogram(v[carbonate]),
+		Calcite:   units.Scalar(v[ofCalcite]), Aragonite: units.Scalar(v[ofAragonite]),
 	}, nil
 }
 

@@ -108,7 +108,8 @@ func (c *Calibration[S]) checkUncertainties() error {
 	if err := input.NotNegative("uncertainty of the offset", float64(c.OffsetUncertainty), "mV"); err != nil {
 		return err
 	}
-	if err := input.NotNegative("uncertainty of the isopotential point", float64(c.IsopotentialUncertainty), ""); err != nil {
+	err := input.NotNegative("uncertainty of the isopotential point", float64(c.IsopotentialUncertainty), "")
+	if err != nil {
 		return err
 	}
 	if !(c.Correlation >= -1 && c.Correlation <= 1) {

@@ -27,7 +27,8 @@ func CarbonDioxideSaturation(s units.PracticalSalinity, t units.Temperature, p u
 	if !breathable(p, float64(c.VapourPressure)) {
 		return units.AmountPerKilogram(math.NaN())
 	}
-	return units.AmountPerKilogram(float64(c.K0*c.FugacityRatio) * air.PPM() * (atmospheres(p) - float64(c.VapourPressure)))
+	dry := atmospheres(p) - float64(c.VapourPressure)
+	return units.AmountPerKilogram(float64(c.K0*c.FugacityRatio) * air.PPM() * dry)
 }
 
 // carbonDioxideLitreCoef: ln K0 = a1 + a2 (100/T) + a3 ln(T/100) + S (b1 + b2 (T/100) +

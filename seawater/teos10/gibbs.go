@@ -105,8 +105,8 @@ func gibbs(x, y, z float64) Derivatives {
 }
 
 func noDerivatives() Derivatives {
-	n := math.NaN()
-	return Derivatives{units.Scalar(n), units.Scalar(n), units.Scalar(n), units.Scalar(n), units.Scalar(n), units.Scalar(n), units.Scalar(n), units.Scalar(n), units.Scalar(n), units.Scalar(n)}
+	n := units.Scalar(math.NaN())
+	return Derivatives{n, n, n, n, n, n, n, n, n, n}
 }
 
 // squareLog returns x² ln x with its limit 0 at x = 0.
