@@ -31,7 +31,7 @@ type ChangePlan struct {
 // not measured is NaN.
 type Move struct {
 	Name, Unit           string
-	Before, Batch, After float64
+	Before, Batch, After units.Scalar
 }
 
 // PlanChange works out what one water change does to everything in the tank.
@@ -149,26 +149,26 @@ func moves(before, batch, after *tested.Water) []Move {
 		Move{
 			"Salinity",
 			"PSS-78",
-			before.Portion.Practical().Value(),
-			batch.Portion.Practical().Value(),
-			after.Portion.Practical().Value(),
+			units.Scalar(before.Portion.Practical().Value()),
+			units.Scalar(batch.Portion.Practical().Value()),
+			units.Scalar(after.Portion.Practical().Value()),
 		},
 		Move{
 			"Temperature",
 			"°C",
-			before.Portion.Temperature().Celsius(),
-			batch.Portion.Temperature().Celsius(),
-			after.Portion.Temperature().Celsius(),
+			units.Scalar(before.Portion.Temperature().Celsius()),
+			units.Scalar(batch.Portion.Temperature().Celsius()),
+			units.Scalar(after.Portion.Temperature().Celsius()),
 		})
 	row := func(l tested.Level) {
 		_, unit := l.Counted()
-		in := func(w *tested.Water) float64 {
+		in := func(w *tested.Water) units.Scalar {
 			x, known := w.Level(l.Parameter())
 			if !known {
-				return math.NaN()
+				return units.Scalar(math.NaN())
 			}
 			n, _ := l.WithBase(x.Base()).Counted()
-			return n
+			return units.Scalar(n)
 		}
 		list = append(list, Move{capital(string(l.Parameter())), unit, in(before), in(batch), in(after)})
 	}
@@ -186,9 +186,15 @@ func moves(before, batch, after *tested.Water) []Move {
 		return list
 	}
 	return append(list,
-		Move{"pH", "total scale", b.PH.Value(), f.PH.Value(), a.PH.Value()},
+		Move{"pH", "total scale", units.Scalar(b.PH.Value()), units.Scalar(f.PH.Value()), units.Scalar(a.PH.Value())},
 		Move{"Aragonite saturation", "", b.Aragonite, f.Aragonite, a.Aragonite},
-		Move{"Free ammonia", "mg/L NH3", milligrams(b.FreeAmmonia), milligrams(f.FreeAmmonia), milligrams(a.FreeAmmonia)},
+		Move{
+			"Free ammonia",
+			"mg/L NH3",
+			units.Scalar(milligrams(b.FreeAmmonia)),
+			units.Scalar(milligrams(f.FreeAmmonia)),
+			units.Scalar(milligrams(a.FreeAmmonia)),
+		},
 	)
 }
 

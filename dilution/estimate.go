@@ -60,7 +60,7 @@ func (c Change) Estimates(d Doubts) ([]advice.Estimate, error) {
 		list := p.Moves()
 		after := make([]float64, len(list))
 		for i, m := range list {
-			after[i] = m.After
+			after[i] = float64(m.After)
 		}
 		return after, nil
 	})
@@ -69,7 +69,9 @@ func (c Change) Estimates(d Doubts) ([]advice.Estimate, error) {
 	}
 	var out []advice.Estimate
 	for i, m := range plan.Moves() {
-		e := advice.Estimate{Name: m.Name, Unit: m.Unit, Value: value[i], Uncertainty: uncertainty[i]}
+		e := advice.Estimate{
+			Name: m.Name, Unit: m.Unit, Value: units.Scalar(value[i]), Uncertainty: units.Scalar(uncertainty[i]),
+		}
 		if most[i] >= 0 {
 			e.Mostly = knobs[most[i]].name
 		}

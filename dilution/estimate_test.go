@@ -91,11 +91,11 @@ func TestEstimatesAgainstMonteCarlo(t *testing.T) {
 		require.NoError(t, err)
 		i := 0
 		for _, x := range p.Moves() {
-			if math.IsNaN(x.After) {
+			if math.IsNaN(float64(x.After)) {
 				continue
 			}
-			sum[i] += x.After
-			squares[i] += x.After * x.After
+			sum[i] += float64(x.After)
+			squares[i] += float64(x.After * x.After)
 			i++
 		}
 		require.Len(t, list, i)
@@ -105,7 +105,7 @@ func TestEstimatesAgainstMonteCarlo(t *testing.T) {
 		if e.Name == "Ammonia" || e.Name == "Free ammonia" {
 			continue // the batch has none, and its spread is one-sided
 		}
-		assert.InEpsilon(t, math.Sqrt(squares[i]/float64(runs)-mean*mean), e.Uncertainty, 0.05*wider, e.Name)
+		assert.InEpsilon(t, math.Sqrt(squares[i]/float64(runs)-mean*mean), float64(e.Uncertainty), 0.05*wider, e.Name)
 		assert.NotEmpty(t, e.Mostly)
 	}
 }
@@ -125,7 +125,7 @@ func TestEstimatesRefuse(t *testing.T) {
 	none, err := change.Estimates(dilution.Doubts{})
 	require.NoError(t, err)
 	for _, e := range none {
-		assert.Zero(t, e.Uncertainty, e.Name)
+		assert.Zero(t, float64(e.Uncertainty), e.Name)
 		assert.Empty(t, e.Mostly)
 	}
 	change.Swap = 500

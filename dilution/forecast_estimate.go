@@ -69,7 +69,7 @@ func (r Routine) Estimates(span time.Duration, b Bounds, d RoutineDoubts) ([]adv
 		}
 		values := make([]float64, 0, len(out))
 		for _, e := range f.ends() {
-			values = append(values, e.Value)
+			values = append(values, float64(e.Value))
 		}
 		return moved.days(&f, b, list, values)
 	})
@@ -77,9 +77,9 @@ func (r Routine) Estimates(span time.Duration, b Bounds, d RoutineDoubts) ([]adv
 		return nil, input.In("doubts", err)
 	}
 	for i := range out {
-		out[i].Value, out[i].Uncertainty = value[i], uncertainty[i]
+		out[i].Value, out[i].Uncertainty = units.Scalar(value[i]), units.Scalar(uncertainty[i])
 		if math.IsNaN(uncertainty[i]) {
-			out[i].Uncertainty = math.Inf(1)
+			out[i].Uncertainty = units.Scalar(math.Inf(1))
 		}
 		if most[i] >= 0 {
 			out[i].Mostly = knobs[most[i]].name
@@ -91,12 +91,12 @@ func (r Routine) Estimates(span time.Duration, b Bounds, d RoutineDoubts) ([]adv
 // ends lists the parameters at the end of a forecast.
 func (f *Forecast) ends() []advice.Estimate {
 	list := []advice.Estimate{
-		{Name: "Salinity", Unit: "PSS-78", Value: f.End.Portion.Practical().Value()},
-		{Name: "Volume", Unit: "L", Value: f.End.Portion.Volume().Litres()},
+		{Name: "Salinity", Unit: "PSS-78", Value: units.Scalar(f.End.Portion.Practical().Value())},
+		{Name: "Volume", Unit: "L", Value: units.Scalar(f.End.Portion.Volume().Litres())},
 	}
 	for _, l := range f.End.Levels {
 		x, unit := l.Counted()
-		list = append(list, advice.Estimate{Name: capital(string(l.Parameter())), Unit: unit, Value: x})
+		list = append(list, advice.Estimate{Name: capital(string(l.Parameter())), Unit: unit, Value: units.Scalar(x)})
 	}
 	return list
 }

@@ -68,7 +68,7 @@ func (b Batch) Estimates(d Doubts) ([]advice.Estimate, error) {
 		{Name: "Volume", Unit: "L"},
 	}
 	for i := range list {
-		list[i].Value, list[i].Uncertainty = value[i], uncertainty[i]
+		list[i].Value, list[i].Uncertainty = units.Scalar(value[i]), units.Scalar(uncertainty[i])
 		if most[i] >= 0 {
 			list[i].Mostly = inputs[most[i]].name
 		}

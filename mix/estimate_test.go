@@ -58,7 +58,7 @@ func TestEstimatesAgainstMonteCarlo(t *testing.T) {
 	}
 	for i, e := range list {
 		mean := sum[i] / float64(runs)
-		assert.InEpsilon(t, math.Sqrt(squares[i]/float64(runs)-mean*mean), e.Uncertainty, 0.05*wider, e.Name)
+		assert.InEpsilon(t, math.Sqrt(squares[i]/float64(runs)-mean*mean), float64(e.Uncertainty), 0.05*wider, e.Name)
 	}
 
 	_, err = batch.Estimates(mix.Doubts{Salt: units.Share(-1)})

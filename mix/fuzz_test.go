@@ -212,13 +212,13 @@ func FuzzEstimates(f *testing.F) {
 		require.Len(t, list, 3)
 		p, err := mix.Plan(b)
 		require.NoError(t, err)
-		require.InEpsilon(t, target, list[0].Value, 1e-9)
-		require.InEpsilon(t, p.Volume.Litres(), list[2].Value, 1e-9)
+		require.InEpsilon(t, target, float64(list[0].Value), 1e-9)
+		require.InEpsilon(t, p.Volume.Litres(), float64(list[2].Value), 1e-9)
 		for _, e := range list {
-			sound(t, e.Name, e.Uncertainty)
+			sound(t, e.Name, float64(e.Uncertainty))
 			require.Equal(t, e.Uncertainty > 0, e.Mostly != "", e.Name)
 			if d == (mix.Doubts{}) {
-				require.Zero(t, e.Uncertainty)
+				require.Zero(t, float64(e.Uncertainty))
 			}
 		}
 	})

@@ -31,19 +31,19 @@ func (r Range) Check(x float64) error {
 	if x >= r.Min && x <= r.Max {
 		return nil
 	}
-	return &RangeError{Range: r, Got: x}
+	return &RangeError{Range: r, Got: Scalar(x)}
 }
 
 // RangeError reports a value outside a Range. errors.Is(err, ErrRange) is
 // true for it.
 type RangeError struct {
 	Range
-	Got float64
+	Got Scalar
 }
 
 // Error reads "temperature: 45 °C is outside -2 to 40 °C (UNESCO 1983)".
 func (e *RangeError) Error() string {
-	s := e.Quantity + ": " + withUnit(e.Got, e.Unit) + " is outside " +
+	s := e.Quantity + ": " + withUnit(float64(e.Got), e.Unit) + " is outside " +
 		number(e.Min) + " to " + withUnit(e.Max, e.Unit)
 	if e.Source != "" {
 		s += " (" + e.Source + ")"

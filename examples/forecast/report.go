@@ -182,7 +182,7 @@ func (y *year) sure(c dilution.Crossing) (days, mostly string) {
 		return "", ""
 	}
 	mostly = strings.ToLower(y.Estimates[i].Mostly)
-	switch x := math.Round(y.Estimates[i].Uncertainty); {
+	switch x := math.Round(float64(y.Estimates[i].Uncertainty)); {
 	case math.IsInf(x, 0):
 		return never, mostly
 	case x <= 1:
@@ -297,7 +297,7 @@ func (y *year) doubts() (list []map[string]float64) {
 		}
 		at := map[string]float64{}
 		for _, e := range all {
-			at[e.Name] = e.Uncertainty
+			at[e.Name] = float64(e.Uncertainty)
 		}
 		list = append(list, at)
 	}

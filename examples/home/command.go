@@ -1,6 +1,7 @@
 package home
 
 import (
+	"encoding/json"
 	"errors"
 	"flag"
 	"fmt"
@@ -186,7 +187,10 @@ func (c *Command) write(r *paper.Report, numbers any, stdout io.Writer, page str
 		}
 	}
 	if asJSON {
-		return writeJSON(stdout, numbers)
+		e := json.NewEncoder(stdout)
+		e.SetEscapeHTML(false)
+		e.SetIndent("", "  ")
+		return e.Encode(numbers)
 	}
 	return r.WriteText(stdout, o)
 }

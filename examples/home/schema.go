@@ -70,7 +70,8 @@ func (h *Home) tank(f *file) {
 	h.levels(f, "tank", &t.Levels, "what was tested in the tank", "7.4 dKH")
 	f.get("room.temperature", &h.Room, "temperature of the room", "19 °C")
 	f.get("room.co2", &h.Air, "CO2 in the air of the room", "600 ppm")
-	h.Unheated = f.get("heater.power", &h.Heater, "power of the heater in the mixing vessel; 0 W if there is none", "200 W") && h.Heater == 0
+	h.Unheated = f.get("heater.power", &h.Heater, "power of the heater in the mixing vessel; 0 W if "+
+		"there is none", "200 W") && h.Heater == 0
 	f.get("heater.loss", &h.Loss, "heat that the mixing vessel loses; needs room.temperature", "3 W/K")
 }
 
@@ -179,7 +180,8 @@ func (h *Home) pure(f *file) {
 func (h *Home) batch(f *file) {
 	m := &h.Mix
 	h.salinity(f, "mix.target", &m.Target, "salinity to mix to", "35 ppt")
-	temperature(f, "mix.temperature", &m.Temperature, "temperature of the finished mix; that of the tank if not said", "25 °C")
+	temperature(f, "mix.temperature", &m.Temperature, "temperature of the finished mix; that of the tank "+
+		"if not said", "25 °C")
 	var volume, water units.Volume
 	var level, waterLevel units.Length
 	said := 0

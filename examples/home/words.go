@@ -44,7 +44,8 @@ func (h *Home) Salinity(name, text string) (units.PracticalSalinity, error) {
 	case units.SpecificGravity:
 		water, err = seawater.FromSpecificGravity(q)
 	case units.BareGravity:
-		h.Guess("prefer.gravity", "a plain SG is taken at "+h.Pair.String()+"; set it if your meter has another pair of temperatures")
+		h.Guess("prefer.gravity", "a plain SG is taken at "+h.Pair.String()+
+			"; set it if your meter has another pair of temperatures")
 		water, err = seawater.FromSpecificGravity(q.At(h.Pair))
 	case units.ConductivityAt:
 		water, err = seawater.FromConductivity(q.Conductivity, q.Temperature)

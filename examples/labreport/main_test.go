@@ -14,7 +14,6 @@ import (
 	"example.org/wellmixed/examples/home/hometest"
 	"example.org/wellmixed/examples/paper"
 	"example.org/wellmixed/seawater/ions"
-	"example.org/wellmixed/units"
 )
 
 var update = flag.Bool("update", false, "rewrite the expected reports")

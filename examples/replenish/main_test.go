@@ -88,12 +88,12 @@ func TestCalciumBalances(t *testing.T) {
 	assert.InEpsilon(t, d.Amount.Volume.Litres(), sum.Litres(), 1e-12)
 }
 
-// What is unknown or never comes is null, and does not stop the rest.
+// What is unknown is null, what never comes infinite, and neither stops the rest.
 func TestJSONOfTheUnknown(t *testing.T) {
 	out := own(t, small+`, "alkalinity": "7 dKH", "calcium": "420 mg/L"},
 		"tests": [{"at": "2026-03-01", "alkalinity": "7.6 dKH", "calcium": "420 mg/L"}, {"at": "2026-03-03", "alkalinity": "7.4 dKH", "calcium": "420 mg/L"},
 			{"at": "2026-03-06", "alkalinity": "7.0 dKH", "calcium": "420 mg/L"}], "lowest": {"calcium": "380 mg/L"}`, "-json")
-	assert.Contains(t, out, `"Days": null`)
+	assert.Contains(t, out, `"Days": "+Inf"`)
 	assert.Contains(t, out, `"Aragonite": null`)
 	assert.Contains(t, out, `"Ratio": null`)
 }
@@ -223,7 +223,7 @@ func TestFlatLogAndUnknownPH(t *testing.T) {
 	assert.Contains(t, out, "Undosed, calcium never is at 380 mg/L Ca")
 	assert.NotContains(t, out, "never days")
 	assert.Contains(t, out, "; pH not known: in many small parts")
-	assert.Equal(t, ", where skeletons take 2 to 1: the tests leave it open", ratio(replenish.Calcification{Ratio: math.NaN(), Consistent: true}))
+	assert.Equal(t, ", where skeletons take 2 to 1: the tests leave it open", ratio(replenish.Calcification{Ratio: units.Scalar(math.NaN()), Consistent: true}))
 }
 
 // Lime water takes the place of daily doses, and what is left of them is said.

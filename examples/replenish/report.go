@@ -51,9 +51,9 @@ func (j *job) verdict() {
 		}
 	}
 	for _, l := range j.Lasts {
-		if l.failed == nil && !math.IsInf(l.Days, 0) {
+		if l.failed == nil && !math.IsInf(float64(l.Days), 0) {
 			j.r.Verdict = append(j.r.Verdict, fmt.Sprintf("Undosed, %s is down at %v in %s%s.", l.Limit.Parameter(), l.Limit,
-				days(l.Days), between95(l)))
+				days(float64(l.Days)), between95(l)))
 		}
 	}
 	if len(uses) > 0 {
@@ -155,7 +155,7 @@ func (j *job) used() {
 		switch {
 		case l.failed != nil:
 			body = append(body, "How long "+string(l.Limit.Parameter())+" lasts cannot be told: "+l.failed.Error()+".")
-		case math.IsInf(l.Days, 0):
+		case math.IsInf(float64(l.Days), 0):
 			body = append(body, fmt.Sprintf("Undosed, %s never is at %v%s.", l.Limit.Parameter(), l.Limit, between95(l)))
 		}
 	}
@@ -234,7 +234,7 @@ func (j *job) toGoal(d dose) {
 	}
 	t := &paper.Table{Head: []string{"", "pH total", "aragonite", string(d.To.Parameter())}}
 	row := func(name string, c tested.Chemistry, level string) {
-		t.Row(name, paper.Fixed(c.PH.Value(), 2), paper.Fixed(c.Aragonite, 1), level)
+		t.Row(name, paper.Fixed(c.PH.Value(), 2), paper.Fixed(float64(c.Aragonite), 1), level)
 	}
 	row("now", d.Before, "")
 	for i, s := range d.Steps {
@@ -299,10 +299,10 @@ func days(x float64) string {
 
 // between95 is nothing where no uncertainty is known.
 func between95(l lasting) string {
-	if days(l.Low) == days(l.High) {
+	if days(float64(l.Low)) == days(float64(l.High)) {
 		return ""
 	}
-	return fmt.Sprintf(" (95 %%: %s to %s)", days(l.Low), days(l.High))
+	return fmt.Sprintf(" (95 %%: %s to %s)", days(float64(l.Low)), days(float64(l.High)))
 }
 
 func ratio(c replenish.Calcification) string {
@@ -311,7 +311,7 @@ func ratio(c replenish.Calcification) string {
 		verdict = "they do not agree"
 	}
 	switch {
-	case !math.IsNaN(c.Ratio):
+	case !math.IsNaN(float64(c.Ratio)):
 		return fmt.Sprintf(": %.1f ± %.1f, where skeletons take 2: %s", c.Ratio, c.Uncertainty, verdict)
 	case c.Consistent:
 		return ", where skeletons take 2 to 1: the tests leave it open"

@@ -111,7 +111,8 @@ func (j *job) within(goal units.PracticalSalinity) units.PracticalSalinity {
 		return units.PracticalSalinity{}
 	}
 	near := fresh + math.Copysign(nearEnough, tank-fresh)
-	j.h.Guess("goal.salinity", fmt.Sprintf("planned to %.1f: changes come only near to the %.1f of the new water", near, fresh))
+	j.h.Guess("goal.salinity", fmt.Sprintf("planned to %.1f: changes come only near to the %.1f of the "+
+		"new water", near, fresh))
 	return units.Practical(near)
 }
 

@@ -152,7 +152,8 @@ func ofMix(err error) error {
 		} {
 			if bad.Field == field || strings.HasPrefix(bad.Field, field+".") {
 				if key == "salt" {
-					bad.Want += "; what it says of the salt is salt.per_litre_of_water, per_litre_of_mix or package_makes, with salt.gives"
+					bad.Want += "; what it says of the salt is salt.per_litre_of_water, per_litre_of_mix or package_makes, with " +
+						"salt.gives"
 				}
 				return &units.InputError{Field: key, Got: bad.Got, Want: bad.Want}
 			}

@@ -201,7 +201,9 @@ func (j *job) counsel(c mix.Correction) string {
 func (j *job) moves() []paper.Compared {
 	var list []paper.Compared
 	for _, m := range j.Change.Moves() {
-		row := paper.Compared{Name: m.Name, Unit: m.Unit, Before: m.Before, New: m.Batch, After: m.After}
+		row := paper.Compared{
+			Name: m.Name, Unit: m.Unit, Before: float64(m.Before), New: float64(m.Batch), After: float64(m.After),
+		}
 		if m.Name == "Salinity" && j.h.Tank.Salinity == nil {
 			row.Before, row.After = math.NaN(), math.NaN()
 		}
@@ -350,11 +352,11 @@ func (j *job) sure() {
 	for _, e := range j.Estimates {
 		if e.Mostly != "" {
 			d := paper.Decimals(e.Name)
-			off := paper.Fixed(e.Uncertainty, d)
+			off := paper.Fixed(float64(e.Uncertainty), d)
 			if !j.doubted(e.Name) {
 				off = "at least " + off
 			}
-			t.Row(e.Name, paper.Fixed(e.Value, d), off, e.Unit, e.Mostly)
+			t.Row(e.Name, paper.Fixed(float64(e.Value), d), off, e.Unit, e.Mostly)
 		}
 	}
 	j.r.Add("How sure it is", t, "± is the standard uncertainty: two of three times it is no further off.")

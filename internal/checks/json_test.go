@@ -11,6 +11,7 @@ import (
 	"unsafe"
 
 	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -47,7 +48,7 @@ var written = []any{
 	new(units.Flow), new(units.Fraction), new(units.GaugePressure), new(units.GravityPair), new(units.InputError),
 	new(units.Length), new(units.Mass), new(units.MassPerKilogram), new(units.MassPerLitre), new(units.MolarMass),
 	new(units.Money), new(units.Power), new(units.PracticalSalinity), new(units.Range), new(units.RangeError),
-	new(units.Ratio), new(units.Resistivity), new(units.SeaPressure), new(units.SpecificGravity), new(units.SpecificHeat),
+	new(units.Ratio), new(units.Resistivity), new(units.Scalar), new(units.SeaPressure), new(units.SpecificGravity), new(units.SpecificHeat),
 	new(units.Speed), new(units.Style), new(units.TDS), new(units.TDSScale), new(units.Temperature),
 	new(units.TemperatureDifference), new(units.ThermalConductance), new(units.Voltage), new(units.Volume),
 	new(seawater.Agreement), new(seawater.Portion), new(seawater.Reading), new(seawater.Sample),
@@ -231,26 +232,39 @@ func TestUnknownGoesToJSON(t *testing.T) {
 			continue
 		}
 		t.Run(typ.String(), func(t *testing.T) {
-			v := reflect.New(typ)
-			fill(t, v.Elem(), typ.String(), 0)
-			forget(v.Elem())
-			text, err := json.Marshal(v.Interface())
-			require.NoError(t, err)
-			assert.NotContains(t, string(text), "NaN")
-			if !strings.Contains(typ.PkgPath(), "salts") { // a formula of nothing is an empty text
-				assert.NotContains(t, string(text), `""`, "unknown is null")
+			for _, scalar := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
+				v := reflect.New(typ)
+				fill(t, v.Elem(), typ.String(), 0)
+				forget(v.Elem(), scalar)
+				text, err := json.Marshal(v.Interface())
+				require.NoError(t, err)
+				assert.NotContains(t, string(text), "NaN")
+				if !strings.Contains(typ.PkgPath(), "salts") { // a formula of nothing is an empty text
+					assert.NotContains(t, string(text), `""`, "unknown is null")
+				}
+				back := reflect.New(typ)
+				require.NoError(t, json.Unmarshal(text, back.Interface()), "%s", text)
+				again, err := json.Marshal(back.Interface())
+				require.NoError(t, err)
+				assert.Equal(t, string(text), string(again))
+				if diff := cmp.Diff(scalars(v.Elem()), scalars(back.Elem()), cmpopts.EquateNaNs()); diff != "" {
+					t.Errorf("%s came back otherwise: %s", text, diff)
+				}
 			}
-			back := reflect.New(typ)
-			require.NoError(t, json.Unmarshal(text, back.Interface()), "%s", text)
-			again, err := json.Marshal(back.Interface())
-			require.NoError(t, err)
-			assert.Equal(t, string(text), string(again))
 		})
 	}
 }
 
-// forget makes everything in v unknown that can be read from an empty text.
-func forget(v reflect.Value) {
+// scalar is the type of numbers that may be unknown or infinite.
+var scalar = reflect.TypeFor[units.Scalar]()
+
+// forget makes everything in v unknown that can be read from an empty text, and every
+// number that may be unknown or infinite x.
+func forget(v reflect.Value, x float64) {
+	if v.Type() == scalar {
+		v.SetFloat(x)
+		return
+	}
 	if reader, ok := v.Addr().Interface().(encoding.TextUnmarshaler); ok && v.Kind() != reflect.Pointer {
 		before := reflect.New(v.Type()).Elem()
 		before.Set(v)
@@ -261,17 +275,62 @@ func forget(v reflect.Value) {
 	}
 	switch v.Kind() {
 	case reflect.Pointer:
-		forget(v.Elem())
+		forget(v.Elem(), x)
 	case reflect.Slice, reflect.Array:
 		for i := range v.Len() {
-			forget(v.Index(i))
+			forget(v.Index(i), x)
 		}
 	case reflect.Struct:
 		for i := range v.NumField() {
 			if v.Field(i).CanSet() {
-				forget(v.Field(i))
+				forget(v.Field(i), x)
 			}
 		}
+	}
+}
+
+// scalars are all numbers in v that may be unknown or infinite, in their order.
+func scalars(v reflect.Value) []float64 {
+	var all []float64
+	switch {
+	case v.Type() == scalar:
+		all = append(all, v.Float())
+	case v.Kind() == reflect.Pointer && !v.IsNil():
+		all = scalars(v.Elem())
+	case v.Kind() == reflect.Slice || v.Kind() == reflect.Array:
+		for i := range v.Len() {
+			all = append(all, scalars(v.Index(i))...)
+		}
+	case v.Kind() == reflect.Struct:
+		for i := range v.NumField() {
+			all = append(all, scalars(v.Field(i))...)
+		}
+	}
+	return all
+}
+
+// What the library returns goes to JSON where a number is unknown, or has no end.
+func TestUnknownResultsGoToJSON(t *testing.T) {
+	nowhere, degrees := units.Practical(math.NaN()), units.Celsius(25)
+	constants := carbonate.At(nowhere, degrees, carbonate.Options{})
+	system, err := constants.FromAlkalinityDIC(2300, 2000, carbonate.Nutrients{})
+	require.Error(t, err)
+	fresh := teos10.Gibbs(units.Absolute(0), degrees, 0)
+	require.True(t, math.IsInf(float64(fresh.S), -1))
+	for _, result := range []any{
+		&constants, new(carbonate.Constants), system.Buffers(), system.Brucite(), system.Gypsum(), tested.NoChemistry(),
+		fresh, units.Range{Max: 1}.Check(math.NaN()), advice.Estimate{Uncertainty: units.Scalar(math.Inf(1))},
+	} {
+		text, err := json.Marshal(result)
+		require.NoError(t, err, "%T", result)
+		back := reflect.New(reflect.Indirect(reflect.ValueOf(result)).Type())
+		require.NoError(t, json.Unmarshal(text, back.Interface()), "%s", text)
+		again, err := json.Marshal(back.Interface())
+		require.NoError(t, err)
+		assert.Equal(t, string(text), string(again))
+		got, want := scalars(back.Elem()), scalars(reflect.Indirect(reflect.ValueOf(result)))
+		require.NotEmpty(t, want, "%T", result)
+		assert.Empty(t, cmp.Diff(want, got, cmpopts.EquateNaNs()), "%T", result)
 	}
 }
 

@@ -114,10 +114,10 @@ func chemistryCautions(w tested.Water, tank found, held tested.Held, steps []Ste
 	highest, omega, aired, brucite, gypsum := math.Inf(-1), 0.0, 0.0, 0.0, 0.0
 	for _, s := range steps {
 		highest = max(highest, s.AtOnce.PH.Value(), s.Aired.PH.Value())
-		omega = max(omega, s.AtOnce.Aragonite, s.Aired.Aragonite)
-		aired = max(aired, s.Aired.Aragonite)
-		brucite = max(brucite, s.AtOnce.Brucite.Likely)
-		gypsum = max(gypsum, s.AtOnce.Gypsum.High)
+		omega = max(omega, float64(s.AtOnce.Aragonite), float64(s.Aired.Aragonite))
+		aired = max(aired, float64(s.Aired.Aragonite))
+		brucite = max(brucite, float64(s.AtOnce.Brucite.Likely))
+		gypsum = max(gypsum, float64(s.AtOnce.Gypsum.High))
 	}
 	if math.IsNaN(highest) {
 		return append(list, unknownCarbon)
@@ -129,7 +129,7 @@ func chemistryCautions(w tested.Water, tank found, held tested.Held, steps []Ste
 				1)+": above about "+input.Number(advice.SpontaneousAragonite)+" calcium carbonate forms in "+
 				"clear seawater (Marion, Millero and Feistel 2009; from memory), takes calcium and alkalinity with it and clouds "+
 				"the tank. Choose a lower level or smaller steps.")
-	case aired >= advice.SustainedAragonite && !(before.Aragonite >= aired):
+	case aired >= advice.SustainedAragonite && !(float64(before.Aragonite) >= aired):
 		add("aragonite-may-fall-out", advice.Care,
 			"Aragonite stays at a saturation state of "+input.Fixed(aired,
 				1)+" afterwards: above about "+input.Number(advice.SustainedAragonite)+", with grains to start on, "+

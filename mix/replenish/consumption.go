@@ -10,6 +10,7 @@ import (
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/tested"
+	"example.org/wellmixed/units"
 )
 
 // Demand is what a log says of the tank.
@@ -49,7 +50,7 @@ type Use struct {
 	// uncertainties above are enlarged by the Birge ratio, sqrt(ChiSquare/Freedom).
 	// Enlarged, they come from the scatter, and the interval is Student's. Both are
 	// NaN if no uncertainty was stated or nothing is left to compare.
-	ChiSquare, Probability float64
+	ChiSquare, Probability units.Scalar
 
 	quantile        float64 // standard uncertainties in half of the 95 % interval
 	now, use, joint float64 // variances of Now and PerDay, and their covariance
@@ -65,10 +66,10 @@ type Calcification struct {
 	// gives if it is negative; zero if nitrate was not tested.
 	ByNitrogen, NitrogenUncertainty tested.Level
 	Alkalinity                      tested.Level // a day, left for calcification
-	Ratio, Uncertainty              float64      // NaN if the use of calcium is not two standard uncertainties from zero
+	Ratio, Uncertainty              units.Scalar // NaN if the use of calcium is not two standard uncertainties from zero
 	// Off is the alkalinity that calcification used in a day, less twice the
 	// calcium, in meq/L, with its standard uncertainty.
-	Off, OffUncertainty float64
+	Off, OffUncertainty units.Scalar
 	Consistent          bool // Off is within two standard uncertainties of zero
 }
 
@@ -208,7 +209,8 @@ func fit(p tested.Parameter, as tested.Level, tests []line, now line, stated boo
 		e := y.AtVec(i) - x.At(i, 0)*start - x.At(i, 1)*rate
 		chi += e * e
 	}
-	u := Use{Parameter: p, At: now.at, Tests: n, Freedom: n - 2, ChiSquare: math.NaN(), Probability: math.NaN()}
+	nan := units.Scalar(math.NaN())
+	u := Use{Parameter: p, At: now.at, Tests: n, Freedom: n - 2, ChiSquare: nan, Probability: nan}
 	variance := 1.0
 	u.quantile = distuv.UnitNormal.Quantile(0.975)
 	switch {
@@ -216,8 +218,8 @@ func fit(p tested.Parameter, as tested.Level, tests []line, now line, stated boo
 		variance = chi / float64(u.Freedom)
 		u.quantile = student(u.Freedom)
 	case u.Freedom > 0:
-		u.ChiSquare = chi
-		u.Probability = distuv.ChiSquared{K: float64(u.Freedom)}.Survival(chi)
+		u.ChiSquare = units.Scalar(chi)
+		u.Probability = units.Scalar(distuv.ChiSquared{K: float64(u.Freedom)}.Survival(chi))
 		if u.Probability < consistentAt {
 			variance = chi / float64(u.Freedom)
 			u.quantile = student(u.Freedom)
@@ -288,21 +290,21 @@ func (d *Demand) calcify() {
 	variance := alkalinity.use + c.NitrogenUncertainty.Base()*c.NitrogenUncertainty.Base()
 	used := calcium.PerDay.Base()
 	c.Alkalinity = as.WithBase(left)
-	c.Ratio, c.Uncertainty = math.NaN(), math.NaN()
+	c.Ratio, c.Uncertainty = units.Scalar(math.NaN()), units.Scalar(math.NaN())
 	if used != 0 && math.Abs(used) >= 2*math.Sqrt(calcium.use) {
-		c.Ratio = left / used
-		c.Uncertainty = math.Sqrt(variance+c.Ratio*c.Ratio*calcium.use) / math.Abs(used)
+		c.Ratio = units.Scalar(left / used)
+		c.Uncertainty = units.Scalar(math.Sqrt(variance+float64(c.Ratio*c.Ratio)*calcium.use) / math.Abs(used))
 	}
-	c.Off = left - equivalentsPerCalcium*used
-	c.OffUncertainty = math.Sqrt(variance + equivalentsPerCalcium*equivalentsPerCalcium*calcium.use)
-	c.Consistent = math.Abs(c.Off) <= 2*c.OffUncertainty
+	c.Off = units.Scalar(left - equivalentsPerCalcium*used)
+	c.OffUncertainty = units.Scalar(math.Sqrt(variance + equivalentsPerCalcium*equivalentsPerCalcium*calcium.use))
+	c.Consistent = math.Abs(float64(c.Off)) <= float64(2*c.OffUncertainty)
 	d.Calcification = c
 }
 
 // Countdown is how long a level lasts, in days from Use.At; +Inf is never.
 type Countdown struct {
-	Days      float64
-	Low, High float64 // the limit is reached between them with a probability of 95 %
+	Days      units.Scalar
+	Low, High units.Scalar // the limit is reached between them with a probability of 95 %
 }
 
 // Until tells when the parameter reaches a limit, if it goes on being used, or
@@ -311,7 +313,7 @@ type Countdown struct {
 //	symbol   τ = (c - L)/r; Low and High where the band of 95 % about the line crosses L
 //	source   Fieller 1954, J. R. Stat. Soc. B 16, 175-185
 func (u Use) Until(limit tested.Level) (Countdown, error) {
-	nan := math.NaN()
+	nan := units.Scalar(math.NaN())
 	none := Countdown{nan, nan, nan}
 	if err := limit.Check("limit"); err != nil {
 		return none, err
@@ -327,9 +329,9 @@ func (u Use) Until(limit tested.Level) (Countdown, error) {
 			return none, input.Bad(x.name, x.level.String(), "a level of "+string(u.Parameter)+", as Consumption finds it")
 		}
 	}
-	inf := math.Inf(1)
+	inf := units.Scalar(math.Inf(1))
 	m, r := u.Now.Base()-limit.Base(), u.PerDay.Base()
-	c := Countdown{Days: m / r, Low: inf, High: inf}
+	c := Countdown{Days: units.Scalar(m / r), Low: inf, High: inf}
 	switch {
 	case m == 0:
 		c.Days = 0
@@ -343,16 +345,16 @@ func (u Use) Until(limit tested.Level) (Countdown, error) {
 	if e <= 0 { // already, for all that is known
 		c.Low = 0
 		if a > 0 && root >= 0 {
-			c.High = max(0, (b+math.Sqrt(root))/a)
+			c.High = units.Scalar(max(0, (b+math.Sqrt(root))/a))
 		}
 		return c, nil
 	}
 	if !(root >= 0) || !(b+math.Sqrt(root) > 0) {
 		return c, nil
 	}
-	c.Low = e / (b + math.Sqrt(root))
+	c.Low = units.Scalar(e / (b + math.Sqrt(root)))
 	if a > 0 {
-		c.High = max(c.Low, (b+math.Sqrt(root))/a) // they can be one, but for rounding
+		c.High = units.Scalar(max(float64(c.Low), (b+math.Sqrt(root))/a)) // they can be one, but for rounding
 	}
 	return c, nil
 }

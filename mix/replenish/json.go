@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"example.org/wellmixed/mix/salts"
+	"example.org/wellmixed/units"
 )
 
 // additiveForm is an Additive as JSON has it.
@@ -42,54 +43,30 @@ func (a *Additive) UnmarshalJSON(text []byte) error {
 // plainUse is a Use without methods.
 type plainUse Use
 
-// useForm is a Use as JSON has it: unknown is null, and what [Use.Until] reckons with
-// goes along.
+// useForm is a Use as JSON has it: what [Use.Until] reckons with goes along.
 type useForm struct {
 	plainUse
-	ChiSquare, Probability *float64
-	Quantile               *float64
-	Variances              *[3]float64 // of Now and of PerDay, and their covariance
+	Quantile  units.Scalar
+	Variances [3]units.Scalar // of Now and of PerDay, and their covariance
 }
 
 // MarshalJSON writes null for what is not known.
 func (u Use) MarshalJSON() ([]byte, error) {
-	form := useForm{
-		plainUse:  plainUse(u),
-		ChiSquare: known(u.ChiSquare), Probability: known(u.Probability), Quantile: known(u.quantile),
-	}
-	if known(u.now) != nil && known(u.use) != nil && known(u.joint) != nil {
-		form.Variances = &[3]float64{u.now, u.use, u.joint}
-	}
-	return json.Marshal(form)
+	return json.Marshal(useForm{
+		plainUse(u), units.Scalar(u.quantile),
+		[...]units.Scalar{units.Scalar(u.now), units.Scalar(u.use), units.Scalar(u.joint)},
+	})
 }
 
-// UnmarshalJSON reads what MarshalJSON writes.
+// UnmarshalJSON reads what MarshalJSON writes. What is not there is not known.
 func (u *Use) UnmarshalJSON(text []byte) error {
-	var form useForm
+	nan := units.Scalar(math.NaN())
+	form := useForm{plainUse{ChiSquare: nan, Probability: nan}, nan, [...]units.Scalar{nan, nan, nan}}
 	if err := json.Unmarshal(text, &form); err != nil {
 		return err
 	}
 	*u = Use(form.plainUse)
-	u.ChiSquare, u.Probability, u.quantile = number(form.ChiSquare), number(form.Probability), number(form.Quantile)
-	u.now, u.use, u.joint = math.NaN(), math.NaN(), math.NaN()
-	if v := form.Variances; v != nil {
-		u.now, u.use, u.joint = v[0], v[1], v[2]
-	}
+	v := &form.Variances
+	u.quantile, u.now, u.use, u.joint = float64(form.Quantile), float64(v[0]), float64(v[1]), float64(v[2])
 	return nil
-}
-
-// known is nil for a number that JSON does not have.
-func known(x float64) *float64 {
-	if math.IsNaN(x) || math.IsInf(x, 0) {
-		return nil
-	}
-	return &x
-}
-
-// number is the way back.
-func number(x *float64) float64 {
-	if x == nil {
-		return math.NaN()
-	}
-	return *x
 }

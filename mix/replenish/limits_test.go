@@ -328,10 +328,10 @@ func TestWhereCautionsBegin(t *testing.T) {
 	ids := func(before, now, aired tested.Chemistry) []string {
 		return identifiers(chemistryCautions(tested.Water{}, found{before, before}, tested.Limits{}.List(), []Step{{AtOnce: now, Aired: aired}}))
 	}
-	omega := func(x float64) tested.Chemistry { c := calm; c.Aragonite = x; return c }
+	omega := func(x float64) tested.Chemistry { c := calm; c.Aragonite = units.Scalar(x); return c }
 	ph := func(x float64) tested.Chemistry { c := calm; c.PH = carbonate.PHTotal(x); return c }
 	band := func(low, likely, high float64) carbonate.Band {
-		return carbonate.Band{Low: low, Likely: likely, High: high}
+		return carbonate.Band{Low: units.Scalar(low), Likely: units.Scalar(likely), High: units.Scalar(high)}
 	}
 	brucite := func(low, likely, high float64) tested.Chemistry {
 		c := calm

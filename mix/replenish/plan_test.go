@@ -164,7 +164,7 @@ func TestChemistry(t *testing.T) {
 		require.NoError(t, err)
 		checks.Absolute(t, formula+" before", plan.Before.PH.Value(), 8.05, 1e-12)
 		checks.Absolute(t, formula+" at once", plan.Steps[0].AtOnce.PH.Value(), s.PH().Value(), 3e-4)
-		checks.Relative(t, formula+" aragonite", plan.Steps[0].AtOnce.Aragonite, s.Aragonite(), 1e-3)
+		checks.Relative(t, formula+" aragonite", float64(plan.Steps[0].AtOnce.Aragonite), s.Aragonite(), 1e-3)
 		checks.Absolute(t, formula+" aired", plan.Steps[0].Aired.PH.Value(), a.PH().Value(), 3e-4)
 		checks.Relative(t, formula+" air", plan.Steps[0].Aired.PCO2.Microatmospheres(), a.PCO2().Microatmospheres(), 1e-4)
 	}

@@ -219,7 +219,7 @@ func TestBruciteDose(t *testing.T) {
 			require.NoError(t, err)
 			return chemistry
 		}
-		dose, ok := solve.Brent(func(x float64) float64 { return math.Log(after(x).Brucite.Likely) }, 1, 20000, 1e-6)
+		dose, ok := solve.Brent(func(x float64) float64 { return math.Log(float64(after(x).Brucite.Likely)) }, 1, 20000, 1e-6)
 		require.True(t, ok)
 		got, instead := dose, beyond[r["conditions"]].dose
 		if r["quantity"] != "dose_to_saturation" {
@@ -250,7 +250,7 @@ func TestLimeWaterBrucite(t *testing.T) {
 			w.TopOff = units.Flow(x) * units.LitrePerDay
 			supply, err := Lime(w)
 			require.NoError(t, err)
-			return math.Log(supply.AllDay.Brucite.Likely)
+			return math.Log(float64(supply.AllDay.Brucite.Likely))
 		}, 1, 500, 1e-6)
 		require.True(t, ok)
 		w.TopOff = units.Flow(litres) * units.LitrePerDay

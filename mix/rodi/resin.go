@@ -114,8 +114,8 @@ func FreeCarbonDioxide(a units.Alkalinity, ph carbonate.NBSPH, t units.Temperatu
 	c := carbonate.At(units.Practical(0), t, carbonate.Options{K1K2: carbonate.Millero1979})
 	h := math.Pow(10, -ph.Value())
 	// mol/L, a kilogram to the litre
-	hydrogenCarbonate := (a.MilliequivalentsPerLitre()/1000 - c.KW/h + h) / (1 + 2*c.K2/h)
-	gas := units.AmountPerLitre(hydrogenCarbonate*h/c.K1) * units.MolePerLitre
+	hydrogenCarbonate := (a.MilliequivalentsPerLitre()/1000 - float64(c.KW)/h + h) / (1 + float64(2*c.K2)/h)
+	gas := units.AmountPerLitre(hydrogenCarbonate*h/float64(c.K1)) * units.MolePerLitre
 	if !(gas >= 0 && gas <= math.MaxFloat64) {
 		return input.NaN[units.AmountPerLitre]()
 	}

@@ -52,7 +52,7 @@ type Product struct {
 	Rejection units.Fraction // of salt, at these conditions
 	Osmotic   units.GaugePressure
 	Net       units.GaugePressure // that drives water through the membrane
-	Factor    float64             // of the temperature on the flow, 1 at 25 °C
+	Factor    units.Scalar        // of the temperature on the flow, 1 at 25 °C
 
 	AfterMembrane units.TDS
 	AfterResin    units.TDS // that of the membrane if there is no resin
@@ -93,7 +93,7 @@ func (s System) Produce(f Feed) (Product, error) {
 	p := Product{
 		Flow: run.product, Waste: run.waste, Feed: feed,
 		Recovery: recovery, Rejection: run.rejection,
-		Osmotic: run.osmotic, Net: run.net, Factor: run.factor,
+		Osmotic: run.osmotic, Net: run.net, Factor: units.Scalar(run.factor),
 		AfterMembrane: scale(1 - run.rejection.Value()),
 		WasteTDS:      scale(ConcentrationFactor(recovery, run.rejection)),
 	}

@@ -12,7 +12,7 @@ import (
 type Chemistry struct {
 	PH          carbonate.TotalPH
 	PCO2        carbonate.PCO2
-	Aragonite   float64        // saturation state; below 1 aragonite dissolves
+	Aragonite   units.Scalar   // saturation state; below 1 aragonite dissolves
 	Brucite     carbonate.Band // saturation state of Mg(OH)₂
 	Gypsum      carbonate.Band // saturation state of CaSO₄·2H₂O
 	FreeAmmonia Level          // NH₃ alone, counted as NH₃; not given if ammonia was not tested
@@ -34,7 +34,9 @@ func (w Water) Chemistry() (Chemistry, error) {
 
 // ChemistryOf picks out of a solved system what a keeper asks for.
 func (w Water) ChemistryOf(s *carbonate.System) Chemistry {
-	c := Chemistry{PH: s.PH(), PCO2: s.PCO2(), Aragonite: s.Aragonite(), Brucite: s.Brucite(), Gypsum: s.Gypsum()}
+	c := Chemistry{
+		PH: s.PH(), PCO2: s.PCO2(), Aragonite: units.Scalar(s.Aragonite()), Brucite: s.Brucite(), Gypsum: s.Gypsum(),
+	}
 	if l, tested := w.Level(Ammonia); tested {
 		c.FreeAmmonia = FreeAmmoniaOf(l, s.FreeAmmonia())
 	}
@@ -49,9 +51,11 @@ func FreeAmmoniaOf(total Level, share units.Fraction) Level {
 
 // NoChemistry is a chemistry that is not known: NaN throughout.
 func NoChemistry() Chemistry {
-	nan := math.NaN()
+	nan := units.Scalar(math.NaN())
 	band := carbonate.Band{Low: nan, Likely: nan, High: nan}
-	return Chemistry{PH: carbonate.PHTotal(nan), PCO2: carbonate.PCO2(nan), Aragonite: nan, Brucite: band, Gypsum: band}
+	return Chemistry{
+		PH: carbonate.PHTotal(math.NaN()), PCO2: carbonate.PCO2(nan), Aragonite: nan, Brucite: band, Gypsum: band,
+	}
 }
 
 // System solves the CO₂ system of the water. Its CheckRange tells which of the

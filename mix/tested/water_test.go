@@ -127,7 +127,7 @@ func TestChemistry(t *testing.T) {
 		Ammonia: units.AsNitrogen.AmountPerKilogram((0.1 * units.MilligramPerLitre).PerKilogram(d)),
 	})
 	require.NoError(t, err)
-	assert.InEpsilon(t, s.Aragonite(), c.Aragonite, 1e-12)
+	assert.InEpsilon(t, s.Aragonite(), float64(c.Aragonite), 1e-12)
 	assert.InEpsilon(t, float64(s.PCO2()), float64(c.PCO2), 1e-12)
 	want := 0.1 * 17.031 / 14.007 * s.FreeAmmonia().Value()
 	assert.InEpsilon(t, want, c.FreeAmmonia.MassPerLitre().MilligramsPerLitre(), 1e-12)

@@ -44,7 +44,7 @@ func (c *Constants) FreeAmmonia(ph TotalPH) units.Fraction {
 	if !isSet(ph.value) {
 		return units.Share(math.NaN())
 	}
-	return freeShare(c.KNH4, ph)
+	return freeShare(float64(c.KNH4), ph)
 }
 
 // freeShare is written so that an infinite pH is 0 or 1, as it should be.

@@ -31,17 +31,17 @@ type balance struct {
 // of fills in the water, but not what is known of it.
 func (b *balance) of(c *Constants, n *Nutrients) {
 	f := c.freeFactor()
-	b.k1, b.k2, b.k12 = c.K1, c.K2, c.K1*c.K2
-	b.water, b.free = perMole*c.KW, perMole/f
-	b.kb, b.boron = c.KB, float64(c.Totals.Boron)
-	b.ks, b.sulfate = c.KS*f, float64(c.Totals.Sulfate)
-	b.kf, b.fluoride = c.KF*f, float64(c.Totals.Fluoride)
+	b.k1, b.k2, b.k12 = float64(c.K1), float64(c.K2), float64(c.K1*c.K2)
+	b.water, b.free = float64(perMole*c.KW), perMole/f
+	b.kb, b.boron = float64(c.KB), float64(c.Totals.Boron)
+	b.ks, b.sulfate = float64(c.KS)*f, float64(c.Totals.Sulfate)
+	b.kf, b.fluoride = float64(c.KF)*f, float64(c.Totals.Fluoride)
 	if n.none() {
 		return
 	}
 	b.minor = true
-	b.kp1, b.kp12, b.kp123 = c.KP1, c.KP1*c.KP2, c.KP1*c.KP2*c.KP3
-	b.ksi, b.kn, b.kh = c.KSi, c.KNH4, c.KH2S
+	b.kp1, b.kp12, b.kp123 = float64(c.KP1), float64(c.KP1*c.KP2), float64(c.KP1*c.KP2*c.KP3)
+	b.ksi, b.kn, b.kh = float64(c.KSi), float64(c.KNH4), float64(c.KH2S)
 	b.phosphate, b.silicate = float64(n.Phosphate), float64(n.Silicate)
 	b.ammonia, b.sulfide, b.organic = float64(n.Ammonia), float64(n.Sulfide), float64(n.Organic)
 }

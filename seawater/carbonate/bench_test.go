@@ -71,7 +71,7 @@ func BenchmarkBuffers(b *testing.B) {
 	c := At(units.Practical(35), units.Celsius(25), Options{})
 	s, _ := c.FromAlkalinityDIC(2300, 2000, Nutrients{})
 	for i := 0; i < b.N; i++ {
-		sinkF = s.Buffers().Revelle
+		sinkF = float64(s.Buffers().Revelle)
 	}
 }
 

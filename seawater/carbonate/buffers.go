@@ -21,13 +21,13 @@ import (
 // well, Omega for both saturation states and for CO3.
 type Buffers struct {
 	// Revelle is d ln pCO2/d ln DIC at constant alkalinity, about 9 in seawater.
-	Revelle float64
+	Revelle units.Scalar
 
 	GammaDIC, BetaDIC, OmegaDIC                      units.AmountPerKilogram
 	GammaAlkalinity, BetaAlkalinity, OmegaAlkalinity units.AmountPerKilogram
 
-	PHPerDIC        float64 // change of pH by 1 µmol/kg of DIC
-	PHPerAlkalinity float64 // change of pH by 1 µmol/kg of alkalinity
+	PHPerDIC        units.Scalar // change of pH by 1 µmol/kg of DIC
+	PHPerAlkalinity units.Scalar // change of pH by 1 µmol/kg of alkalinity
 }
 
 // Buffers returns the buffer factors, exactly and with every species counted.
@@ -45,14 +45,14 @@ func (s *System) Buffers() Buffers {
 	w := 2 - mean
 	revelle := 1 + s.dic*mean*mean/v
 	return Buffers{
-		Revelle:         revelle,
+		Revelle:         units.Scalar(revelle),
 		GammaDIC:        units.AmountPerKilogram(s.dic / revelle),
 		BetaDIC:         units.AmountPerKilogram(v / mean),
 		OmegaDIC:        units.AmountPerKilogram(s.dic / (1 - s.dic*w*mean/v)),
 		GammaAlkalinity: units.AmountPerKilogram(-v / mean),
 		BetaAlkalinity:  units.AmountPerKilogram(-v),
 		OmegaAlkalinity: units.AmountPerKilogram(v / w),
-		PHPerDIC:        -mean / v / math.Ln10,
-		PHPerAlkalinity: 1 / v / math.Ln10,
+		PHPerDIC:        units.Scalar(-mean / v / math.Ln10),
+		PHPerAlkalinity: units.Scalar(1 / v / math.Ln10),
 	}
 }

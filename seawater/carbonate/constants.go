@@ -27,22 +27,22 @@ type Constants struct {
 
 	Gas // K0, FugacityRatio, VapourPressure
 
-	K1 float64 // [H][HCO3]/[CO2]
-	K2 float64 // [H][CO3]/[HCO3]
-	KB float64 // [H][B(OH)4]/[B(OH)3] [D90a]
-	KW float64 // [H][OH], (mol/kg)² [M95]
-	KS float64 // free scale, [H][SO4]/[HSO4]
-	KF float64 // free scale, [H][F]/[HF]
+	K1 units.Scalar // [H][HCO3]/[CO2]
+	K2 units.Scalar // [H][CO3]/[HCO3]
+	KB units.Scalar // [H][B(OH)4]/[B(OH)3] [D90a]
+	KW units.Scalar // [H][OH], (mol/kg)² [M95]
+	KS units.Scalar // free scale, [H][SO4]/[HSO4]
+	KF units.Scalar // free scale, [H][F]/[HF]
 
-	KP1, KP2, KP3 float64 // phosphoric acid [YM]
-	KSi           float64 // silicic acid [YM]
-	KH2S          float64 // hydrogen sulfide [MPF]
-	KNH4          float64 // ammonium
+	KP1, KP2, KP3 units.Scalar // phosphoric acid [YM]
+	KSi           units.Scalar // silicic acid [YM]
+	KH2S          units.Scalar // hydrogen sulfide [MPF]
+	KNH4          units.Scalar // ammonium
 
-	Calcite   float64 // solubility product [Ca][CO3], (mol/kg)² [MUC]
-	Aragonite float64 // solubility product [Ca][CO3], (mol/kg)² [MUC]
+	Calcite   units.Scalar // solubility product [Ca][CO3], (mol/kg)² [MUC]
+	Aragonite units.Scalar // solubility product [Ca][CO3], (mol/kg)² [MUC]
 
-	FH float64 // fH, from the seawater to the NBS scale [T82]
+	FH units.Scalar // fH, from the seawater to the NBS scale [T82]
 }
 
 // At returns the constants of water of a salinity and a temperature, under one
@@ -93,11 +93,14 @@ func At(s units.PracticalSalinity, t units.Temperature, o Options) Constants {
 	}
 	return Constants{
 		Salinity: s, Temperature: t, Options: o, Totals: totals,
-		K1: step * k[0], K2: step * k[1], KB: k[2], KW: sea * k[3], KS: ks, KF: kf,
-		KP1: sea * k[6], KP2: sea * k[7], KP3: sea * k[8], KSi: sea * c.water * k[9],
-		KH2S: k[10], KNH4: k[11] * o.KNH4.factor(&c, free, sea),
-		Calcite: k[12], Aragonite: k[13],
-		Gas: Gas{K0: k[14], FugacityRatio: k[15], VapourPressure: k[16]}, FH: fh,
+		K1: units.Scalar(step * k[0]), K2: units.Scalar(step * k[1]), KB: units.Scalar(k[2]), KW: units.Scalar(sea * k[3]),
+		KS: units.Scalar(ks), KF: units.Scalar(kf),
+		KP1: units.Scalar(sea * k[6]), KP2: units.Scalar(sea * k[7]), KP3: units.Scalar(sea * k[8]),
+		KSi:  units.Scalar(sea * c.water * k[9]),
+		KH2S: units.Scalar(k[10]), KNH4: units.Scalar(k[11] * o.KNH4.factor(&c, free, sea)),
+		Calcite: units.Scalar(k[12]), Aragonite: units.Scalar(k[13]),
+		Gas: Gas{K0: units.Scalar(k[14]), FugacityRatio: units.Scalar(k[15]), VapourPressure: units.Scalar(k[16])},
+		FH:  units.Scalar(fh),
 	}
 }
 
@@ -117,7 +120,7 @@ func possible(s units.PracticalSalinity, t units.Temperature) bool {
 
 // noConstants is NaN in every constant.
 func noConstants(s units.PracticalSalinity, t units.Temperature, o Options) Constants {
-	nan := math.NaN()
+	nan := units.Scalar(math.NaN())
 	x := units.AmountPerKilogram(nan)
 	return Constants{
 		Salinity: s, Temperature: t, Options: o, Totals: Totals{x, x, x, x, x},

@@ -31,11 +31,11 @@ func (x XCO2) PPM() float64 { return float64(x) }
 
 // FCO2 returns the fugacity of CO2 of this partial pressure, under one
 // atmosphere.
-func (p PCO2) FCO2(c *Constants) FCO2 { return FCO2(float64(p) * c.FugacityRatio) }
+func (p PCO2) FCO2(c *Constants) FCO2 { return FCO2(float64(p) * float64(c.FugacityRatio)) }
 
 // PCO2 returns the partial pressure of CO2 of this fugacity, under one
 // atmosphere.
-func (f FCO2) PCO2(c *Constants) PCO2 { return PCO2(float64(f) / c.FugacityRatio) }
+func (f FCO2) PCO2(c *Constants) PCO2 { return PCO2(float64(f) / float64(c.FugacityRatio)) }
 
 // PCO2 returns the partial pressure of CO2 in air of this mole fraction that
 // is saturated with water vapour over the water: x (P - pH2O), with the barometer
@@ -54,7 +54,7 @@ func (p PCO2) XCO2(c *Constants, barometer units.AirPressure) XCO2 {
 // dryAir returns the pressure in atm that the vapour leaves to the rest of the
 // air, or NaN if it leaves none.
 func (c *Constants) dryAir(barometer units.AirPressure) float64 {
-	dry := float64(barometer/units.Atmosphere) - c.VapourPressure
+	dry := float64(barometer/units.Atmosphere) - float64(c.VapourPressure)
 	if !sound(dry) {
 		return math.NaN()
 	}
@@ -72,9 +72,9 @@ func notNegative(x float64) float64 {
 // Gas are the constants that CO2 in water and in air share, a part of Constants
 // that costs a tenth of them.
 type Gas struct {
-	K0             float64 // [CO2]/fCO2, mol/(kg atm) [W74]
-	FugacityRatio  float64 // fCO2/pCO2 at one atmosphere [W74]
-	VapourPressure float64 // pressure of water vapour over the water, atm [WP]
+	K0             units.Scalar // [CO2]/fCO2, mol/(kg atm) [W74]
+	FugacityRatio  units.Scalar // fCO2/pCO2 at one atmosphere [W74]
+	VapourPressure units.Scalar // pressure of water vapour over the water, atm [WP]
 }
 
 // GasAt returns the constants of gas of water of a salinity and a temperature,
@@ -82,12 +82,12 @@ type Gas struct {
 func GasAt(s units.PracticalSalinity, t units.Temperature) Gas {
 	if !possible(s, t) {
 		nan := math.NaN()
-		return Gas{nan, nan, nan}
+		return Gas{units.Scalar(nan), units.Scalar(nan), units.Scalar(nan)}
 	}
 	c := conditionsAt(s.Value(), t.Celsius())
 	k := [...]float64{solubility(&c), fugacity(&c), vapour(&c)}
 	exponentials(k[:])
-	return Gas{k[0], k[1], k[2]}
+	return Gas{units.Scalar(k[0]), units.Scalar(k[1]), units.Scalar(k[2])}
 }
 
 // k0Coef: ln K0 = a + b (100/T) + c ln(T/100) + S (d + e (T/100) + f (T/100)²),

@@ -131,9 +131,9 @@ const mostPressure = 1e12
 func (k Known) chemistry(c *Constants) Known {
 	switch k.kind {
 	case partialPressure:
-		return Known{kind: dissolved, value: k.value * c.FugacityRatio * c.K0}
+		return Known{kind: dissolved, value: k.value * float64(c.FugacityRatio) * float64(c.K0)}
 	case fugacityOfCO2:
-		return Known{kind: dissolved, value: k.value * c.K0}
+		return Known{kind: dissolved, value: k.value * float64(c.K0)}
 	}
 	return k
 }

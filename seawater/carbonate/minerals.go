@@ -30,7 +30,7 @@ func solubilityProduct(c *conditions, a *[9]float64) float64 {
 
 // Band is a saturation state on which the sources disagree: the lowest and the
 // highest that they give, and the likeliest.
-type Band struct{ Low, Likely, High float64 }
+type Band struct{ Low, Likely, High units.Scalar }
 
 // The stoichiometric solubility product of brucite, [Mg][OH]² with total
 // magnesium and [OH] = KW/[H] on the total scale, in (mol/kg)³. Computed with
@@ -77,13 +77,13 @@ func bruciteProduct(s, t float64) float64 {
 // differ by a factor of 15, half a unit of pH and more. A fresh precipitate is
 // more soluble than the mineral, so nothing may show for a while above 1.
 func (s *System) Brucite() Band {
-	oh := s.Constants.KW / s.h
+	oh := float64(s.Constants.KW) / s.h
 	product := float64(s.Constants.Totals.Magnesium) / perMole * oh * oh
 	likely := product / bruciteProduct(s.Constants.Salinity.Value(), s.Constants.Temperature.Celsius())
 	return Band{
-		Low:    likely * math.Exp(-2*bruciteSIT*math.Ln10),
-		Likely: likely,
-		High:   likely * (bruciteAt35And20 / brucite1938),
+		Low:    units.Scalar(likely * math.Exp(-2*bruciteSIT*math.Ln10)),
+		Likely: units.Scalar(likely),
+		High:   units.Scalar(likely * (bruciteAt35And20 / brucite1938)),
 	}
 }
 
@@ -94,7 +94,7 @@ func (s *System) Brucite() Band {
 func (s *System) BruciteOnset() (low, likely, high TotalPH) {
 	b := s.Brucite()
 	at := func(omega float64) TotalPH { return PHTotal(s.PH().value - math.Log10(omega)/2) }
-	return at(b.High), at(b.Likely), at(b.Low)
+	return at(float64(b.High)), at(float64(b.Likely)), at(float64(b.Low))
 }
 
 // The saturation index log Omega of gypsum in natural seawater of salinity 35
@@ -126,7 +126,7 @@ func (s *System) Gypsum() Band {
 		(float64(natural.Calcium) * float64(natural.Sulfate)) / warmth
 	ratio = s.solved(ratio)
 	low := ratio * math.Pow(10, gypsumPitzer)
-	return Band{Low: low, Likely: low, High: ratio * math.Pow(10, gypsumMinteq)}
+	return Band{Low: units.Scalar(low), Likely: units.Scalar(low), High: units.Scalar(ratio * math.Pow(10, gypsumMinteq))}
 }
 
 // calciumCarbonateMass is the molar mass of CaCO3 in g/mol (IUPAC 2021: Ca

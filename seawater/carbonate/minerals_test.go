@@ -27,7 +27,7 @@ func TestGypsumWithTemperature(t *testing.T) {
 	warm, cold := At(units.Practical(35), units.Celsius(25), Options{}), At(units.Practical(35), units.Celsius(10), Options{})
 	a, _ := warm.FromAlkalinityDIC(2300, 2000, Nutrients{})
 	b, _ := cold.FromAlkalinityDIC(2300, 2000, Nutrients{})
-	checks.Relative(t, "K(10)/K(25)", a.Gypsum().Likely/b.Gypsum().Likely, math.Pow(10, logK(283.15)-logK(298.15)), 1e-12)
+	checks.Relative(t, "K(10)/K(25)", float64(a.Gypsum().Likely/b.Gypsum().Likely), math.Pow(10, logK(283.15)-logK(298.15)), 1e-12)
 }
 
 // The ranges of the papers, just inside and just outside.

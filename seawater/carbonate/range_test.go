@@ -184,9 +184,9 @@ func TestOrganicUncertainty(t *testing.T) {
 	// The same span, from 2250 to 2350 less 100, in both.
 	organic := of(Alkalinity(2300), ConstantUncertainty{Organic: 50}, Nutrients{Organic: 100})
 	kit := of(Alkalinity(2300).PlusMinus(50), ConstantUncertainty{}, Nutrients{Organic: 100})
-	checks.Relative(t, "aragonite", organic.Aragonite, kit.Aragonite, 1e-9)
+	checks.Relative(t, "aragonite", float64(organic.Aragonite), float64(kit.Aragonite), 1e-9)
 	checks.Relative(t, "pCO2", float64(organic.PCO2), float64(kit.PCO2), 1e-9)
-	assert.Positive(t, of(Alkalinity(2300), ConstantUncertainty{Organic: 50}, Nutrients{}).Aragonite)
+	assert.Positive(t, float64(of(Alkalinity(2300), ConstantUncertainty{Organic: 50}, Nutrients{}).Aragonite))
 	_, err := c.Uncertainty(Alkalinity(2300), DIC(2000), Nutrients{}, ConstantUncertainty{Organic: units.AmountPerKilogram(math.NaN())})
 	assert.ErrorIs(t, err, units.ErrInput)
 }
@@ -199,8 +199,8 @@ func TestSulfateConvention(t *testing.T) {
 		c := At(units.Practical(35), units.Celsius(25), o)
 		if free { // all constants on the total scale moved so that they stay on the free scale
 			by := c.freeFactor() / natural.freeFactor()
-			for _, k := range []*float64{&c.K1, &c.K2, &c.KB, &c.KW} {
-				*k *= by
+			for _, k := range []*units.Scalar{&c.K1, &c.K2, &c.KB, &c.KW} {
+				*k *= units.Scalar(by)
 			}
 		}
 		s, err := c.FromAlkalinityDIC(2300, 2000, Nutrients{})
@@ -338,8 +338,8 @@ func FuzzUncertainty(f *testing.F) {
 		three := [3]Known{make(i, x, ux), make(j, y, uy), make(k, z, uz)}
 		doubt := ConstantUncertainty{PK1: pk, PK2: pk, Organic: units.AmountPerKilogram(organic)}
 		list := func(u Uncertainty) [10]float64 {
-			return [...]float64{u.PH, float64(u.PCO2), float64(u.FCO2), float64(u.Alkalinity), float64(u.DIC), float64(u.CO2),
-				float64(u.Bicarbonate), float64(u.Carbonate), u.Calcite, u.Aragonite}
+			return [...]float64{float64(u.PH), float64(u.PCO2), float64(u.FCO2), float64(u.Alkalinity), float64(u.DIC), float64(u.CO2),
+				float64(u.Bicarbonate), float64(u.Carbonate), float64(u.Calcite), float64(u.Aragonite)}
 		}
 		u, err := c.Uncertainty(three[0], three[1], Nutrients{}, doubt)
 		less, lessErr := c.Uncertainty(three[0], three[1], Nutrients{}, ConstantUncertainty{})
@@ -361,9 +361,9 @@ func FuzzUncertainty(f *testing.F) {
 		consistent := true
 		for i, a := range verdict.Agreements {
 			require.Equal(t, three[i], a.Measured)
-			require.Equal(t, a.Measured.Value()-a.Expected.Value(), a.Off+0)
+			require.Equal(t, a.Measured.Value()-a.Expected.Value(), float64(a.Off+0))
 			require.True(t, a.Expected.Uncertainty() >= 0)
-			consistent = consistent && math.Abs(a.Joint) <= 2
+			consistent = consistent && math.Abs(float64(a.Joint)) <= 2
 		}
 		require.Equal(t, consistent, verdict.Consistent)
 	})

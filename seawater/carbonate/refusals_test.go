@@ -82,7 +82,7 @@ func TestConstantsOfAForgottenTemperature(t *testing.T) {
 	assert.EqualError(t, err, want)
 	_, err = c.Solve(Alkalinity(2300), PH(PHTotal(8.1)), Nutrients{})
 	assert.EqualError(t, err, want)
-	assert.True(t, math.IsNaN(GasAt(units.Practical(35), none).VapourPressure))
+	assert.True(t, math.IsNaN(float64(GasAt(units.Practical(35), none).VapourPressure)))
 	assert.True(t, math.IsNaN(FreeAmmonia(units.Practical(35), none, PHTotal(8.1)).Value()))
 	assert.True(t, math.IsNaN(c.FreeAmmonia(PHTotal(8.1)).Value()))
 	ice := At(units.Practical(35), units.Celsius(0), Options{})
@@ -188,8 +188,8 @@ func TestZeroSystemIsNoWater(t *testing.T) {
 		assert.True(t, math.IsNaN(k.Value()), "%v", k)
 	}
 	sp, b, g := s.Species(), s.Buffers(), s.Gypsum()
-	for i, x := range []float64{float64(sp.H), float64(sp.OH), s.Calcite(), s.Aragonite(), s.FreeAmmonia().Value(), s.Brucite().Likely,
-		g.Low, g.High, b.Revelle, float64(b.GammaDIC), b.PHPerDIC, float64(s.Water().DIC)} {
+	for i, x := range []float64{float64(sp.H), float64(sp.OH), s.Calcite(), s.Aragonite(), s.FreeAmmonia().Value(), float64(s.Brucite().Likely),
+		float64(g.Low), float64(g.High), float64(b.Revelle), float64(b.GammaDIC), float64(b.PHPerDIC), float64(s.Water().DIC)} {
 		assert.True(t, math.IsNaN(x), "%d: %v", i, x)
 	}
 }

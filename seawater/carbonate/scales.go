@@ -100,7 +100,7 @@ func (p TotalPH) Seawater(c *Constants) SeawaterPH {
 
 // NBS returns the same acidity on the NBS scale.
 func (p TotalPH) NBS(c *Constants) NBSPH {
-	return NBSPH{moved(p.value, math.Log10(c.freeFactor()/(c.seawaterFactor()*c.FH)))}
+	return NBSPH{moved(p.value, math.Log10(c.freeFactor()/(c.seawaterFactor()*float64(c.FH))))}
 }
 
 // Total returns the same acidity on the total scale.
@@ -115,17 +115,17 @@ func (p SeawaterPH) Total(c *Constants) TotalPH {
 
 // Total returns the same acidity on the total scale.
 func (p NBSPH) Total(c *Constants) TotalPH {
-	return TotalPH{moved(p.value, -math.Log10(c.freeFactor()/(c.seawaterFactor()*c.FH)))}
+	return TotalPH{moved(p.value, -math.Log10(c.freeFactor()/(c.seawaterFactor()*float64(c.FH))))}
 }
 
 // freeFactor is [H] on the total scale over [H] on the free scale.
 func (c *Constants) freeFactor() float64 {
-	return 1 + float64(c.Totals.Sulfate)/(perMole*c.KS)
+	return 1 + float64(c.Totals.Sulfate)/float64(perMole*c.KS)
 }
 
 // seawaterFactor is [H] on the seawater scale over [H] on the free scale.
 func (c *Constants) seawaterFactor() float64 {
-	return c.freeFactor() + float64(c.Totals.Fluoride)/(perMole*c.KF)
+	return c.freeFactor() + float64(c.Totals.Fluoride)/float64(perMole*c.KF)
 }
 
 // fhCoef: fH = a + b T + (c + d T) S², from the measurements of Culberson and

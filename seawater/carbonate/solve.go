@@ -155,7 +155,7 @@ func (c *Constants) badConstant() error {
 
 // constant tells whether k can be an equilibrium constant. The products that
 // the solver takes of two or three of them neither overflow nor vanish.
-func constant(k float64) bool { return k > 1e-90 && k < 1e90 }
+func constant(k units.Scalar) bool { return k > 1e-90 && k < 1e90 }
 
 // sound tells whether x is a positive number.
 func sound(x float64) bool { return x > 0 && x <= math.MaxFloat64 }

@@ -50,31 +50,31 @@ func (s *System) PH() TotalPH { return phOf(s.solved(s.h)) }
 
 // CO2 returns the content of dissolved CO2, with the little H2CO3 that there is.
 func (s *System) CO2() units.AmountPerKilogram {
-	return units.AmountPerKilogram(s.dic / (1 + (s.Constants.K1+s.Constants.K1*s.Constants.K2/s.h)/s.h))
+	return units.AmountPerKilogram(s.dic / (1 + (float64(s.Constants.K1)+float64(s.Constants.K1*s.Constants.K2)/s.h)/s.h))
 }
 
 // Bicarbonate returns the content of HCO3-.
 func (s *System) Bicarbonate() units.AmountPerKilogram {
-	return units.AmountPerKilogram(s.dic / (1 + s.h/s.Constants.K1 + s.Constants.K2/s.h))
+	return units.AmountPerKilogram(s.dic / (1 + s.h/float64(s.Constants.K1) + float64(s.Constants.K2)/s.h))
 }
 
 // Carbonate returns the content of CO3--.
 func (s *System) Carbonate() units.AmountPerKilogram {
-	return units.AmountPerKilogram(s.dic / (1 + s.h/s.Constants.K2*(1+s.h/s.Constants.K1)))
+	return units.AmountPerKilogram(s.dic / (1 + s.h/float64(s.Constants.K2)*(1+s.h/float64(s.Constants.K1))))
 }
 
 // FCO2 returns the fugacity of CO2.
-func (s *System) FCO2() FCO2 { return FCO2(float64(s.CO2()) / s.Constants.K0) }
+func (s *System) FCO2() FCO2 { return FCO2(float64(s.CO2()) / float64(s.Constants.K0)) }
 
 // PCO2 returns the partial pressure of CO2 of air in equilibrium with the water.
 func (s *System) PCO2() PCO2 { return s.FCO2().PCO2(&s.Constants) }
 
 // Calcite returns the saturation state of calcite, [Ca][CO3] over the
 // solubility product: above 1 it can form, below 1 it dissolves.
-func (s *System) Calcite() float64 { return s.ionProduct() / s.Constants.Calcite }
+func (s *System) Calcite() float64 { return s.ionProduct() / float64(s.Constants.Calcite) }
 
 // Aragonite returns the saturation state of aragonite, of which corals build.
-func (s *System) Aragonite() float64 { return s.ionProduct() / s.Constants.Aragonite }
+func (s *System) Aragonite() float64 { return s.ionProduct() / float64(s.Constants.Aragonite) }
 
 // ionProduct returns [Ca][CO3] in (mol/kg)².
 func (s *System) ionProduct() float64 {
@@ -83,7 +83,7 @@ func (s *System) ionProduct() float64 {
 
 // FreeAmmonia returns the share of the total ammonia that is NH3.
 func (s *System) FreeAmmonia() units.Fraction {
-	return units.Share(s.Constants.KNH4 / (s.Constants.KNH4 + s.h))
+	return units.Share(float64(s.Constants.KNH4) / (float64(s.Constants.KNH4) + s.h))
 }
 
 // Species are the contents of all that takes part in the alkalinity.
@@ -104,19 +104,19 @@ func (s *System) Species() Species {
 	c, h := &s.Constants, s.h
 	free := h / c.freeFactor()
 	sp := Species{
-		H: units.AmountPerKilogram(perMole * free), OH: units.AmountPerKilogram(perMole * c.KW / h),
+		H: units.AmountPerKilogram(perMole * free), OH: units.AmountPerKilogram(float64(perMole*c.KW) / h),
 		CO2: s.CO2(), HCO3: s.Bicarbonate(), CO3: s.Carbonate(),
 	}
-	sp.BOH3, sp.BOH4 = split(c.Totals.Boron, c.KB, h)
-	sp.HSO4, sp.SO4 = split(c.Totals.Sulfate, c.KS, free)
-	sp.HF, sp.F = split(c.Totals.Fluoride, c.KF, free)
-	sp.SiOH4, sp.SiOOH3 = split(s.Nutrients.Silicate, c.KSi, h)
-	sp.NH4, sp.NH3 = split(s.Nutrients.Ammonia, c.KNH4, h)
-	sp.H2S, sp.HS = split(s.Nutrients.Sulfide, c.KH2S, h)
+	sp.BOH3, sp.BOH4 = split(c.Totals.Boron, float64(c.KB), h)
+	sp.HSO4, sp.SO4 = split(c.Totals.Sulfate, float64(c.KS), free)
+	sp.HF, sp.F = split(c.Totals.Fluoride, float64(c.KF), free)
+	sp.SiOH4, sp.SiOOH3 = split(s.Nutrients.Silicate, float64(c.KSi), h)
+	sp.NH4, sp.NH3 = split(s.Nutrients.Ammonia, float64(c.KNH4), h)
+	sp.H2S, sp.HS = split(s.Nutrients.Sulfide, float64(c.KH2S), h)
 
-	p1 := c.KP1 / h
-	p2 := p1 * (c.KP2 / h)
-	p3 := p2 * (c.KP3 / h)
+	p1 := float64(c.KP1) / h
+	p2 := p1 * (float64(c.KP2) / h)
+	p3 := p2 * (float64(c.KP3) / h)
 	sp.H3PO4 = s.Nutrients.Phosphate / units.AmountPerKilogram(1+p1+p2+p3)
 	sp.H2PO4 = sp.H3PO4 * units.AmountPerKilogram(p1)
 	sp.HPO4 = sp.H3PO4 * units.AmountPerKilogram(p2)

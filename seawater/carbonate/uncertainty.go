@@ -22,12 +22,12 @@ func LuekerScatter() ConstantUncertainty { return ConstantUncertainty{PK1: 0.005
 
 // Uncertainty holds the standard uncertainties of a solved water.
 type Uncertainty struct {
-	PH                          float64 // total scale
+	PH                          units.Scalar // total scale
 	PCO2                        PCO2
 	FCO2                        FCO2
 	Alkalinity, DIC             units.AmountPerKilogram
 	CO2, Bicarbonate, Carbonate units.AmountPerKilogram
-	Calcite, Aragonite          float64 // of the saturation states
+	Calcite, Aragonite          units.Scalar // of the saturation states
 }
 
 // Uncertainty returns the standard uncertainties of the water that Solve makes
@@ -39,16 +39,17 @@ func (c *Constants) Uncertainty(a, b Known, n Nutrients, k ConstantUncertainty) 
 	if err != nil {
 		nan := math.NaN()
 		x := units.AmountPerKilogram(nan)
-		return Uncertainty{nan, PCO2(nan), FCO2(nan), x, x, x, x, x, nan, nan}, err
+		return Uncertainty{units.Scalar(nan), PCO2(nan), FCO2(nan), x, x, x, x, x, units.Scalar(nan), units.Scalar(nan)}, err
 	}
 	for i := range v {
 		v[i] = math.Sqrt(v[i])
 	}
 	return Uncertainty{
-		PH: v[acidity], PCO2: PCO2(v[partialPressure]), FCO2: FCO2(v[fugacityOfCO2]),
+		PH: units.Scalar(v[acidity]), PCO2: PCO2(v[partialPressure]), FCO2: FCO2(v[fugacityOfCO2]),
 		Alkalinity: units.AmountPerKilogram(v[alkalinity]), DIC: units.AmountPerKilogram(v[dic]),
 		CO2: units.AmountPerKilogram(v[dissolved]), Bicarbonate: units.AmountPerKilogram(v[bicarbonate]),
-		Carbonate: units.AmountPerKilogram(v[carbonate]), Calcite: v[ofCalcite], Aragonite: v[ofAragonite],
+		Carbonate: units.AmountPerKilogram(v[carbonate]),
+		Calcite:   units.Scalar(v[ofCalcite]), Aragonite: units.Scalar(v[ofAragonite]),
 	}, nil
 }
 
@@ -166,7 +167,7 @@ func (c *Constants) shift(i int, u float64) {
 	case 8:
 		c.Totals.Calcium *= units.AmountPerKilogram(1 + u)
 	default:
-		*[...]*float64{&c.K0, &c.K1, &c.K2, &c.KB, &c.KW, &c.Calcite, &c.Aragonite}[i] *= fromPK(u)
+		*[...]*units.Scalar{&c.K0, &c.K1, &c.K2, &c.KB, &c.KW, &c.Calcite, &c.Aragonite}[i] *= units.Scalar(fromPK(u))
 	}
 }
 
@@ -200,12 +201,12 @@ type Agreement struct {
 	Expected Known
 	// Off is measured less expected, in the unit of Known.Value: how wrong the
 	// measurement is if it alone is wrong.
-	Off float64
+	Off units.Scalar
 	// Strain is Off over the standard uncertainty of the measurement alone: how
 	// hard it is to believe that this one alone is wrong.
-	Strain float64
+	Strain units.Scalar
 	// Joint is Off over the standard uncertainty of the difference.
-	Joint float64
+	Joint units.Scalar
 }
 
 // Consistency is a verdict on three measurements of one water, of which two
@@ -250,13 +251,13 @@ func (c *Constants) Consistency(three [3]Known, n Nutrients, k ConstantUncertain
 		expected := Known{kind: x.kind, value: s.results()[x.kind], uncertainty: math.Sqrt(v[x.kind])}
 		off := x.value - expected.value
 		out.Agreements[i] = Agreement{
-			Measured: x, Expected: expected, Off: off, Strain: off / x.uncertainty,
-			Joint: off / math.Hypot(x.uncertainty, expected.uncertainty),
+			Measured: x, Expected: expected, Off: units.Scalar(off), Strain: units.Scalar(off / x.uncertainty),
+			Joint: units.Scalar(off / math.Hypot(x.uncertainty, expected.uncertainty)),
 		}
-		if !(math.Abs(out.Agreements[i].Joint) <= 2) {
+		if !(math.Abs(float64(out.Agreements[i].Joint)) <= 2) {
 			out.Consistent = false
 		}
-		if math.Abs(out.Agreements[i].Strain) < math.Abs(out.Agreements[out.Suspect].Strain) {
+		if math.Abs(float64(out.Agreements[i].Strain)) < math.Abs(float64(out.Agreements[out.Suspect].Strain)) {
 			out.Suspect = i
 		}
 	}

@@ -86,7 +86,7 @@ func (w Water) Equilibrate(air XCO2, barometer units.AirPressure) (Water, error)
 		return noWater(), err
 	}
 	c := w.Constants()
-	if !(float64(barometer/units.Atmosphere) > c.VapourPressure) || math.IsInf(float64(barometer), 1) {
+	if !(float64(barometer/units.Atmosphere) > float64(c.VapourPressure)) || math.IsInf(float64(barometer), 1) {
 		return noWater(), input.Bad("barometer", barometer.String(), "the pressure of the air, such as units.Atmosphere")
 	}
 	held := PartialPressure(air.PCO2(&c, barometer))

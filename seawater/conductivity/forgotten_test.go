@@ -81,7 +81,7 @@ func TestSalinityMeterStaysOnTheScale(t *testing.T) {
 	var beyond *units.RangeError
 	require.ErrorAs(t, err, &beyond)
 	assert.Equal(t, "reading", beyond.Quantity)
-	assert.Greater(t, beyond.Got, 50.)
+	assert.Greater(t, float64(beyond.Got), 50.)
 	assert.True(t, math.IsNaN(p.Value()))
 	p, err = high.Reading(units.Absolute(25), at)
 	require.NoError(t, err)

@@ -72,13 +72,13 @@ type Calibration[S Scale] struct {
 
 	SlopeUncertainty  units.Fraction // standard uncertainty
 	OffsetUncertainty units.Voltage  // standard uncertainty
-	Correlation       float64        // of slope and offset, -1 to 1
+	Correlation       units.Scalar   // of slope and offset, -1 to 1
 
 	// IsopotentialUncertainty is that of the isopotential point, in units of pH.
 	// Calibrate leaves it zero; a few tenths are common for electrodes of which
 	// nothing is known (common practice). It counts as far as the temperature
 	// is another than Temperature, exactly if all points had that.
-	IsopotentialUncertainty float64
+	IsopotentialUncertainty units.Scalar
 	Temperature             units.Temperature // mean of the points
 
 	// Residual is the largest distance of a point from the line, in mV: zero for
@@ -192,7 +192,7 @@ func Calibrate[S Scale](isopotential S, points ...Point[S]) (Calibration[S], err
 	c := Calibration[S]{
 		Isopotential: isopotential, Slope: units.Share(slope), Offset: units.Voltage(offset),
 		SlopeUncertainty: units.Share(math.Sqrt(varSlope)), OffsetUncertainty: units.Voltage(math.Sqrt(varOffset)),
-		Correlation: correlation(covariance, varSlope, varOffset),
+		Correlation: units.Scalar(correlation(covariance, varSlope, varOffset)),
 		Temperature: units.Celsius(meanT), Residual: units.Voltage(residual),
 	}
 	if err := firstError(c.check(), c.checkUncertainties()); err != nil {
@@ -230,7 +230,7 @@ func OnePoint[S Scale](isopotential S, p Point[S], slope, uncertainty units.Frac
 	c := Calibration[S]{
 		Isopotential: isopotential, Slope: slope, Offset: p.Reading + units.Voltage(s*k*away),
 		SlopeUncertainty: uncertainty, OffsetUncertainty: units.Voltage(math.Sqrt(varOffset)),
-		Correlation: correlation(bySlope*uncertainty.Value(), square(uncertainty.Value()), varOffset),
+		Correlation: units.Scalar(correlation(bySlope*uncertainty.Value(), square(uncertainty.Value()), varOffset)),
 		Temperature: p.Temperature,
 	}
 	if err := firstError(c.check(), c.checkUncertainties()); err != nil {
@@ -294,8 +294,8 @@ func none[S Scale]() Calibration[S] {
 	nan := math.NaN()
 	return Calibration[S]{
 		Isopotential: on[S](nan), Slope: units.Share(nan), Offset: units.Voltage(nan),
-		SlopeUncertainty: units.Share(nan), OffsetUncertainty: units.Voltage(nan), Correlation: nan,
-		IsopotentialUncertainty: nan, Residual: units.Voltage(nan), Temperature: units.Celsius(nan),
+		SlopeUncertainty: units.Share(nan), OffsetUncertainty: units.Voltage(nan), Correlation: units.Scalar(nan),
+		IsopotentialUncertainty: units.Scalar(nan), Residual: units.Voltage(nan), Temperature: units.Celsius(nan),
 	}
 }
 

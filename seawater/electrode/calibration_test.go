@@ -175,7 +175,7 @@ func TestScatterWidens(t *testing.T) {
 	exact := calibrated(20, 0)
 	checks.Relative(t, "exact buffers, slope", exact.SlopeUncertainty.Value(), bad.SlopeUncertainty.Value(), 0.02)
 	checks.Relative(t, "exact buffers, offset", float64(exact.OffsetUncertainty), float64(bad.OffsetUncertainty), 0.02)
-	assert.InDelta(t, bad.Correlation, exact.Correlation, 0.02)
+	assert.InDelta(t, float64(bad.Correlation), float64(exact.Correlation), 0.02)
 }
 
 // What a controller without a temperature probe shows is off by (pH - pHi)(T/T' - 1).
@@ -405,7 +405,7 @@ func TestReadingRefuses(t *testing.T) {
 		func(c *Calibration[carbonate.NBSPH]) { c.IsopotentialUncertainty = -1 },
 		func(c *Calibration[carbonate.NBSPH]) { c.IsopotentialUncertainty = 0.3 }, // without a temperature
 		func(c *Calibration[carbonate.NBSPH]) { c.Correlation = 1.01 },
-		func(c *Calibration[carbonate.NBSPH]) { c.Correlation = nan },
+		func(c *Calibration[carbonate.NBSPH]) { c.Correlation = units.Scalar(nan) },
 	} {
 		c := ideal
 		change(&c)

@@ -68,12 +68,12 @@ func (c Calibration[S]) Estimate(reading units.Voltage, t units.Temperature,
 	away := ph.Value() - c.Isopotential.Value()
 	byOffset := perMillivolt * float64(c.OffsetUncertainty)
 	bySlope := -away / c.Slope.Value() * c.SlopeUncertainty.Value()
-	variance := square(byOffset) + square(bySlope) + 2*c.Correlation*byOffset*bySlope
+	variance := square(byOffset) + square(bySlope) + float64(2*c.Correlation)*byOffset*bySlope
 	variance = math.Max(0, variance) // rounding, where the two cancel
 	variance += square(perMillivolt*float64(u.Reading)) +
 		square(away/t.Kelvin()*u.Temperature.CelsiusDegrees())
 	if c.IsopotentialUncertainty > 0 {
-		variance += square((1 - c.Temperature.Kelvin()/t.Kelvin()) * c.IsopotentialUncertainty)
+		variance += square((1 - c.Temperature.Kelvin()/t.Kelvin()) * float64(c.IsopotentialUncertainty))
 	}
 	if err := input.NotNegative("uncertainty of the pH", math.Sqrt(variance), ""); err != nil {
 		return on[S](math.NaN()), math.NaN(), err // beyond all numbers
@@ -108,11 +108,12 @@ func (c *Calibration[S]) checkUncertainties() error {
 	if err := input.NotNegative("uncertainty of the offset", float64(c.OffsetUncertainty), "mV"); err != nil {
 		return err
 	}
-	if err := input.NotNegative("uncertainty of the isopotential point", c.IsopotentialUncertainty, ""); err != nil {
+	err := input.NotNegative("uncertainty of the isopotential point", float64(c.IsopotentialUncertainty), "")
+	if err != nil {
 		return err
 	}
 	if !(c.Correlation >= -1 && c.Correlation <= 1) {
-		return input.Bad("correlation", input.Number(c.Correlation), "-1 to 1")
+		return input.Bad("correlation", input.Number(float64(c.Correlation)), "-1 to 1")
 	}
 	if c.IsopotentialUncertainty > 0 {
 		if err := input.Set("temperature of the calibration", c.Temperature); err != nil {

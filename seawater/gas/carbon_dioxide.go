@@ -24,10 +24,11 @@ func CarbonDioxideSaturation(s units.PracticalSalinity, t units.Temperature, p u
 		return units.AmountPerKilogram(math.NaN())
 	}
 	c := carbonate.GasAt(s, t)
-	if !breathable(p, c.VapourPressure) {
+	if !breathable(p, float64(c.VapourPressure)) {
 		return units.AmountPerKilogram(math.NaN())
 	}
-	return units.AmountPerKilogram(c.K0 * c.FugacityRatio * air.PPM() * (atmospheres(p) - c.VapourPressure))
+	dry := atmospheres(p) - float64(c.VapourPressure)
+	return units.AmountPerKilogram(float64(c.K0*c.FugacityRatio) * air.PPM() * dry)
 }
 
 // carbonDioxideLitreCoef: ln K0 = a1 + a2 (100/T) + a3 ln(T/100) + S (b1 + b2 (T/100) +

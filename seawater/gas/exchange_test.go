@@ -245,7 +245,7 @@ func TestAerationBehaves(t *testing.T) {
 	slow := (nearer.Time - near.Time).Hours() * batch.Rate.PerHour() / math.Ln2
 	sys, err := near.Water.System()
 	require.NoError(t, err)
-	checks.Relative(t, "slowness", slow, float64(sys.DIC())/(float64(sys.CO2())*sys.Buffers().Revelle), 5e-3)
+	checks.Relative(t, "slowness", slow, float64(sys.DIC())/(float64(sys.CO2())*float64(sys.Buffers().Revelle)), 5e-3)
 	assert.InDelta(t, 20, slow, 12)
 
 	// In balance there is nothing to wait for; in the end there is nothing left.

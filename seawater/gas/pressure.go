@@ -67,7 +67,7 @@ func VapourPressure(s units.PracticalSalinity, t units.Temperature) units.AirPre
 
 // vapour is VapourPressure in atmospheres.
 func vapour(s units.PracticalSalinity, t units.Temperature) float64 {
-	return carbonate.GasAt(s, t).VapourPressure
+	return float64(carbonate.GasAt(s, t).VapourPressure)
 }
 
 // mostPressure, hPa, is more than any barometer shows: ten atmospheres of a diving

@@ -36,7 +36,7 @@ func TestSolubilityGrid(t *testing.T) {
 			"ar_weiss1970_mll":                Argon.MillilitresPerLitre(Argon.SaturationWeiss(s, t68)),
 			"n2_hamme_emerson2004":            float64(NitrogenHammeEmerson(s, t90)),
 			"ar_hamme_emerson2004":            float64(ArgonHammeEmerson(s, t90)),
-			"co2_weiss1974_k0_kg":             k.K0,
+			"co2_weiss1974_k0_kg":             float64(k.K0),
 			"co2_weiss1974_k0_l":              CarbonDioxideK0PerLitre(s, t90),
 			"co2_weiss_price1980_f_kg":        CarbonDioxideF(s, t90),
 			"co2_weiss_price1980_f_l":         CarbonDioxideFPerLitre(s, t90),

@@ -114,8 +114,8 @@ func (g Species) Dissolved(s units.PracticalSalinity, t units.Temperature,
 // henry returns the solubility in µmol/(kg hPa). k are the constants of gas of the water.
 func (g Species) henry(s units.PracticalSalinity, t units.Temperature, k *carbonate.Gas) float64 {
 	if g == CarbonDioxide {
-		return k.K0 * k.FugacityRatio * 1e6 / float64(units.Atmosphere)
+		return float64(k.K0*k.FugacityRatio) * 1e6 / float64(units.Atmosphere)
 	}
 	return float64(g.atOneAtmosphere(s, t)) /
-		(g.InDryAir().Value() * (1 - k.VapourPressure) * float64(units.Atmosphere))
+		(g.InDryAir().Value() * float64(1-k.VapourPressure) * float64(units.Atmosphere))
 }

@@ -30,7 +30,7 @@ func TestForgottenTemperature(t *testing.T) {
 	rho, err := tube.Reading(standard, none)
 	refused(err, float64(rho), want)
 	h, err := glassSG25.Calibrated(1.0264, standard, none)
-	refused(err, h.Offset, want)
+	refused(err, float64(h.Offset), want)
 
 	const pair = "pair: got none, or half of one, want the pair of temperatures that is marked on the hydrometer, such as 25/25 °C or 60/60 °F"
 	for _, p := range []units.GravityPair{{}, {Liquid: at}, {Water: at}, {Liquid: ice}} {
@@ -53,7 +53,7 @@ func TestOffsetThatIsNone(t *testing.T) {
 	for _, slip := range []float64{1023.3, 35, 0.9, 1.09} {
 		h, err := glassSG25.Calibrated(slip, standard, at)
 		assert.ErrorIs(t, err, units.ErrInput)
-		assert.True(t, math.IsNaN(h.Offset))
+		assert.True(t, math.IsNaN(float64(h.Offset)))
 		_, err = h.Reading(standard, at)
 		assert.ErrorIs(t, err, units.ErrInput, "what stands beside an error is refused")
 	}
@@ -66,14 +66,14 @@ func TestOffsetThatIsNone(t *testing.T) {
 		assert.True(t, math.IsNaN(float64(tb.Offset)))
 	}
 	for _, offset := range []float64{-0.0501, 0.0501, 1.2} {
-		_, err := Hydrometer{Pair: units.SG25C(), Expansion: Glass, Offset: offset}.Reading(standard, at)
+		_, err := Hydrometer{Pair: units.SG25C(), Expansion: Glass, Offset: units.Scalar(offset)}.Reading(standard, at)
 		assert.ErrorIs(t, err, units.ErrInput)
 		_, err = Densitometer{Offset: units.Density(1000 * offset)}.Reading(standard, at)
 		assert.ErrorIs(t, err, units.ErrInput)
 	}
 	// What Calibrated makes is usable, up to the last of it and in the saltiest water.
 	for _, offset := range []float64{-0.05, 0.05} {
-		_, err := Hydrometer{Pair: units.SG25C(), Expansion: Glass, Offset: offset}.Reading(standard, at)
+		_, err := Hydrometer{Pair: units.SG25C(), Expansion: Glass, Offset: units.Scalar(offset)}.Reading(standard, at)
 		assert.NoError(t, err)
 		truth, err := glassSG25.Reading(units.Absolute(saltiest), at)
 		require.NoError(t, err)

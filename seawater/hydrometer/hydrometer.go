@@ -26,7 +26,7 @@ import (
 type Hydrometer struct {
 	Pair      units.GravityPair
 	Expansion Expansion
-	Offset    float64 // how much too high it shows, as Calibrated finds it
+	Offset    units.Scalar // how much too high it shows, as Calibrated finds it
 }
 
 // Reading returns what the hydrometer shows in water of salinity sa when both
@@ -64,10 +64,11 @@ func (h Hydrometer) Calibrated(reading float64, sa units.AbsoluteSalinity, t uni
 	h.Offset = 0
 	err := h.check()
 	if err != nil {
-		h.Offset = math.NaN()
+		h.Offset = units.Scalar(math.NaN())
 		return h, err
 	}
-	h.Offset, err = h.scale().offsetFor(reading, waterGravity, sa, t)
+	offset, err := h.scale().offsetFor(reading, waterGravity, sa, t)
+	h.Offset = units.Scalar(offset)
 	return h, err
 }
 
@@ -82,7 +83,7 @@ func (h Hydrometer) check() error {
 	if err := temperatureRange.Check(h.Pair.Water.Celsius()); err != nil {
 		return input.In("pair", err)
 	}
-	return checkBody(h.Expansion, h.Offset, waterGravity)
+	return checkBody(h.Expansion, float64(h.Offset), waterGravity)
 }
 
 func (h Hydrometer) scale() scale {
@@ -90,7 +91,7 @@ func (h Hydrometer) scale() scale {
 		unit:      pureWater(h.Pair.Water).KilogramsPerCubicMetre(),
 		at:        h.Pair.Liquid,
 		expansion: float64(h.Expansion),
-		offset:    h.Offset,
+		offset:    float64(h.Offset),
 	}
 }
 

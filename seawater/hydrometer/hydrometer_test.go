@@ -170,7 +170,7 @@ func TestCalibrated(t *testing.T) {
 	require.NoError(t, err)
 	bent, err := h.Reading(standard, units.Celsius(26))
 	require.NoError(t, err)
-	assert.InDelta(t, h.Offset, bent-straight, 1e-15)
+	assert.InDelta(t, float64(h.Offset), bent-straight, 1e-15)
 	h2, err := h.Calibrated(1.0290, standard, units.Celsius(22))
 	require.NoError(t, err)
 	assert.Equal(t, h, h2, "the old offset is forgotten")
@@ -185,7 +185,7 @@ func TestCalibrated(t *testing.T) {
 	for _, bad := range []float64{0, -1, math.NaN(), math.Inf(1)} {
 		h, err := glassSG25.Calibrated(bad, standard, units.Celsius(22))
 		assert.ErrorIs(t, err, units.ErrInput)
-		assert.True(t, math.IsNaN(h.Offset))
+		assert.True(t, math.IsNaN(float64(h.Offset)))
 		_, err = h.Reading(standard, units.Celsius(25))
 		assert.ErrorIs(t, err, units.ErrInput, "what stands beside an error is refused")
 		d, err := laboratory15.Calibrated(units.Density(bad), standard, units.Celsius(22))
@@ -199,7 +199,7 @@ func TestCalibrated(t *testing.T) {
 	assert.ErrorIs(t, err, units.ErrRange)
 	unusable, err := Hydrometer{}.Calibrated(1.026, standard, units.Celsius(25))
 	assert.ErrorIs(t, err, units.ErrInput)
-	assert.True(t, math.IsNaN(unusable.Offset), "an offset of zero would pass for a true instrument")
+	assert.True(t, math.IsNaN(float64(unusable.Offset)), "an offset of zero would pass for a true instrument")
 	none, err := DensityHydrometer{}.Calibrated(1026, standard, units.Celsius(25))
 	assert.ErrorIs(t, err, units.ErrInput)
 	assert.True(t, math.IsNaN(float64(none.Offset)))
@@ -287,12 +287,12 @@ func TestRefusals(t *testing.T) {
 	for _, h := range []Hydrometer{
 		{}, {Pair: units.SG25C()}, {Expansion: Glass},
 		{Pair: units.SG25C(), Expansion: -Glass}, {Pair: units.SG25C(), Expansion: Expansion(nan)}, {Pair: units.SG25C(), Expansion: 0.25},
-		{Pair: units.SG25C(), Expansion: Glass, Offset: nan}, {Pair: units.SG25C(), Expansion: Glass, Offset: inf},
+		{Pair: units.SG25C(), Expansion: Glass, Offset: units.Scalar(nan)}, {Pair: units.SG25C(), Expansion: Glass, Offset: units.Scalar(inf)},
 		{Pair: units.SG25C(), Expansion: Glass, Offset: 1e300},
 	} {
-		sa, err := h.Salinity(1.026+h.Offset, at)
+		sa, err := h.Salinity(float64(1.026+h.Offset), at)
 		refused(units.ErrInput, err, sa)
-		sa, u, err := h.Estimate(1.026+h.Offset, at, Uncertainty{})
+		sa, u, err := h.Estimate(float64(1.026+h.Offset), at, Uncertainty{})
 		refused(units.ErrInput, err, sa)
 		assert.True(t, math.IsNaN(u.GramsPerKilogram()))
 		if h.Offset != 1e300 { // whose reading is finite, if useless
@@ -350,7 +350,7 @@ func TestRefusals(t *testing.T) {
 	_, err = glassSG25.Salinity(0.998, units.Celsius(25))
 	var low *units.RangeError
 	require.True(t, errors.As(err, &low))
-	assert.Equal(t, 0.998, low.Got)
+	assert.Equal(t, 0.998, float64(low.Got))
 	assert.InDelta(t, 1, low.Min, 1e-15)
 }
 
@@ -397,7 +397,7 @@ func FuzzSalinity(f *testing.F) {
 		f.Add(seed[0], seed[1], seed[2], seed[3])
 	}
 	f.Fuzz(func(t *testing.T, reading, celsius, expansion, offset float64) {
-		h := Hydrometer{Pair: units.SG20C(), Expansion: Expansion(expansion), Offset: offset}
+		h := Hydrometer{Pair: units.SG20C(), Expansion: Expansion(expansion), Offset: units.Scalar(offset)}
 		sa, err := h.Salinity(reading, units.Celsius(celsius))
 		s := sa.GramsPerKilogram()
 		if err != nil {
@@ -425,7 +425,7 @@ func FuzzInstruments(f *testing.F) {
 	f.Fuzz(func(t *testing.T, at, water, expansion, offset, salinity, celsius, ur, ut, ue float64) {
 		sa, c := units.Absolute(salinity), units.Celsius(celsius)
 		u := Uncertainty{ur, units.TemperatureDifference(ut), Expansion(ue)}
-		h := Hydrometer{units.GravityPair{Liquid: units.Celsius(at), Water: units.Celsius(water)}, Expansion(expansion), offset}
+		h := Hydrometer{units.GravityPair{Liquid: units.Celsius(at), Water: units.Celsius(water)}, Expansion(expansion), units.Scalar(offset)}
 		d := DensityHydrometer{units.Celsius(at), Expansion(expansion), units.Density(1000 * offset)}
 		o := Densitometer{units.Density(1000 * offset)}
 		for i, x := range []struct {

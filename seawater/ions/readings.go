@@ -232,7 +232,7 @@ func (c Composition) Readings(t units.Temperature) (Readings, error) {
 		if math.IsNaN(shown.GramsPerKilogram()) {
 			return noReadings(), &units.RangeError{
 				Range: units.Range{Quantity: Property(p).String() + " as salinity", Max: highestShown, Source: "reference waters"},
-				Got:   math.NaN(),
+				Got:   units.Scalar(math.NaN()),
 			}
 		}
 		correction := r.Dissolved.GramsPerKilogram() - shown.GramsPerKilogram()

@@ -137,9 +137,9 @@ func scaled(salts []Addition, x float64) []Addition {
 
 // Verdict is whether a stock, or two salts of it in one bottle, stays clear.
 type Verdict struct {
-	Salts []string // formulas
-	Worst Solid    // that is nearest to falling out; none if nothing can
-	Index float64  // its saturation index: above zero it falls out
+	Salts []string     // formulas
+	Worst Solid        // that is nearest to falling out; none if nothing can
+	Index units.Scalar // its saturation index: above zero it falls out
 	At    units.Temperature
 	// Unjudged is a solid that may fall out and whose constant is not sound at these
 	// temperatures; none if there is no such.
@@ -174,8 +174,8 @@ func (s Stock) judge() (Verdict, error) {
 	if err != nil {
 		return Verdict{}, err
 	}
-	v := Verdict{Index: c.index(1)}
-	if math.IsNaN(v.Index) {
+	v := Verdict{Index: units.Scalar(c.index(1))}
+	if math.IsNaN(float64(v.Index)) {
 		return Verdict{}, units.ErrNoConvergence
 	}
 	v.Worst, v.At = c.by, c.at

@@ -259,7 +259,7 @@ func TestCheckRange(t *testing.T) {
 		var wrong *units.RangeError
 		if assert.ErrorAs(t, err, &wrong) {
 			assert.Equal(t, row.quantity, wrong.Quantity)
-			assert.Equal(t, row.got, wrong.Got)
+			assert.Equal(t, row.got, float64(wrong.Got))
 			assert.ErrorIs(t, err, units.ErrRange)
 		}
 	}

@@ -170,7 +170,7 @@ func (g Graduation) onScale(content float64) (float64, bool) {
 // offScale is the error for a line that stands beyond the last mark.
 func (g Graduation) offScale(mark Reading) error {
 	lo, hi := g.solute.scaleEnds()
-	return &units.RangeError{Got: float64(mark), Range: units.Range{
+	return &units.RangeError{Got: units.Scalar(float64(mark)), Range: units.Range{
 		Quantity: "reading", Min: float64(g.mark(lo)), Max: float64(g.mark(hi)), Source: "the ends of the scale"}}
 }
 

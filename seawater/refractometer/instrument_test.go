@@ -278,7 +278,7 @@ func TestRefusals(t *testing.T) {
 	var salty *units.RangeError
 	require.ErrorAs(t, err, &salty)
 	assert.Equal(t, "practical salinity", salty.Quantity)
-	assert.InDelta(t, 45.4, salty.Got, 0.1)
+	assert.InDelta(t, 45.4, float64(salty.Got), 0.1)
 	_, err = good.ReadingUnsettled(sea(35), c(25), c(nan))
 	assert.EqualError(t, err, "prism.temperature: NaN °C is outside 0 to 30 °C (Millard and Seaver 1990)")
 
@@ -298,8 +298,8 @@ func TestRefusals(t *testing.T) {
 		var wrong *units.RangeError
 		if assert.ErrorAs(t, err, &wrong, g.name) {
 			assert.Equal(t, "reading", wrong.Quantity)
-			assert.Less(t, wrong.Got, wrong.Min, g.name)
-			assert.InDelta(t, 0, (wrong.Got-wrong.Min)/(wrong.Max-wrong.Min), 0.2, g.name)
+			assert.Less(t, float64(wrong.Got), wrong.Min, g.name)
+			assert.InDelta(t, 0, (float64(wrong.Got)-wrong.Min)/(wrong.Max-wrong.Min), 0.2, g.name)
 		}
 	}
 	// Set 10 too high, the line leaves the scale of 50.
@@ -307,7 +307,7 @@ func TestRefusals(t *testing.T) {
 	_, err = high.Reading(sea(35), c(20))
 	var wrong *units.RangeError
 	require.ErrorAs(t, err, &wrong)
-	assert.InDelta(t, 55, wrong.Got, 1e-9)
+	assert.InDelta(t, 55, float64(wrong.Got), 1e-9)
 
 	for _, u := range []Uncertainty{{Reading: -1}, {Temperature: units.TemperatureDifference(nan)}, {Lag: units.TemperatureDifference(inf)}} {
 		sa, width, err := good.Estimate(35, c(25), u)

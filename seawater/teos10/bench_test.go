@@ -103,7 +103,7 @@ func BenchmarkFormulas(b *testing.B) {
 	bench(b, "DensityExact/surface", func(w *water) float64 { return float64(DensityExact(w.sa, w.t, 0)) })
 	bench(b, "SoundSpeedExact", func(w *water) float64 { return float64(SoundSpeedExact(w.sa, w.t, w.p)) })
 	bench(b, "EntropyExact", func(w *water) float64 { return EntropyExact(w.sa, w.t, w.p) })
-	bench(b, "Gibbs", func(w *water) float64 { return Gibbs(w.sa, w.t, w.p).G })
+	bench(b, "Gibbs", func(w *water) float64 { return float64(Gibbs(w.sa, w.t, w.p).G) })
 	bench(b, "SalinityFromDensityExact", func(w *water) float64 {
 		return SalinityFromDensityExact(w.d, w.t, w.p).GramsPerKilogram()
 	})
@@ -121,7 +121,7 @@ func BenchmarkFormulas(b *testing.B) {
 		return FreezingSalinity(units.Celsius(-2), w.p, units.Share(0)).GramsPerKilogram()
 	})
 	bench(b, "MeltingHeat", func(w *water) float64 { return MeltingHeat(w.sa, w.p) })
-	bench(b, "GibbsIce", func(w *water) float64 { return GibbsIce(units.Celsius(w.t.Celsius()-40), w.p).G })
+	bench(b, "GibbsIce", func(w *water) float64 { return float64(GibbsIce(units.Celsius(w.t.Celsius()-40), w.p).G) })
 	bench(b, "IceEnthalpy", func(w *water) float64 { return IceEnthalpy(units.Celsius(w.t.Celsius()-40), w.p) })
 	bench(b, "HotDensity", func(w *water) float64 { return float64(HotDensity(w.sa, units.Celsius(w.t.Celsius()+50))) })
 	bench(b, "HotEnthalpy", func(w *water) float64 { return HotEnthalpy(w.sa, units.Celsius(w.t.Celsius()+50)) })

@@ -15,10 +15,10 @@ import (
 // thermodynamics [R13]; the functions with Exact in their names do that, and
 // work out no more of the ten than they need.
 type Derivatives struct {
-	G          float64 // J/kg
-	S, T, P    float64
-	SS, ST, SP float64
-	TT, TP, PP float64
+	G          units.Scalar // J/kg
+	S, T, P    units.Scalar
+	SS, ST, SP units.Scalar
+	TT, TP, PP units.Scalar
 }
 
 // Gibbs returns the Gibbs function of seawater: that of liquid water and the
@@ -37,17 +37,17 @@ func Gibbs(sa units.AbsoluteSalinity, t units.Temperature, p units.SeaPressure) 
 	}
 	d := gibbs(x, y, z)
 	ln, logTerm := 2*math.Log(x), squareLog(x)
-	d.G += logTerm * (s100 + s110*y)
-	d.T += logTerm * s110 / kelvinUnit
+	d.G += units.Scalar(logTerm * (s100 + s110*y))
+	d.T += units.Scalar(logTerm * s110 / kelvinUnit)
 
 	var c column
 	c.salineS(x, z)
-	d.S = (c.value(y) + ln*(s100+s110*y)) / (2 * salinityUnit)
-	d.ST = (c.slope(y) + ln*s110) / (2 * salinityUnit * kelvinUnit)
+	d.S = units.Scalar((c.value(y) + ln*(s100+s110*y)) / (2 * salinityUnit))
+	d.ST = units.Scalar((c.slope(y) + ln*s110) / (2 * salinityUnit * kelvinUnit))
 	c.salineSP(x, z)
-	d.SP = c.value(y) / (2 * salinityUnit * pascalUnit)
+	d.SP = units.Scalar(c.value(y) / (2 * salinityUnit * pascalUnit))
 	c.salineSS(x, z)
-	d.SS = c.value(y) / (4 * salinityUnit * sa.GramsPerKilogram())
+	d.SS = units.Scalar(c.value(y) / (4 * salinityUnit * sa.GramsPerKilogram()))
 	return d
 }
 
@@ -93,19 +93,19 @@ func gibbs(x, y, z float64) Derivatives {
 	var d Derivatives
 	var c column
 	c.seawater(x, z)
-	d.G = c.value(y)
-	d.T = c.slope(y) / kelvinUnit
-	d.TT = c.curvature(y) / (kelvinUnit * kelvinUnit)
+	d.G = units.Scalar(c.value(y))
+	d.T = units.Scalar(c.slope(y) / kelvinUnit)
+	d.TT = units.Scalar(c.curvature(y) / (kelvinUnit * kelvinUnit))
 	c.seawaterP(x, z)
-	d.P = c.value(y) / pascalUnit
-	d.TP = c.slope(y) / (kelvinUnit * pascalUnit)
+	d.P = units.Scalar(c.value(y) / pascalUnit)
+	d.TP = units.Scalar(c.slope(y) / (kelvinUnit * pascalUnit))
 	c.seawaterPP(x, z)
-	d.PP = c.value(y) / (pascalUnit * pascalUnit)
+	d.PP = units.Scalar(c.value(y) / (pascalUnit * pascalUnit))
 	return d
 }
 
 func noDerivatives() Derivatives {
-	n := math.NaN()
+	n := units.Scalar(math.NaN())
 	return Derivatives{n, n, n, n, n, n, n, n, n, n}
 }
 

@@ -82,7 +82,7 @@ func TestHotSaltDensity(t *testing.T) {
 	}
 	for c := 40.; c <= 60; c += 5 {
 		sea := absolute(35.16504)
-		byGibbs := 1 / (hotVolume(c+273.15) + GibbsSaline(sea, celsius(c), 0).P)
+		byGibbs := 1 / (hotVolume(c+273.15) + float64(GibbsSaline(sea, celsius(c), 0).P))
 		checks.Relative(t, "beside R13-08, hot", float64(HotDensity(sea, celsius(c))), byGibbs, authors)
 	}
 }

@@ -27,13 +27,13 @@ func GibbsIce(t units.Temperature, p units.SeaPressure) Derivatives {
 	g0P := iceG01 + pi*(2*iceG02+pi*(3*iceG03+pi*(4*iceG04)))
 	g0PP := 2*iceG02 + pi*(6*iceG03+pi*(12*iceG04))
 	f2, f2T, _ := iceTerm(iceT2, tau)
-	d := Derivatives{
-		P:  (g0P + triplePointT*real(r2P*f2)) / triplePointP,
-		TP: real(r2P*f2T) / triplePointP,
-		PP: (g0PP + triplePointT*real(r2PP*f2)) / (triplePointP * triplePointP),
+	g, gT, gTT := ice(t.Kelvin(), p.Decibars()*pascalDbar)
+	return Derivatives{
+		G: units.Scalar(g), T: units.Scalar(gT), TT: units.Scalar(gTT),
+		P:  units.Scalar((g0P + triplePointT*real(r2P*f2)) / triplePointP),
+		TP: units.Scalar(real(r2P*f2T) / triplePointP),
+		PP: units.Scalar((g0PP + triplePointT*real(r2PP*f2)) / (triplePointP * triplePointP)),
 	}
-	d.G, d.T, d.TT = ice(t.Kelvin(), p.Decibars()*pascalDbar)
-	return d
 }
 
 // IceEnthalpy returns the specific enthalpy of ice. What a kilogram of ice takes
@@ -76,7 +76,7 @@ func IceHeatCapacity(t units.Temperature, p units.SeaPressure) units.SpecificHea
 //	range    0 to 273.16 K, p <= 20990 (210 MPa)
 //	outside  extrapolates (CheckRangeIce tells); meaningless input: NaN
 func IceDensity(t units.Temperature, p units.SeaPressure) units.Density {
-	return units.Density(1 / GibbsIce(t, p).P)
+	return units.Density(float64(1 / GibbsIce(t, p).P))
 }
 
 // ice returns the Gibbs function of ice Ih and its first two derivatives in

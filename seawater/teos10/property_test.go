@@ -47,18 +47,18 @@ func TestGibbsDerivativesAreSlopes(t *testing.T) {
 		inP := func(pick func(Derivatives) float64) float64 {
 			return slope(func(p float64) float64 { return pick(g(s, c, p)) }, p, hP) / 1e4
 		}
-		along("g_S", inS(func(d Derivatives) float64 { return d.G }), d.S, 1e-5)
-		along("g_T", inT(func(d Derivatives) float64 { return d.G }), d.T, 1e-7)
-		along("g_P", inP(func(d Derivatives) float64 { return d.G }), d.P, 1e-14)
-		along("g_SS", inS(func(d Derivatives) float64 { return d.S }), d.SS, 1e-6*d.SS)
-		along("g_ST", inT(func(d Derivatives) float64 { return d.S }), d.ST, 1e-8)
-		along("g_ST", inS(func(d Derivatives) float64 { return d.T }), d.ST, 1e-6)
-		along("g_SP", inP(func(d Derivatives) float64 { return d.S }), d.SP, 1e-15)
-		along("g_SP", inS(func(d Derivatives) float64 { return d.P }), d.SP, 1e-12)
-		along("g_TT", inT(func(d Derivatives) float64 { return d.T }), d.TT, 1e-7)
-		along("g_TP", inT(func(d Derivatives) float64 { return d.P }), d.TP, 1e-13)
-		along("g_TP", inP(func(d Derivatives) float64 { return d.T }), d.TP, 1e-15)
-		along("g_PP", inP(func(d Derivatives) float64 { return d.P }), d.PP, 1e-20)
+		along("g_S", inS(func(d Derivatives) float64 { return float64(d.G) }), float64(d.S), 1e-5)
+		along("g_T", inT(func(d Derivatives) float64 { return float64(d.G) }), float64(d.T), 1e-7)
+		along("g_P", inP(func(d Derivatives) float64 { return float64(d.G) }), float64(d.P), 1e-14)
+		along("g_SS", inS(func(d Derivatives) float64 { return float64(d.S) }), float64(d.SS), float64(1e-6*d.SS))
+		along("g_ST", inT(func(d Derivatives) float64 { return float64(d.S) }), float64(d.ST), 1e-8)
+		along("g_ST", inS(func(d Derivatives) float64 { return float64(d.T) }), float64(d.ST), 1e-6)
+		along("g_SP", inP(func(d Derivatives) float64 { return float64(d.S) }), float64(d.SP), 1e-15)
+		along("g_SP", inS(func(d Derivatives) float64 { return float64(d.P) }), float64(d.SP), 1e-12)
+		along("g_TT", inT(func(d Derivatives) float64 { return float64(d.T) }), float64(d.TT), 1e-7)
+		along("g_TP", inT(func(d Derivatives) float64 { return float64(d.P) }), float64(d.TP), 1e-13)
+		along("g_TP", inP(func(d Derivatives) float64 { return float64(d.T) }), float64(d.TP), 1e-15)
+		along("g_PP", inP(func(d Derivatives) float64 { return float64(d.P) }), float64(d.PP), 1e-20)
 	})
 }
 
@@ -69,29 +69,29 @@ func TestExactFamilyFollowsFromGibbs(t *testing.T) {
 		sa, temp, pr := absolute(s), celsius(c), pressure(p)
 		d := Gibbs(sa, temp, pr)
 		k, abs := temp.Kelvin(), 1e4*p+101325
-		checks.Relative(t, "v", SpecificVolumeExact(sa, temp, pr), d.P, 1e-14)
-		checks.Relative(t, "ρ", float64(DensityExact(sa, temp, pr)), 1/d.P, 1e-14)
-		checks.Absolute(t, "h", EnthalpyExact(sa, temp, pr), d.G-k*d.T, 1e-9)
-		checks.Absolute(t, "u", InternalEnergyExact(sa, temp, pr), d.G-k*d.T-abs*d.P, 1e-9)
-		checks.Absolute(t, "η", EntropyExact(sa, temp, pr), -d.T, 1e-11)
-		checks.Relative(t, "c_p", float64(HeatCapacityExact(sa, temp, pr)), -k*d.TT, 1e-13)
-		checks.Absolute(t, "α", ThermalExpansionExact(sa, temp, pr), d.TP/d.P, 1e-17)
-		checks.Relative(t, "β", HalineContractionExact(sa, temp, pr), -d.SP/d.P, 1e-13)
-		checks.Relative(t, "κ_T", IsothermalCompressibilityExact(sa, temp, pr), -d.PP/d.P, 1e-13)
-		adiabatic := d.TP*d.TP - d.TT*d.PP
-		checks.Relative(t, "κ", CompressibilityExact(sa, temp, pr), adiabatic/(d.P*d.TT), 1e-13)
-		checks.Relative(t, "c", float64(SoundSpeedExact(sa, temp, pr)), d.P*math.Sqrt(d.TT/adiabatic), 1e-13)
-		checks.Absolute(t, "Γ", LapseRateExact(sa, temp, pr), -d.TP/d.TT, 1e-20)
-		checks.Absolute(t, "µ_W", WaterPotential(sa, temp, pr), d.G-s*d.S, 1e-9)
-		checks.Absolute(t, "µ_S", SaltPotential(sa, temp, pr), d.G+(1000-s)*d.S, 1e-7)
-		checks.Absolute(t, "µ", RelativePotential(sa, temp, pr), 1000*d.S, 1e-7)
+		checks.Relative(t, "v", SpecificVolumeExact(sa, temp, pr), float64(d.P), 1e-14)
+		checks.Relative(t, "ρ", float64(DensityExact(sa, temp, pr)), float64(1/d.P), 1e-14)
+		checks.Absolute(t, "h", EnthalpyExact(sa, temp, pr), float64(d.G)-k*float64(d.T), 1e-9)
+		checks.Absolute(t, "u", InternalEnergyExact(sa, temp, pr), float64(d.G)-k*float64(d.T)-abs*float64(d.P), 1e-9)
+		checks.Absolute(t, "η", EntropyExact(sa, temp, pr), -float64(d.T), 1e-11)
+		checks.Relative(t, "c_p", float64(HeatCapacityExact(sa, temp, pr)), -k*float64(d.TT), 1e-13)
+		checks.Absolute(t, "α", ThermalExpansionExact(sa, temp, pr), float64(d.TP/d.P), 1e-17)
+		checks.Relative(t, "β", HalineContractionExact(sa, temp, pr), -float64(d.SP)/float64(d.P), 1e-13)
+		checks.Relative(t, "κ_T", IsothermalCompressibilityExact(sa, temp, pr), -float64(d.PP)/float64(d.P), 1e-13)
+		adiabatic := float64(d.TP*d.TP - d.TT*d.PP)
+		checks.Relative(t, "κ", CompressibilityExact(sa, temp, pr), adiabatic/float64(d.P*d.TT), 1e-13)
+		checks.Relative(t, "c", float64(SoundSpeedExact(sa, temp, pr)), float64(d.P)*math.Sqrt(float64(d.TT)/adiabatic), 1e-13)
+		checks.Absolute(t, "Γ", LapseRateExact(sa, temp, pr), -float64(d.TP)/float64(d.TT), 1e-20)
+		checks.Absolute(t, "µ_W", WaterPotential(sa, temp, pr), float64(d.G)-s*float64(d.S), 1e-9)
+		checks.Absolute(t, "µ_S", SaltPotential(sa, temp, pr), float64(d.G)+(1000-s)*float64(d.S), 1e-7)
+		checks.Absolute(t, "µ", RelativePotential(sa, temp, pr), float64(1000*d.S), 1e-7)
 		saline := GibbsSaline(sa, temp, pr)
 		checks.Absolute(t, "φ", OsmoticCoefficient(sa, temp, pr),
-			-(saline.G-s*saline.S)/(Molality(sa)*gasConstant*k), 1e-9)
+			-(float64(saline.G)-s*float64(saline.S))/(Molality(sa)*gasConstant*k), 1e-9)
 
 		water := Gibbs(units.AbsoluteSalinity{}, temp, pr)
-		assert.Equal(t, GibbsWater(temp, pr).P, water.P)
-		checks.Absolute(t, "gW + gS", GibbsWater(temp, pr).G+saline.G, d.G, 1e-9)
+		assert.Equal(t, float64(GibbsWater(temp, pr).P), float64(water.P))
+		checks.Absolute(t, "gW + gS", float64(GibbsWater(temp, pr).G+saline.G), float64(d.G), 1e-9)
 	})
 }
 
@@ -247,7 +247,7 @@ func TestOsmoticPressureBalances(t *testing.T) {
 	eachWater(300, 120, 0, 40, 1000, func(s, c, p float64) {
 		sa, temp, pr := absolute(s), celsius(c), pressure(p)
 		pi := OsmoticPressure(sa, temp, pr)
-		assert.InDelta(t, GibbsWater(temp, pr).G, WaterPotential(sa, temp, pr+pi), 1e-9)
+		assert.InDelta(t, float64(GibbsWater(temp, pr).G), WaterPotential(sa, temp, pr+pi), 1e-9)
 	})
 }
 

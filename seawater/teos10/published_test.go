@@ -54,25 +54,25 @@ func release(r checks.Row, sa units.AbsoluteSalinity, t units.Temperature, p uni
 	abs := 101325 + 1e4*float64(p)
 	switch r["quantity"] {
 	case "g":
-		return d.G, true
+		return float64(d.G), true
 	case "g_S":
-		return 1000 * d.S, true
+		return float64(1000 * d.S), true
 	case "g_T":
-		return d.T, true
+		return float64(d.T), true
 	case "g_P":
-		return d.P, true
+		return float64(d.P), true
 	case "g_SP":
-		return 1000 * d.SP, true
+		return float64(1000 * d.SP), true
 	case "g_TT":
-		return d.TT, true
+		return float64(d.TT), true
 	case "g_TP":
-		return d.TP, true
+		return float64(d.TP), true
 	case "g_PP":
-		return d.PP, true
+		return float64(d.PP), true
 	case "h":
 		return EnthalpyExact(sa, t, p), true
 	case "f":
-		return d.G - abs*d.P, true
+		return float64(d.G) - abs*float64(d.P), true
 	case "u":
 		return InternalEnergyExact(sa, t, p), true
 	case "s":
@@ -222,7 +222,7 @@ func toolbox(t *testing.T, r checks.Row) (float64, bool) {
 		return float64(HeatCapacityExact(sa, temp, p)), true
 	case "isochoric_heat_cap_t_exact":
 		d := d()
-		return -temp.Kelvin() * (d.TT - d.TP*d.TP/d.PP), true
+		return -temp.Kelvin() * float64(d.TT-d.TP*d.TP/d.PP), true
 	case "enthalpy_t_exact":
 		return EnthalpyExact(sa, temp, p), true
 	case "internal_energy_t_exact":
@@ -240,12 +240,12 @@ func toolbox(t *testing.T, r checks.Row) (float64, bool) {
 	case "chem_potential_relative_t_exact":
 		return RelativePotential(sa, temp, p) / 1000, true
 	case "dilution_coefficient_t_exact":
-		return sa.GramsPerKilogram() * d().SS, true
+		return sa.GramsPerKilogram() * float64(d().SS), true
 	case "Gibbs_energy_t_exact":
-		return d().G, true
+		return float64(d().G), true
 	case "Helmholtz_energy_t_exact":
 		d := d()
-		return d.G - (float64(p)*1e4+101325)*d.P, true
+		return float64(d.G) - (float64(p)*1e4+101325)*float64(d.P), true
 	case "osmotic_coefficient_t_exact":
 		return OsmoticCoefficient(sa, temp, p), true
 	case "osmotic_pressure_t_exact":
@@ -291,25 +291,25 @@ func toolbox(t *testing.T, r checks.Row) (float64, bool) {
 		return IonicStrength(sa), true
 
 	case "gibbs_S0T0P0":
-		return d().G, true
+		return float64(d().G), true
 	case "gibbs_S1T0P0":
-		return d().S, true
+		return float64(d().S), true
 	case "gibbs_S0T1P0":
-		return d().T, true
+		return float64(d().T), true
 	case "gibbs_S0T0P1":
-		return d().P, true
+		return float64(d().P), true
 	case "gibbs_S2T0P0":
-		return d().SS, true
+		return float64(d().SS), true
 	case "gibbs_S0T2P0":
-		return d().TT, true
+		return float64(d().TT), true
 	case "gibbs_S0T0P2":
-		return d().PP, true
+		return float64(d().PP), true
 	case "gibbs_S1T1P0":
-		return d().ST, true
+		return float64(d().ST), true
 	case "gibbs_S1T0P1":
-		return d().SP, true
+		return float64(d().SP), true
 	case "gibbs_S0T1P1":
-		return d().TP, true
+		return float64(d().TP), true
 	case "gibbs_S1T1P1": // a third derivative, from the column of g_SP
 		x, y, z := reduce(sa, in["t"], in["p"])
 		var c column

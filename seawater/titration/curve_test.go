@@ -59,7 +59,7 @@ func TestFitsGiveBackWhatWasMade(t *testing.T) {
 						f, err = v.FitClosedK1(points)
 						require.NoError(t, err)
 						checks.Absolute(t, name+" alkalinity with K1", float64(f.Alkalinity), ta, 1e-5)
-						checks.Relative(t, name+" K1", f.K1, v.Constants.K1, 1e-8)
+						checks.Relative(t, name+" K1", float64(f.K1), float64(v.Constants.K1), 1e-8)
 						e0 := 0.
 						if name == "mV" {
 							e0 = 401.5
@@ -179,7 +179,7 @@ func TestCurve(t *testing.T) {
 		checks.Relative(t, "phosphate", float64(x.System.Nutrients.Phosphate), 5*share, 1e-14)
 		// K1 on the free scale is what it was.
 		free := func(c *carbonate.Constants) float64 {
-			return c.K1 / (1 + c.Totals.Sulfate.MolesPerKilogram()/c.KS)
+			return float64(c.K1) / (1 + c.Totals.Sulfate.MolesPerKilogram()/float64(c.KS))
 		}
 		checks.Relative(t, "K1", free(&x.System.Constants), free(&v.Constants), 1e-14)
 	}
@@ -379,7 +379,7 @@ func TestCovarianceOfK1(t *testing.T) {
 	require.NoError(t, err)
 	const off = 1e-3 // in pK1
 	held := v
-	held.Constants.K1 = free.K1 * math.Pow(10, -off)
+	held.Constants.K1 = units.Scalar(float64(free.K1) * math.Pow(10, -off))
 	f, err := held.FitClosed(onCell(&v, curve, 400))
 	require.NoError(t, err)
 	variance := free.Covariance[3][3]
@@ -391,7 +391,7 @@ func TestCovarianceOfK1(t *testing.T) {
 	}
 	grows := (squares(f, 3) - squares(free, 4)) / float64(free.Residual) / float64(free.Residual)
 	checks.Relative(t, "sum of squares", grows, off*off/variance, 0.05)
-	checks.Relative(t, "standard uncertainty", free.Standard.PK1, math.Sqrt(variance), 1e-12)
+	checks.Relative(t, "standard uncertainty", float64(free.Standard.PK1), math.Sqrt(variance), 1e-12)
 }
 
 // Gran's line has nothing but scatter to go by where it is exact; its uncertainty
@@ -430,8 +430,8 @@ func TestClosedCellWithOtherConstants(t *testing.T) {
 	v := seawater(35, 25)
 	curve, err := v.Curve(2300, Closed(2000), additions(0, 3.4, 35))
 	require.NoError(t, err)
-	v.Constants.K1 *= math.Pow(10, 0.03)
-	v.Constants.K2 *= math.Pow(10, 0.03)
+	v.Constants.K1 *= units.Scalar(math.Pow(10, 0.03))
+	v.Constants.K2 *= units.Scalar(math.Pow(10, 0.03))
 	whole, err := v.FitClosed(curve)
 	require.NoError(t, err)
 	off := math.Abs(float64(whole.Alkalinity) - 2300)
@@ -445,7 +445,7 @@ func TestClosedCellWithOtherConstants(t *testing.T) {
 		assert.Equal(t, dic, f.DIC)
 		assert.Zero(t, f.Standard.DIC)
 		assert.Zero(t, f.Covariance[1])
-		assert.Equal(t, v.Constants.K1, f.K1)
+		assert.Equal(t, float64(v.Constants.K1), float64(f.K1))
 	}
 	k1, err := v.FitClosedK1(curve)
 	require.NoError(t, err)
@@ -698,8 +698,8 @@ func FuzzCurve(f *testing.F) {
 		} {
 			for _, points := range [][]Point{curve, onCell(&v, curve, 400)} {
 				x, err := fit(points)
-				numbers := []float64{float64(x.Alkalinity), float64(x.DIC), float64(x.E0), x.K1, float64(x.Residual),
-					float64(x.Standard.Alkalinity), float64(x.Standard.DIC), float64(x.Standard.E0), x.Standard.PK1}
+				numbers := []float64{float64(x.Alkalinity), float64(x.DIC), float64(x.E0), float64(x.K1), float64(x.Residual),
+					float64(x.Standard.Alkalinity), float64(x.Standard.DIC), float64(x.Standard.E0), float64(x.Standard.PK1)}
 				if err != nil {
 					assert.True(t, math.IsNaN(float64(x.Alkalinity)) && x.Points == 0 && x.Covariance == [4][4]float64{})
 					continue

@@ -17,7 +17,7 @@ type Fit struct {
 	// For points given as pH it is what the meter is off: RT/F ln 10, 59.16 mV at 25
 	// °C, for each unit that it shows too little.
 	E0 units.Voltage
-	K1 float64 // of the sample on its total scale: fitted, or that of the constants
+	K1 units.Scalar // of the sample on its total scale: fitted, or that of the constants
 
 	Standard FitUncertainty
 	// Covariance, of the scatter alone, is of alkalinity (µmol/kg), DIC (µmol/kg), E0 (mV) and pK1, in this
@@ -42,7 +42,7 @@ type Fit struct {
 type FitUncertainty struct {
 	Alkalinity, DIC units.AmountPerKilogram
 	E0              units.Voltage
-	PK1             float64
+	PK1             units.Scalar
 }
 
 // The parameters of a fit; the last ones may be left out.
@@ -286,8 +286,8 @@ func (m *model) at(x *theta) (float64, error) {
 		byE0 := d.growth * slope
 		if m.p > ofDIC || x[ofDIC] != 0 {
 			h := math.Exp(lnH)
-			k1 := d.c.K1 * math.Exp(x[ofK1])
-			k12 := k1 * d.c.K2
+			k1 := float64(d.c.K1) * math.Exp(x[ofK1])
+			k12 := k1 * float64(d.c.K2)
 			all := h*h + k1*h + k12
 			one, two := k1*h/all, k12/all
 			mean := one + 2*two
@@ -335,7 +335,7 @@ func (v *Vessel) report(m *model, x *theta) (Fit, error) {
 	s2 := sum / float64(n-p)
 	f := Fit{
 		Alkalinity: units.AmountPerKilogram(x[ofAlkalinity]), DIC: units.AmountPerKilogram(x[ofDIC]),
-		E0: units.Voltage(k * x[ofE0]), K1: v.Constants.K1 * math.Exp(x[ofK1]),
+		E0: units.Voltage(k * x[ofE0]), K1: units.Scalar(float64(v.Constants.K1) * math.Exp(x[ofK1])),
 		Residual: units.AmountPerKilogram(math.Sqrt(s2)), Points: n,
 	}
 	// In the order and the units of Covariance.
@@ -353,14 +353,14 @@ func (v *Vessel) report(m *model, x *theta) (Fit, error) {
 	f.Standard = FitUncertainty{
 		Alkalinity: units.AmountPerKilogram(math.Sqrt(f.Covariance[0][0])),
 		DIC:        units.AmountPerKilogram(math.Sqrt(f.Covariance[1][1])),
-		E0:         units.Voltage(math.Sqrt(f.Covariance[2][2])), PK1: math.Sqrt(f.Covariance[3][3]),
+		E0:         units.Voltage(math.Sqrt(f.Covariance[2][2])), PK1: units.Scalar(math.Sqrt(f.Covariance[3][3])),
 	}
 	for _, x := range [...]float64{
 		float64(f.Standard.Alkalinity),
 		float64(f.Standard.DIC),
 		float64(f.Standard.E0),
-		f.Standard.PK1,
-		f.K1,
+		float64(f.Standard.PK1),
+		float64(f.K1),
 	} {
 		if !(x <= math.MaxFloat64) {
 			return noFit(), units.ErrNoConvergence
@@ -373,7 +373,7 @@ func (v *Vessel) report(m *model, x *theta) (Fit, error) {
 func noFit() Fit {
 	x, nan := input.NaN[units.AmountPerKilogram](), math.NaN()
 	return Fit{
-		Alkalinity: x, DIC: x, E0: units.Voltage(nan), K1: nan, Residual: x,
-		Standard: FitUncertainty{x, x, units.Voltage(nan), nan},
+		Alkalinity: x, DIC: x, E0: units.Voltage(nan), K1: units.Scalar(nan), Residual: x,
+		Standard: FitUncertainty{x, x, units.Voltage(nan), units.Scalar(nan)},
 	}
 }

@@ -18,10 +18,10 @@ func dickson(phosphate units.AmountPerKilogram) Vessel {
 		Boron: carbonate.Measured(420), Sulfate: carbonate.Measured(28240), Fluoride: carbonate.Measured(70),
 	})
 	c.KS, c.KF = 1/12.3, 1/408.
-	z := 1 + 0.02824/c.KS
-	c.K1, c.K2 = 1e-6*z, 8.2e-10*z
-	c.KB, c.KW = 1.78e-9*z, 4.32e-14*z
-	c.KP1, c.KP2, c.KP3 = 1/56.8*z, 8e-7*z, 1.32e-15/8e-7*z
+	z := float64(1 + 0.02824/c.KS)
+	c.K1, c.K2 = units.Scalar(1e-6*z), units.Scalar(8.2e-10*z)
+	c.KB, c.KW = units.Scalar(1.78e-9*z), units.Scalar(4.32e-14*z)
+	c.KP1, c.KP2, c.KP3 = units.Scalar(1/56.8*z), units.Scalar(8e-7*z), units.Scalar(1.32e-15/8e-7*z)
 	return Vessel{Sample: 200, Acid: 0.3 * units.MolePerKilogram, Constants: c, Nutrients: carbonate.Nutrients{Phosphate: phosphate}}
 }
 
@@ -93,7 +93,7 @@ func TestDickson1981FitsBack(t *testing.T) {
 	require.NoError(t, err)
 	checks.Absolute(t, "alkalinity with K1", float64(f.Alkalinity), 2450, 2e-4)
 	checks.Absolute(t, "DIC with K1", float64(f.DIC), 2200, 2e-3)
-	checks.Relative(t, "K1", f.K1, 1e-6*(1+0.02824*12.3), 1e-5)
+	checks.Relative(t, "K1", float64(f.K1), 1e-6*(1+0.02824*12.3), 1e-5)
 }
 
 // Gran's line on the exact curve of Dickson 1981, whose alkalinity is 2450: computed
@@ -145,7 +145,9 @@ func sop3b(t testing.TB, kf carbonate.KF) (Vessel, []Point) {
 
 // asFree takes KF of Perez and Fraga, a fit on the total scale, for one on the free
 // scale, as some programs do.
-func asFree(c *carbonate.Constants) { c.KF *= 1 + c.Totals.Sulfate.MolesPerKilogram()/c.KS }
+func asFree(c *carbonate.Constants) {
+	c.KF *= units.Scalar(1 + c.Totals.Sulfate.MolesPerKilogram()/float64(c.KS))
+}
 
 // The guide prints 2260.06 µmol/kg and 0.394401 V. The rows are computed values of
 // two independent programs, which leave borate out; KF decides which of the printed
@@ -222,11 +224,11 @@ func TestResidualOfSOP3b(t *testing.T) {
 	require.NoError(t, err)
 	c := &v.Constants
 	st, ft := c.Totals.Sulfate.MolesPerKilogram(), c.Totals.Fluoride.MolesPerKilogram()
-	z := 1 + st/c.KS
+	z := 1 + st/float64(c.KS)
 	for i, p := range points {
 		h := math.Exp((p.EMF().Millivolts() - e0) / v.slope())
 		m0, mass := v.Sample.Grams(), p.Acid().Grams()
-		want := ta + st/(1+c.KS*z/h) + ft/(1+c.KF*z/h) + (m0+mass)/m0*(h/z-c.KW/h) - mass/m0*v.Acid.MolesPerKilogram()
+		want := ta + st/(1+float64(c.KS)*z/h) + ft/(1+float64(c.KF)*z/h) + (m0+mass)/m0*(h/z-float64(c.KW)/h) - mass/m0*v.Acid.MolesPerKilogram()
 		checks.Absolute(t, "residual", m.r[i], want*1e6, 1e-9)
 	}
 }
@@ -246,7 +248,7 @@ func TestEndPoints(t *testing.T) {
 			Boron: carbonate.Measured(whole.Totals.Boron * y), Sulfate: carbonate.Measured(whole.Totals.Sulfate * y),
 			Fluoride: carbonate.Measured(whole.Totals.Fluoride * y),
 		})
-		c.KF *= 1 + c.Totals.Sulfate.MolesPerKilogram()/c.KS // taken for free
+		c.KF *= units.Scalar(1 + c.Totals.Sulfate.MolesPerKilogram()/float64(c.KS)) // taken for free
 		if scale == "nbs" {
 			x = carbonate.PHNBS(x).Total(&c).Value()
 		}
@@ -302,8 +304,8 @@ func TestEndPoints(t *testing.T) {
 // dilutes them to what they were.
 func undiluted(c carbonate.Constants, whole carbonate.Totals, move float64) carbonate.Constants {
 	c.Totals = whole
-	for _, k := range []*float64{&c.K1, &c.K2, &c.KB, &c.KW} {
-		*k /= move
+	for _, k := range []*units.Scalar{&c.K1, &c.K2, &c.KB, &c.KW} {
+		*k /= units.Scalar(move)
 	}
 	return c
 }

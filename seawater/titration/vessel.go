@@ -240,8 +240,8 @@ func line(c *carbonate.Constants, ph carbonate.TotalPH, n carbonate.Nutrients) (
 		return 0, 0, err
 	}
 	h := math.Pow(10, -ph.Value())
-	k12 := c.K1 * c.K2
-	return float64(s.Alkalinity()), (c.K1*h + 2*k12) / (h*h + c.K1*h + k12), nil
+	k12 := float64(c.K1 * c.K2)
+	return float64(s.Alkalinity()), (float64(c.K1)*h + 2*k12) / (h*h + float64(c.K1)*h + k12), nil
 }
 
 // settled returns what carbon means for a sample of this alkalinity, or an error.
@@ -283,7 +283,7 @@ func (v *Vessel) diluted(acid units.Mass) dilution {
 	}
 	x := units.AmountPerKilogram(d.share)
 	t := &d.c.Totals
-	sulfate := t.Sulfate.MolesPerKilogram() / d.c.KS
+	sulfate := t.Sulfate.MolesPerKilogram() / float64(d.c.KS)
 	for _, content := range [...]*units.AmountPerKilogram{
 		&t.Boron, &t.Sulfate, &t.Fluoride, &t.Calcium, &t.Magnesium,
 		&d.n.Phosphate, &d.n.Silicate, &d.n.Ammonia, &d.n.Sulfide,
@@ -291,10 +291,10 @@ func (v *Vessel) diluted(acid units.Mass) dilution {
 		*content *= x
 	}
 	d.move = (1 + sulfate*d.share) / (1 + sulfate)
-	for _, k := range [...]*float64{
+	for _, k := range [...]*units.Scalar{
 		&d.c.K1, &d.c.K2, &d.c.KB, &d.c.KW, &d.c.KP1, &d.c.KP2, &d.c.KP3, &d.c.KSi, &d.c.KH2S, &d.c.KNH4,
 	} {
-		*k *= d.move
+		*k *= units.Scalar(d.move)
 	}
 	return d
 }

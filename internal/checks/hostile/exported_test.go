@@ -461,6 +461,7 @@ var exportedTypes = []reflect.Type{
 	reflect.TypeFor[units.Resistivity](),
 	reflect.TypeFor[units.PracticalSalinity](),
 	reflect.TypeFor[units.AbsoluteSalinity](),
+	reflect.TypeFor[units.Scalar](),
 	reflect.TypeFor[units.SeaPressure](),
 	reflect.TypeFor[units.GravityPair](),
 	reflect.TypeFor[units.SpecificGravity](),
