@@ -435,7 +435,7 @@ func TestForecastAgainstRungeKutta(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(13, 14))
 	const step = 15 * time.Minute
 	days := float64(step) / float64(day)
-	for range 25 {
+	for range checks.Runs(25, 3) {
 		r := random(t, rnd)
 		r.PerDay = r.PerDay.With(tested.AlkalinityOf(units.MilliequivalentsPerLitre(0.01)), tested.Calcium.Of(2, units.AsCalcium), tested.Parameter("copper").OfMass(0.001)) // nothing runs out
 		f, err := r.Forecast(28 * day)

@@ -106,7 +106,7 @@ func kept(t testing.TB, s dilution.Schedule, o dilution.Option) bool {
 func TestPlanScheduleAgainstManyLooks(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(41, 42))
 	found, none := 0, 0
-	for range checks.Runs(60, 10) {
+	for range checks.Runs(60, 5) {
 		s := schedule(t, rnd)
 		p, err := dilution.PlanSchedule(s)
 		if err != nil {

@@ -20,7 +20,7 @@ import (
 func TestSettlesWhereALongForecastGoes(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(21, 22))
 	settled := 0
-	for range checks.Runs(200, 20) {
+	for range checks.Runs(200, 12) {
 		r := random(t, rnd)
 		if len(r.Changes) == 0 {
 			continue

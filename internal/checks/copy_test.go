@@ -14,6 +14,9 @@ import (
 // Each example, copied out into a module of its own that requires this one, builds: it
 // stands on public packages alone.
 func TestExamplesCanBeCopied(t *testing.T) {
+	if testing.Short() {
+		t.Skip("it builds all examples")
+	}
 	if _, err := exec.LookPath("go"); err != nil {
 		t.Skip("no go command here")
 	}

@@ -24,7 +24,10 @@ const ofPublished = 2e-6
 func TestPublished(t *testing.T) {
 	worst, n := map[string]float64{}, map[string]int{}
 	found := map[string]float64{} // the largest difference for what the package states, as a share of it
-	for _, row := range checks.Table(t, "testdata/published.csv") {
+	for i, row := range checks.Table(t, "testdata/published.csv") {
+		if i%checks.Runs(1, 5) != 0 {
+			continue
+		}
 		want := row.Float(t, "model_value")
 		got, ok := publishedValue(t, row)
 		id := row["topic"] + " " + row["quantity"] + " " + row["conditions"]
@@ -51,6 +54,9 @@ func TestPublished(t *testing.T) {
 		n[key]++
 	}
 	for key, share := range found {
+		if testing.Short() {
+			break // not all rows were looked at
+		}
 		assert.Greater(t, share, 0.9, "%s: less than the package states", key)
 	}
 	for key, w := range worst {
