@@ -188,8 +188,8 @@ func TestZeroSystemIsNoWater(t *testing.T) {
 		assert.True(t, math.IsNaN(k.Value()), "%v", k)
 	}
 	sp, b, g := s.Species(), s.Buffers(), s.Gypsum()
-	for i, x := range []float64{float64(sp.H), float64(sp.OH), s.Calcite(), s.Aragonite(), s.FreeAmmonia().Value(), s.Brucite().Likely,
-		g.Low, g.High, b.Revelle, float64(b.GammaDIC), b.PHPerDIC, float64(s.Water().DIC)} {
+	for i, x := range []float64{float64(sp.H), float64(sp.OH), s.Calcite(), s.Aragonite(), s.FreeAmmonia().Value(), s.Brucite().Omega,
+		g.Omega, g.Uncertainty, b.Revelle, float64(b.GammaDIC), b.PHPerDIC, float64(s.Water().DIC)} {
 		assert.True(t, math.IsNaN(x), "%d: %v", i, x)
 	}
 }
