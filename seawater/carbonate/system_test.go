@@ -128,7 +128,8 @@ func TestBrucite(t *testing.T) {
 // with other data bases for salinity 35, 25 °C, alkalinity 2300 and DIC 2000, and the product
 // of 1938, 5e-11 (mol/L)³ at 20 °C, with KW of Millero 1995: 8.89.
 func TestBruciteDoubt(t *testing.T) {
-	s, err := At(units.Practical(35), units.Celsius(25), Options{}).FromAlkalinityDIC(2300, 2000, Nutrients{})
+	c := At(units.Practical(35), units.Celsius(25), Options{})
+	s, err := c.FromAlkalinityDIC(2300, 2000, Nutrients{})
 	require.NoError(t, err)
 	onset, u := s.BruciteOnset()
 	checks.Relative(t, "uncertainty of the index", s.Brucite().Uncertainty, 2*u, 1e-12)
@@ -155,7 +156,8 @@ func TestBruciteDoubt(t *testing.T) {
 // PHREEQC 3: natural seawater of salinity 35 at 25 °C, with pitzer.dat -0.639, and 3.3373 and
 // 3.2692 times concentrated at 25 and 10 °C saturated; minteq.v4.dat has -0.485.
 func TestGypsum(t *testing.T) {
-	s, err := At(units.Practical(35), units.Celsius(25), Options{}).FromAlkalinityDIC(2300, 2000, Nutrients{})
+	c := At(units.Practical(35), units.Celsius(25), Options{})
+	s, err := c.FromAlkalinityDIC(2300, 2000, Nutrients{})
 	require.NoError(t, err)
 	checks.Printed(t, "pitzer.dat", s.Gypsum().Index(), "-0.639")
 	assert.Greater(t, -0.485, s.Gypsum().Index()+3*s.Gypsum().Uncertainty, "another set of constants")
