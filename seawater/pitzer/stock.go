@@ -13,6 +13,18 @@ import (
 type Stock struct {
 	Salts      []Addition // in a kilogram of water
 	Cold, Warm units.Temperature
+
+	// Measured are solubilities in pure water that are to stand for the constants of their
+	// solids, between the coldest and the warmest point of each: the model then says what other
+	// salts do to them, also where it has no sound constant.
+	Measured []Solubility
+}
+
+// Solubility is how much of a salt is dissolved in a kilogram of pure water over a solid.
+type Solubility struct {
+	Solid Solid
+	Salt  Addition
+	At    units.Temperature
 }
 
 // Limit is how strong a stock can be.
@@ -44,7 +56,8 @@ const stations = 5
 //	         units.ErrNoConvergence
 //
 // Where a solid would limit it whose constant is not sound at these temperatures, such as
-// nahcolite, natron, borax or boric acid away from 25 °C, it is refused.
+// nahcolite, natron, borax or boric acid away from 25 °C, and that is not among the Measured,
+// it is refused.
 func (s Stock) Strongest() (Limit, error) {
 	c, err := s.clear()
 	if err != nil {
@@ -159,7 +172,9 @@ func (s Stock) Judge() (whole Verdict, pairs []Verdict, err error) {
 	}
 	for i, a := range s.Salts {
 		for _, b := range s.Salts[i+1:] {
-			v, err := Stock{Salts: []Addition{a, b}, Cold: s.Cold, Warm: s.Warm}.judge()
+			pair := s
+			pair.Salts = []Addition{a, b}
+			v, err := pair.judge()
 			if err != nil {
 				return Verdict{}, nil, err
 			}
@@ -193,6 +208,7 @@ type clarity struct {
 	models  [stations]model
 	degrees [stations]units.Temperature
 	solids  [stations][]Solid
+	lnK     [stations][solidEnd]float64 // by what was measured; zero: not measured
 	state   state
 	by      Solid // of the last index
 	at      units.Temperature
@@ -221,7 +237,80 @@ func (s Stock) clear() (*clarity, error) {
 	b.Add = nil
 	_, _, pure, err := b.matter(&c.models[0])
 	c.water -= pure
+	if err == nil {
+		err = c.measure(s.Measured)
+	}
 	return c, err
+}
+
+// measure takes the constants of solids from their measured solubility, ln K a straight line in
+// 1/T between two points.
+func (c *clarity) measure(points []Solubility) error {
+	ln := make([]float64, len(points))
+	for i, p := range points {
+		var err error
+		if ln[i], err = p.lnK(); err != nil {
+			return input.In(input.At("measured", i), err)
+		}
+	}
+	for i, at := range c.degrees {
+		for _, p := range points {
+			below, above := -1, -1
+			for k, q := range points {
+				if q.Solid != p.Solid {
+					continue
+				}
+				if t := q.At.Celsius(); t <= at.Celsius() && (below < 0 || t > points[below].At.Celsius()) {
+					below = k
+				}
+				if t := q.At.Celsius(); t >= at.Celsius() && (above < 0 || t < points[above].At.Celsius()) {
+					above = k
+				}
+			}
+			if below < 0 || above < 0 || c.lnK[i][p.Solid] != 0 {
+				continue
+			}
+			x, y := 1/points[below].At.Kelvin(), 1/points[above].At.Kelvin()
+			if c.lnK[i][p.Solid] = ln[below]; x != y {
+				c.lnK[i][p.Solid] += (ln[above] - ln[below]) * (1/at.Kelvin() - x) / (y - x)
+			}
+			if !p.Solid.judged(at) {
+				c.solids[i] = append(c.solids[i], p.Solid)
+			}
+		}
+	}
+	return nil
+}
+
+// lnK returns ln of the product of activities over the solid.
+func (p *Solubility) lnK() (float64, error) {
+	b := Batch{Water: units.Kilogram, Add: []Addition{p.Salt}, Temperature: p.At}
+	err := input.Join(input.As("at", checkTemperature(p.At)), b.additions())
+	if p.Solid == 0 || p.Solid >= solidEnd {
+		err = input.Join(err, input.Bad("solid", input.Number(float64(p.Solid)), "one of the solids of this package"))
+	}
+	if err != nil {
+		return math.NaN(), err
+	}
+	var k model
+	k.set(p.At.Kelvin())
+	n, _, water, err := b.matter(&k)
+	if err != nil {
+		return math.NaN(), err
+	}
+	kg := water / molesOfWater
+	for i := range n.n {
+		n.n[i] /= kg
+	}
+	var s state
+	if !(kg > 0.01) || !k.speciate(&n, &s) {
+		return math.NaN(), units.ErrNoConvergence
+	}
+	ln := s.product(&solids[p.Solid])
+	if math.IsInf(ln, 0) || math.IsNaN(ln) {
+		return math.NaN(), input.Bad("salt", input.Quoted(p.Salt.Formula), "the salt of "+p.Solid.String())
+	}
+	return ln, nil
 }
 
 // strength is about the ionic strength of the salts in a kilogram of water.
@@ -251,11 +340,15 @@ func (c *clarity) index(x float64) float64 {
 		}
 		for _, s := range c.solids[i] {
 			r := &solids[s]
-			if index := (c.state.product(r) - r.lnK(&k.warmth, &k.k)) / ln10; index > worst {
+			lnK := c.lnK[i][s]
+			if lnK == 0 {
+				lnK = r.lnK(&k.warmth, &k.k)
+			}
+			if index := (c.state.product(r) - lnK) / ln10; index > worst {
 				worst, c.by, c.at = index, s, c.degrees[i]
 			}
 		}
-		c.refuse(k, c.degrees[i])
+		c.refuse(i)
 	}
 	return worst
 }
@@ -265,13 +358,14 @@ func (c *clarity) index(x float64) float64 {
 const nearly = -0.3
 
 // refuse notes a solid of which the answer would depend and whose constant is not sound.
-func (c *clarity) refuse(k *model, t units.Temperature) {
+func (c *clarity) refuse(station int) {
+	k, t := &c.models[station], c.degrees[station]
 	for s := Halite; s < solidEnd; s++ {
 		r := &solids[s]
 		if r.grade != only25 && s != Portlandite {
 			continue
 		}
-		if !s.judged(t) && (c.state.product(r)-r.lnK(&k.warmth, &k.k))/ln10 > nearly {
+		if !s.judged(t) && c.lnK[station][s] == 0 && (c.state.product(r)-r.lnK(&k.warmth, &k.k))/ln10 > nearly {
 			c.refused = s
 			return
 		}
