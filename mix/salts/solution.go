@@ -29,7 +29,8 @@ func Saturated(c Compound, t units.Temperature) (Solution, error) {
 }
 
 // Dissolve returns the solution of a mass of the compound in a mass of pure
-// water. More than dissolves is an *units.InputError that says how much would.
+// water. More than dissolves is an *units.InputError that says how much would; what
+// that stands on tells [Compound.Bound].
 func Dissolve(c Compound, m, water units.Mass, t units.Temperature) (Solution, error) {
 	if err := input.Positive("solution."+c.String(), m.Grams(), "g"); err != nil {
 		return Solution{}, err
@@ -37,21 +38,25 @@ func Dissolve(c Compound, m, water units.Mass, t units.Temperature) (Solution, e
 	if err := input.Positive("water", water.Grams(), "g"); err != nil {
 		return Solution{}, err
 	}
-	most, err := Saturated(c, t)
+	bound, err := c.Bound(t)
 	if err != nil {
 		return Solution{}, err
 	}
+	most := Solution{c, bound.Content, t}
 	s := Solution{c, units.MassPerKilogram(m/(m+water)*1000) * units.GramPerKilogram, t}
 	if s.Content > most.Content {
-		return Solution{}, input.Bad("solution."+c.Formula(), input.Number(m.Grams())+" g",
-			"at most "+input.Number(most.Into(water).Grams())+" g in so much water")
+		text := "at most " + input.Number(most.Into(water).Grams()) + " g in so much water"
+		if bound.By != ByHandbook {
+			text += " (" + bound.By.String() + ")"
+		}
+		return Solution{}, input.Bad("solution."+c.Formula(), input.Number(m.Grams())+" g", text)
 	}
 	return s, nil
 }
 
 // Stock returns the solution with so many grams of the compound in a litre of
 // it, made up to the mark at a temperature. More than dissolves is an
-// *units.InputError that says how much would. Where the density of the saturated
+// *units.InputError that says how much would, see [Compound.Bound]. Where the density of the saturated
 // solution was not measured, that is told from its content and the density of
 // no such brine, 1.6 kg/L; what may dissolve then, but is
 // stronger than the measured densities, fails as Density does.
@@ -59,10 +64,11 @@ func Stock(c Compound, perLitre units.MassPerLitre, t units.Temperature) (Soluti
 	if err := input.Positive("content", perLitre.GramsPerLitre(), "g/L"); err != nil {
 		return Solution{}, err
 	}
-	most, err := Saturated(c, t)
+	bound, err := c.Bound(t)
 	if err != nil {
 		return Solution{}, err
 	}
+	most := Solution{c, bound.Content, t}
 	strongest, err := most.PerLitre()
 	if err != nil { // saturated is beyond the measured densities
 		if limit := most.Content.GramsPerKilogram() * heaviest; perLitre.GramsPerLitre() > limit {

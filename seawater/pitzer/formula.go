@@ -101,6 +101,12 @@ func parseFormula(text string) (formula, error) {
 	return f, nil
 }
 
+// CheckFormula returns an *units.InputError of what is no compound of the model's ions.
+func CheckFormula(text string) error {
+	_, err := parseFormula(text)
+	return err
+}
+
 // weigh returns the mass of a mole in g, also of an ion with its charge.
 func weigh(text string) (float64, error) {
 	for len(text) > 0 && (text[len(text)-1] == '+' || text[len(text)-1] == '-') {

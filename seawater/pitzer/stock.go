@@ -1,6 +1,7 @@
 package pitzer
 
 import (
+	"iter"
 	"math"
 
 	"example.org/wellmixed/internal/input"
@@ -45,6 +46,20 @@ const strongest = 18.
 
 // temperatures at which a stock is looked at, from the coldest to the warmest.
 const stations = 5
+
+// Temperatures returns the temperatures at which the stock is looked at, from the coldest to the
+// warmest.
+func (s Stock) Temperatures() iter.Seq[units.Temperature] {
+	return func(yield func(units.Temperature) bool) {
+		for i := range stations {
+			share := float64(i) / (stations - 1)
+			d := s.Cold.Celsius() + float64((s.Warm.Celsius()-s.Cold.Celsius())*share)
+			if !yield(units.Celsius(d)) {
+				return
+			}
+		}
+	}
+}
 
 // Strongest returns the strongest stock of the same proportions that is clear from the
 // coldest to the warmest temperature, by equilibrium with all solids that form and have a
@@ -122,19 +137,19 @@ func (c *clarity) end() float64 {
 	end := strongest / math.Max(i-c.water/molesOfWater*strongest, i*1e-3)
 	for j := range compared {
 		x := &compared[j]
-		salt := saltOf(x.cation, x.anion, c.content(x.cation), c.content(x.anion))
-		if salt > 0 {
-			end = math.Min(end, x.to/math.Max(salt-c.water/molesOfWater*x.to, salt*1e-3))
+		salt := saltOf(x.cation, x.anion, content(&c.n, x.cation), content(&c.n, x.anion))
+		if to := math.Max(x.to, c.reach[j]); salt > 0 {
+			end = math.Min(end, to/math.Max(salt-c.water/molesOfWater*to, salt*1e-3))
 		}
 	}
 	return end
 }
 
 // content is mol of a counted species.
-func (c *clarity) content(s Species) float64 {
+func content(n *totals, s Species) float64 {
 	for i, x := range counted {
 		if x == s {
-			return c.n.n[i]
+			return n.n[i]
 		}
 	}
 	return 0
@@ -209,6 +224,7 @@ type clarity struct {
 	degrees [stations]units.Temperature
 	solids  [stations][]Solid
 	lnK     [stations][solidEnd]float64 // by what was measured; zero: not measured
+	reach   [len(compared)]float64      // the most of these salts in a solution that was measured, mol/kg
 	state   state
 	by      Solid // of the last index
 	at      units.Temperature
@@ -225,11 +241,12 @@ func (s Stock) clear() (*clarity, error) {
 		return nil, err
 	}
 	c := new(clarity)
-	for i := range c.models {
-		d := s.Cold.Celsius() + (s.Warm.Celsius()-s.Cold.Celsius())*float64(i)/(stations-1)
-		c.degrees[i] = units.Celsius(d)
+	i := 0
+	for t := range s.Temperatures() {
+		c.degrees[i] = t
 		c.models[i].set(c.degrees[i].Kelvin())
 		c.solids[i] = usual(c.degrees[i])
+		i++
 	}
 	if c.n, _, c.water, err = b.matter(&c.models[0]); err != nil {
 		return nil, err
@@ -249,7 +266,7 @@ func (c *clarity) measure(points []Solubility) error {
 	ln := make([]float64, len(points))
 	for i, p := range points {
 		var err error
-		if ln[i], err = p.lnK(); err != nil {
+		if ln[i], err = c.read(&p); err != nil {
 			return input.In(input.At("measured", i), err)
 		}
 	}
@@ -282,8 +299,8 @@ func (c *clarity) measure(points []Solubility) error {
 	return nil
 }
 
-// lnK returns ln of the product of activities over the solid.
-func (p *Solubility) lnK() (float64, error) {
+// read returns ln of the product of activities over the solid, and notes how far it reaches.
+func (c *clarity) read(p *Solubility) (float64, error) {
 	b := Batch{Water: units.Kilogram, Add: []Addition{p.Salt}, Temperature: p.At}
 	err := input.Join(input.As("at", checkTemperature(p.At)), b.additions())
 	if p.Solid == 0 || p.Solid >= solidEnd {
@@ -309,6 +326,10 @@ func (p *Solubility) lnK() (float64, error) {
 	ln := s.product(&solids[p.Solid])
 	if math.IsInf(ln, 0) || math.IsNaN(ln) {
 		return math.NaN(), input.Bad("salt", input.Quoted(p.Salt.Formula), "the salt of "+p.Solid.String())
+	}
+	for j := range compared {
+		x := &compared[j]
+		c.reach[j] = math.Max(c.reach[j], saltOf(x.cation, x.anion, content(&n, x.cation), content(&n, x.anion)))
 	}
 	return ln, nil
 }
