@@ -171,9 +171,51 @@ func (a Additive) check(field string) (assumed []string, err error) {
 				"at most "+input.Number(densest.GramsPerLitre())+" g/L, or two bottles: nobody "+
 					"can tell that so much dissolves together")
 		}
-		assumed = append(assumed, "Of "+a.String()+" it was checked that each dissolves by itself; together less may.")
+		note, err := a.together(field)
+		if err != nil {
+			return nil, err
+		}
+		assumed = append(assumed, note)
 	}
 	return assumed, nil
+}
+
+// together refuses a stock of several compounds of which something falls out at room temperature,
+// by the ion-interaction model, and says how far that could tell.
+func (a Additive) together(field string) (assumed string, err error) {
+	parts := make([]salts.Part, len(a.stock))
+	for i, x := range a.stock {
+		pure := units.Mass(x.PerLitre.GramsPerLitre()*x.Purity.Value()) * units.Gram
+		parts[i] = salts.Part{Compound: x.Compound, Mass: pure}
+	}
+	bottle, err := salts.MadeUp(parts, roomTemperature())
+	if err != nil {
+		return a.apart(), nil
+	}
+	most, err := bottle.Strongest()
+	if err != nil {
+		return a.apart(), nil
+	}
+	part := float64(most.Parts[0].Mass / parts[0].Mass)
+	room := input.Number(roomTemperature().Celsius()) + " °C"
+	switch {
+	case most.Open && part < 1:
+		return a.apart(), nil
+	case part < 1:
+		return "", input.Bad(field, a.String()+" in one solution of that strength",
+			"two bottles, or more water: by the ion-interaction model "+most.By.String()+" falls out at "+room+
+				"; "+input.Fixed(100*part, 0)+" % of that strength stays clear")
+	case most.Open:
+		return "By the ion-interaction model nothing falls out of " + a.String() + " at " + room + "; colder less dissolves.",
+			nil
+	}
+	return "By the ion-interaction model " + most.By.String() + " falls out of " + a.String() + " at " + room +
+		" if it is made " + input.Fixed(part, 1) + " times as strong; colder less dissolves.", nil
+}
+
+// apart says that only the single compounds were looked at.
+func (a Additive) apart() string {
+	return "Of " + a.String() + " it was checked that each dissolves by itself; together less may."
 }
 
 // densest is how much of several salts a stock may hold in all.

@@ -1,9 +1,12 @@
 package salts
 
 import (
+	"errors"
+	"math"
 	"slices"
 
 	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/internal/solve"
 	"example.org/wellmixed/seawater/ions"
 	"example.org/wellmixed/seawater/pitzer"
 	"example.org/wellmixed/units"
@@ -57,6 +60,83 @@ type Verdict struct {
 // Clear tells whether nothing can fall out, as far as can be judged.
 func (v Verdict) Clear() bool { return v.Whole.Clear() }
 
+// MadeUp returns the bottle of a litre with so much of each compound in it, made up to the mark
+// at a temperature: how much water that takes. The bottle is for that temperature.
+//
+//	errors   as [Bottle.Density]; more than a litre holds: *units.InputError
+func MadeUp(parts []Part, at units.Temperature) (Bottle, error) {
+	b := Bottle{Parts: parts, Water: units.Kilogram, Cold: at, Warm: at}
+	if _, err := b.Density(at); err != nil && !errors.Is(err, units.ErrRange) {
+		return Bottle{}, err
+	}
+	all := units.Mass(0)
+	for _, p := range parts {
+		all += p.Mass
+	}
+	over := func(grams float64) float64 { // of a litre
+		b.Water = units.Mass(grams) * units.Gram
+		d, err := b.Density(at)
+		if err != nil {
+			return math.NaN()
+		}
+		return float64((all+b.Water)/units.Kilogram)/d.GramsPerMillilitre() - 1
+	}
+	grams := 1000. // with less and less water until it fits
+	for x := over(grams); !(x < 0); x = over(grams) {
+		if grams *= 0.9; grams < 1 || math.IsNaN(x) {
+			_, err := b.Density(at)
+			if err == nil {
+				err = input.Bad("parts", all.String(), "less than a litre of solution holds")
+			}
+			return Bottle{}, err
+		}
+	}
+	grams, ok := solve.Brent(over, grams, min(1000, grams/0.9), 1e-12)
+	if !ok {
+		return Bottle{}, units.ErrNoConvergence
+	}
+	b.Water = units.Mass(grams) * units.Gram
+	return b, nil
+}
+
+// Density returns the density of the bottle at a temperature, all dissolved.
+//
+//	symbol   1/ρ = (1 - w)/ρ_w + Σ w_i/ρ_a,i(w), w = Σ w_i
+//	source   Laliberté and Cooper 2004, J. Chem. Eng. Data 49, 1141-1151, with the apparent densities
+//	         of [Solution.Density]
+//	range    that of each compound alone at all of the content
+//	outside  NaN and a *units.RangeError; a compound without measured densities *units.InputError
+func (b Bottle) Density(at units.Temperature) (units.Density, error) {
+	none := input.NaN[units.Density]()
+	if err := input.Join(b.check(), input.Set("temperature", at)); err != nil {
+		return none, err
+	}
+	all, dry := b.Water, units.Mass(0)
+	for _, p := range b.Parts {
+		all += p.Mass
+		dry += p.Mass / units.Mass(p.Compound.dilution())
+	}
+	w, t := float64(dry/all), at.Celsius()
+	volume := (1 - w) / kell(t)
+	for i, p := range b.Parts {
+		fit, known := p.Compound.Anhydrous().laliberte()
+		if !known {
+			return none, input.In(input.At("parts", i), input.Bad("compound", p.Compound.Formula(),
+				"one whose solutions have measured densities"))
+		}
+		err := input.Join(units.Range{
+			Quantity: "temperature", Min: fit.coldest, Max: fit.hottest, Unit: "°C", Source: fit.source,
+		}.Check(t), units.Range{
+			Quantity: "content", Max: fit.most * 1000, Unit: "g/kg, anhydrous", Source: fit.source,
+		}.Check(w*1000))
+		if err != nil {
+			return none, input.In(input.At("parts", i), err)
+		}
+		volume += float64(p.Mass/all) / p.Compound.dilution() / fit.apparent(w, t)
+	}
+	return units.Density(1/volume) * units.KilogramPerCubicMetre, nil
+}
+
 // anchors are the solids that lie under the tabulated solubilities of the compounds, at
 // temperatures in °C.
 //
@@ -95,7 +175,7 @@ var anchors = [...]struct {
 //
 // It is equilibrium: a stock with a margin stays clear longer.
 func (b Bottle) Strongest() (Strength, error) {
-	if err := b.check(); err != nil {
+	if err := b.known(); err != nil {
 		return Strength{}, err
 	}
 	limit, err := b.stock().Strongest()
@@ -137,7 +217,7 @@ func (b Bottle) alone(salts []pitzer.Addition) (part float64, c Compound) {
 //	source   as [Bottle.Strongest]; the amounts on the ground by [pitzer.Dissolve]
 //	errors   as [Bottle.Strongest]
 func (b Bottle) Judge() (Verdict, error) {
-	if err := b.check(); err != nil {
+	if err := b.known(); err != nil {
 		return Verdict{}, err
 	}
 	stock := b.stock()
@@ -170,11 +250,20 @@ func (b Bottle) check() error {
 			errs = append(errs, input.In(input.At("parts", i), input.Bad("compound", "none", "a compound")))
 			continue
 		}
-		if len(compounds[p.Compound.index].release) == 0 || pitzer.CheckFormula(p.Compound.Formula()) != nil {
-			errs = append(errs, input.In(input.At("parts", i), input.Bad("compound", p.Compound.String(),
+		errs = append(errs, input.In(input.At("parts", i), input.Positive("mass", p.Mass.Grams(), "g")))
+	}
+	return input.Join(errs...)
+}
+
+// known refuses what the ion-interaction model does not know.
+func (b Bottle) known() error {
+	errs := []error{b.check()}
+	for i, p := range b.Parts {
+		if c := p.Compound; c.Exists() &&
+			(len(compounds[c.index].release) == 0 || pitzer.CheckFormula(c.Formula()) != nil) {
+			errs = append(errs, input.In(input.At("parts", i), input.Bad("compound", c.String(),
 				"a salt, acid or base that the ion-interaction model knows")))
 		}
-		errs = append(errs, input.In(input.At("parts", i), input.Positive("mass", p.Mass.Grams(), "g")))
 	}
 	return input.Join(errs...)
 }

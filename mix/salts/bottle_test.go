@@ -245,6 +245,65 @@ func TestStockWithoutSolubility(t *testing.T) {
 	assert.ErrorContains(t, err, "in so much water (ion-interaction model)")
 }
 
+// Density of a mixture: the main salts of seawater of salinity 35, whose density at 25 °C is 1023.34
+// kg/m³ (EOS-80, UNESCO 1983); bromide, borate and carbonate, 0.4 g of 35, are left out and chloride
+// for them.
+func TestBottleDensity(t *testing.T) {
+	b := bottle(t, 25, 25, map[string]units.Mass{"NaCl": 23.93, "MgCl2.6H2O": 10.83, "Na2SO4": 4.01, "CaCl2.2H2O": 1.52, "KCl": 0.68, "NaHCO3": 0.2})
+	b.Water = 965 - 6.03 + 0.16 // crystal water brings 6 g
+	d, err := b.Density(b.Cold)
+	require.NoError(t, err)
+	checks.Absolute(t, "density", d.KilogramsPerCubicMetre(), 1023.34, 0.35)
+
+	// one compound is what Solution has
+	soda := bottle(t, 20, 20, map[string]units.Mass{"NaHCO3": 80})
+	one, err := Dissolve(soda.Parts[0].Compound, 80, 1000, soda.Cold)
+	require.NoError(t, err)
+	want, err := one.Density()
+	require.NoError(t, err)
+	d, err = soda.Density(soda.Cold)
+	require.NoError(t, err)
+	checks.Relative(t, "one", d.KilogramsPerCubicMetre(), want.KilogramsPerCubicMetre(), 1e-14)
+
+	// ethanol and acetic acid together have a density, whether the ion model knows them or not
+	feed := bottle(t, 20, 20, map[string]units.Mass{"C2H5OH": 100, "CH3COOH": 50})
+	_, err = feed.Density(feed.Cold)
+	require.NoError(t, err)
+	_, err = feed.Strongest()
+	assert.ErrorIs(t, err, units.ErrInput)
+	_, err = bottle(t, 20, 20, map[string]units.Mass{"H3BO3": 10}).Density(feed.Cold)
+	assert.ErrorContains(t, err, "parts[0].compound: got H3BO3, want one whose solutions have measured densities")
+	_, err = bottle(t, 20, 20, map[string]units.Mass{"NaCl": 400}).Density(feed.Cold)
+	assert.ErrorIs(t, err, units.ErrRange)
+}
+
+func TestMadeUp(t *testing.T) {
+	parts := []Part{{must(t, "MgCl2.6H2O"), 300}, {must(t, "MgSO4.7H2O"), 100}}
+	b, err := MadeUp(parts, units.Celsius(20))
+	require.NoError(t, err)
+	d, err := b.Density(b.Cold)
+	require.NoError(t, err)
+	checks.Relative(t, "a litre", (b.Water.Grams()+400)/d.KilogramsPerCubicMetre(), 1, 1e-9)
+	// of one compound as Stock has it
+	one, err := MadeUp(parts[:1], units.Celsius(20))
+	require.NoError(t, err)
+	s, err := Stock(parts[0].Compound, 300*units.GramPerLitre, units.Celsius(20))
+	require.NoError(t, err)
+	checks.Relative(t, "one", 300/(300+one.Water.Grams())*1000, s.Content.GramsPerKilogram(), 1e-9)
+	for _, r := range []struct {
+		parts []Part
+		is    error
+	}{
+		{nil, units.ErrInput},
+		{[]Part{{must(t, "NaCl"), 900}}, units.ErrRange},
+		{[]Part{{must(t, "C2H5OH"), 900}}, units.ErrInput},
+		{[]Part{{must(t, "H3BO3"), 9}}, units.ErrInput},
+	} {
+		_, err := MadeUp(r.parts, units.Celsius(20))
+		assert.ErrorIs(t, err, r.is)
+	}
+}
+
 func BenchmarkBottleStrongest(b *testing.B) {
 	b.ReportAllocs()
 	x := bottle(b, 15, 30, map[string]units.Mass{"NaHCO3": 10, "Na2CO3": 10})

@@ -190,12 +190,19 @@ func (s Solution) Density() (units.Density, error) {
 	}).Check(s.Content.GramsPerKilogram()); err != nil {
 		return none, err
 	}
-	water := poly.P5(t, &kellCoef) / (1 + kellDivisor*t)
+	water := kell(t)
 	if !known {
 		return units.Density(water*(1+w/2)) * units.KilogramPerCubicMetre, nil
 	}
-	apparent := (fit.c0*w + fit.c1) * math.Exp(1e-6*(t+fit.c4)*(t+fit.c4)) / (w + fit.c2 + fit.c3*t)
-	return units.Density(1/((1-w)/water+w/apparent)) * units.KilogramPerCubicMetre, nil
+	return units.Density(1/((1-w)/water+w/fit.apparent(w, t))) * units.KilogramPerCubicMetre, nil
+}
+
+// kell is the density of water at t °C, kg/m³.
+func kell(t float64) float64 { return poly.P5(t, &kellCoef) / (1 + kellDivisor*t) }
+
+// apparent is the density of a solute in a solution with a mass fraction w of all solutes, kg/m³.
+func (s *solute) apparent(w, t float64) float64 {
+	return (s.c0*w + s.c1) * math.Exp(1e-6*(t+s.c4)*(t+s.c4)) / (w + s.c2 + s.c3*t)
 }
 
 // unmeasured stands for a solute without coefficients: water and little else.

@@ -47,12 +47,16 @@ const strongest = 18.
 // temperatures at which a stock is looked at, from the coldest to the warmest.
 const stations = 5
 
-// Temperatures returns the temperatures at which the stock is looked at, from the coldest to the
-// warmest.
+// Temperatures returns the temperatures at which the stock is looked at, five from the coldest to
+// the warmest, or one.
 func (s Stock) Temperatures() iter.Seq[units.Temperature] {
 	return func(yield func(units.Temperature) bool) {
-		for i := range stations {
-			share := float64(i) / (stations - 1)
+		n := stations
+		if s.Cold == s.Warm {
+			n = 1
+		}
+		for i := range n {
+			share := float64(i) / float64(max(n-1, 1))
 			d := s.Cold.Celsius() + float64((s.Warm.Celsius()-s.Cold.Celsius())*share)
 			if !yield(units.Celsius(d)) {
 				return
@@ -96,7 +100,7 @@ func (s Stock) Strongest() (Limit, error) {
 		l.By, l.At, l.Within = c.by, c.at, c.by.Deviation(c.at)
 	}
 	l.Salts = scaled(s.Salts, hi)
-	for _, t := range c.degrees {
+	for _, t := range c.degrees[:c.looks] {
 		if c.refused == 0 {
 			break
 		}
@@ -228,6 +232,7 @@ type clarity struct {
 	state   state
 	by      Solid // of the last index
 	at      units.Temperature
+	looks   int   // so many temperatures
 	refused Solid // one without a sound constant that is near saturation by the one there is
 }
 
@@ -248,6 +253,7 @@ func (s Stock) clear() (*clarity, error) {
 		c.solids[i] = usual(c.degrees[i])
 		i++
 	}
+	c.looks = i
 	if c.n, _, c.water, err = b.matter(&c.models[0]); err != nil {
 		return nil, err
 	}
@@ -270,7 +276,7 @@ func (c *clarity) measure(points []Solubility) error {
 			return input.In(input.At("measured", i), err)
 		}
 	}
-	for i, at := range c.degrees {
+	for i, at := range c.degrees[:c.looks] {
 		for _, p := range points {
 			below, above := -1, -1
 			for k, q := range points {
@@ -354,7 +360,7 @@ func (c *clarity) index(x float64) float64 {
 	n.other *= x / kg
 	worst := math.Inf(-1)
 	c.by, c.at, c.refused = 0, c.degrees[0], 0
-	for i := range c.models {
+	for i := range c.models[:c.looks] {
 		k := &c.models[i]
 		if !k.speciate(&n, &c.state) {
 			return math.NaN()
