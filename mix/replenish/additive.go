@@ -192,26 +192,28 @@ func (a Additive) together(field string) (assumed string, err error) {
 	if err != nil {
 		return a.apart(), nil
 	}
-	most, err := bottle.Strongest()
+	v, err := bottle.Judge()
 	if err != nil {
 		return a.apart(), nil
 	}
-	part := float64(most.Parts[0].Mass / parts[0].Mass)
-	room := input.Number(roomTemperature().Celsius()) + " °C"
+	at := " at " + input.Number(roomTemperature().Celsius()) + " °C"
+	times := input.Fixed(math.Pow(10, v.Whole.Index), 2) + " times saturated with " + v.Whole.Worst.String() + at
 	switch {
-	case most.Open && part < 1:
-		return a.apart(), nil
-	case part < 1:
+	case v.Whole.Index > sure:
 		return "", input.Bad(field, a.String()+" in one solution of that strength",
-			"two bottles, or more water: by the ion-interaction model "+most.By.String()+" falls out at "+room+
-				"; "+input.Fixed(100*part, 0)+" % of that strength stays clear")
-	case most.Open:
-		return "By the ion-interaction model nothing falls out of " + a.String() + " at " + room + "; colder less dissolves.",
-			nil
+			"two bottles, or more water: by the ion-interaction model it is "+times)
+	case v.Whole.Unjudged != 0:
+		return a.apart() + " Whether " + v.Whole.Unjudged.String() + " falls out" + at + " is not known.", nil
+	case v.Whole.Worst == 0:
+		return "By the ion-interaction model nothing falls out of " + a.String() + at + ".", nil
 	}
-	return "By the ion-interaction model " + most.By.String() + " falls out of " + a.String() + " at " + room +
-		" if it is made " + input.Fixed(part, 1) + " times as strong; colder less dissolves.", nil
+	return "By the ion-interaction model " + a.String() + " is " + times + "; above 1 that falls out, and in the cold " +
+		"earlier.", nil
 }
+
+// sure is the saturation index from which a stock is refused: in the middle of what the model
+// misses measured solubilities by, 3 to 9 % of a salt of two or three ions.
+const sure = 0.04
 
 // apart says that only the single compounds were looked at.
 func (a Additive) apart() string {
