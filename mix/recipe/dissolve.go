@@ -407,8 +407,8 @@ func (b Batch) chemistry() []advice.Caution {
 	switch {
 	case ph > alkalineMix:
 		add("alkaline-mix", "Poured together the mix has pH "+input.Fixed(ph, 1)+" (total scale): chalk and magnesium "+
-			"hydroxide may fall out"+state(minerals.Brucite, " (brucite ")+", and nothing should live in it before days of air have brought it near 8. Bicarbonate for "+
-			"carbonate or a base avoids it.")
+			"hydroxide may fall out"+state(minerals.Brucite, " (brucite ")+", and nothing should live in it before days of air "+
+			"have brought it near 8. Bicarbonate for carbonate or a base avoids it.")
 	case ph < advice.LowestReefPH:
 		add("acid-mix", "Poured together the mix has pH "+input.Fixed(ph, 1)+" (total scale): nothing should live in it. "+
 			"Less acid, or more bicarbonate.")
