@@ -121,7 +121,11 @@ func (s *state) chemistry() (tested.Chemistry, error) {
 
 // found answers for the carbonate side as it is, and as aeration alone would leave it.
 func (s state) found() (f found, err error) {
-	f.now, f.aired, err = s.settle("tank")
+	if f.now, err = s.chemistry(); err != nil {
+		return f, input.When("tank", err)
+	}
+	s.search = true
+	_, f.aired, err = s.settle("tank")
 	return f, err
 }
 
