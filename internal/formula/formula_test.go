@@ -18,7 +18,7 @@ func TestParse(t *testing.T) {
 		waters uint16
 	}{
 		"CaCl2·2H2O": {"147.01", 2}, "MgSO4:7H2O": {"246.47", 7}, "B(OH)3": {"61.83", 0}, "(NH4)2SO4": {"132.13", 0},
-		"2CaSO4.H2O": {"290.29", 1}, "K2[Fe(SO4)2].6H2O": {"434.24", 6}, "CaCl₂·2H₂O": {"147.01", 2}, "NaOH": {"40.00", 0},
+		"2CaSO4.H2O": {"290.28", 1}, "K2[Fe(SO4)2].6H2O": {"434.24", 6}, "CaCl₂·2H₂O": {"147.01", 2}, "NaOH": {"40.00", 0},
 	} {
 		f, err := Parse(text)
 		require.NoError(t, err, text)
