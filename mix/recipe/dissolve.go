@@ -9,7 +9,9 @@ import (
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/salts"
+	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/seawater/ions"
+	"example.org/wellmixed/seawater/pitzer"
 	"example.org/wellmixed/units"
 )
 
@@ -159,11 +161,13 @@ func litres(v units.Volume) string { return input.Fixed(v.Litres(), 1) + " L" }
 // it holds only for a while.
 var enemies = [...]struct {
 	a, b    []ions.Ion
+	solids  []pitzer.Solid // that fall out, of which package pitzer has a constant
 	caution advice.Caution
 }{
 	{
 		[]ions.Ion{ions.Calcium},
 		[]ions.Ion{ions.Sulfate},
+		[]pitzer.Solid{pitzer.Gypsum, pitzer.Anhydrite, pitzer.Glauberite, pitzer.Syngenite},
 		advice.Caution{
 			ID:       "calcium-meets-sulfate",
 			Severity: advice.Care,
@@ -174,6 +178,7 @@ var enemies = [...]struct {
 	{
 		[]ions.Ion{ions.Calcium},
 		[]ions.Ion{ions.Bicarbonate, ions.Carbonate, ions.Hydroxide},
+		[]pitzer.Solid{pitzer.Calcite, pitzer.Aragonite},
 		advice.Caution{
 			ID:       "calcium-meets-carbonate",
 			Severity: advice.Care,
@@ -184,6 +189,7 @@ var enemies = [...]struct {
 	{
 		[]ions.Ion{ions.Calcium},
 		[]ions.Ion{ions.Phosphate},
+		nil,
 		advice.Caution{
 			ID:       "calcium-meets-phosphate",
 			Severity: advice.Care,
@@ -193,6 +199,7 @@ var enemies = [...]struct {
 	{
 		[]ions.Ion{ions.Calcium},
 		[]ions.Ion{ions.Fluoride},
+		nil,
 		advice.Caution{
 			ID:       "calcium-meets-fluoride",
 			Severity: advice.Care,
@@ -203,6 +210,7 @@ var enemies = [...]struct {
 	{
 		[]ions.Ion{ions.Magnesium},
 		[]ions.Ion{ions.Hydroxide, ions.Carbonate},
+		[]pitzer.Solid{pitzer.Brucite, pitzer.Nesquehonite, pitzer.Artinite},
 		advice.Caution{
 			ID:       "magnesium-meets-base",
 			Severity: advice.Care,
@@ -213,6 +221,7 @@ var enemies = [...]struct {
 	{
 		[]ions.Ion{ions.Strontium},
 		[]ions.Ion{ions.Sulfate},
+		[]pitzer.Solid{pitzer.Celestite},
 		advice.Caution{
 			ID:       "strontium-meets-sulfate",
 			Severity: advice.Care,
@@ -223,6 +232,7 @@ var enemies = [...]struct {
 	{
 		[]ions.Ion{ions.Barium},
 		[]ions.Ion{ions.Sulfate},
+		[]pitzer.Solid{pitzer.Barite},
 		advice.Caution{
 			ID:       "barium-meets-sulfate",
 			Severity: advice.Care,
@@ -286,7 +296,9 @@ func (b Batch) Cautions() []advice.Caution {
 	}
 	for _, pair := range enemies {
 		if b.meet(pair.a, pair.b) {
-			list = append(list, pair.caution)
+			c := pair.caution
+			c.Text += b.clouds(pair.a, pair.b, pair.solids)
+			list = append(list, c)
 		}
 	}
 	if b.acidMeets() {
@@ -304,6 +316,48 @@ func (b Batch) Cautions() []advice.Caution {
 		}
 	}
 	return append(list, b.ofReagents()...)
+}
+
+// clouds tells how far above saturation the reagents of two enemies are where they meet, each
+// dissolved apart as the steps say, and for gypsum what poured onto the dry salts would do. It is
+// empty where package pitzer does not know them.
+func (b Batch) clouds(a, other []ions.Ion, solids []pitzer.Solid) string {
+	var enemies, all []pitzer.Addition
+	var mass units.Mass
+	for _, item := range b.Items {
+		c := item.Reagent.Compound
+		add := pitzer.Addition{Formula: c.Formula(), Mass: item.Mass * units.Mass(item.Reagent.Purity.Value())}
+		if pitzer.CheckFormula(add.Formula) != nil {
+			continue
+		}
+		all = append(all, add)
+		if slices.ContainsFunc(append(slices.Clone(a), other...), func(i ions.Ion) bool { return c.Gives(i) > 0 }) {
+			enemies, mass = append(enemies, add), mass+add.Mass
+		}
+	}
+	for i := range enemies {
+		enemies[i].Mass /= units.Mass(apart * mass.Kilograms())
+	}
+	met, _, err := pitzer.Stock{Salts: enemies, Cold: b.Temperature, Warm: b.Temperature}.Judge()
+	if err != nil || !slices.Contains(solids, met.Worst) {
+		return ""
+	}
+	text := " Poured together, each in " + input.Number(apart) + " times its mass of water, they would be "
+	switch {
+	case met.Index > 3:
+		text += "more than a thousand times saturated with " + met.Worst.String() + "."
+	default:
+		text += input.Fixed(math.Pow(10, float64(met.Index)), 1) + " times saturated with " + met.Worst.String() + "."
+	}
+	if solids[0] != pitzer.Gypsum || !(b.Water > 0) {
+		return text
+	}
+	dry := pitzer.Batch{Water: b.Water, Add: all, Temperature: b.Temperature}
+	if water, err := dry.WaterToClear(pitzer.Gypsum); err == nil {
+		text += " Water poured onto all the dry salts is above saturation with gypsum until there are " +
+			litres(b.WaterVolume*units.Volume(water/b.Water)) + " of the " + litres(b.WaterVolume) + "."
+	}
+	return text
 }
 
 // acidMeets tells whether an acid is among the reagents beside a salt that it
@@ -348,15 +402,19 @@ func (b Batch) chemistry() []advice.Caution {
 	add := func(id, text string) {
 		list = append(list, advice.Caution{ID: id, Severity: advice.Care, Text: text, Here: true})
 	}
+	minerals := poured.Minerals()
 	ph, omega, when := poured.PH().Value(), poured.Aragonite(), "as it is poured together"
 	switch {
 	case ph > alkalineMix:
 		add("alkaline-mix", "Poured together the mix has pH "+input.Fixed(ph, 1)+" (total scale): chalk and magnesium "+
-			"hydroxide may fall out, and nothing should live in it before days of air have brought it near 8. Bicarbonate for "+
-			"carbonate or a base avoids it.")
+			"hydroxide may fall out"+state(minerals.Brucite, " (brucite ")+", and nothing should live in it before days of air "+
+			"have brought it near 8. Bicarbonate for carbonate or a base avoids it.")
 	case ph < advice.LowestReefPH:
 		add("acid-mix", "Poured together the mix has pH "+input.Fixed(ph, 1)+" (total scale): nothing should live in it. "+
 			"Less acid, or more bicarbonate.")
+	}
+	if g := minerals.Gypsum; g.Index()+2*float64(g.Uncertainty) >= 0 {
+		add("gypsum-falls-out", "The mix may be above saturation with gypsum"+state(g, " (")+": less calcium or sulfate.")
 	}
 	if aired, err := water.Equilibrate(outdoors, units.Atmosphere); err == nil {
 		if s, err := aired.System(); err == nil && s.Aragonite() > omega {
@@ -369,6 +427,15 @@ func (b Batch) chemistry() []advice.Caution {
 			"calcium and alkalinity. Less of one of the two.")
 	}
 	return list
+}
+
+// state writes a saturation state behind what opens a bracket; nothing if it is not known.
+func state(s carbonate.Saturation, open string) string {
+	if !(s.Omega > 0) {
+		return ""
+	}
+	return open + input.Fixed(float64(s.Omega), 2) + " times saturated, uncertain by a factor of " +
+		input.Fixed(math.Pow(10, float64(s.Uncertainty)), 1) + ")"
 }
 
 // Cautions returns what to mind with the plan: with its batch, and with what

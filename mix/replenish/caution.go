@@ -111,13 +111,13 @@ func chemistryCautions(w tested.Water, tank found, held tested.Held, steps []Ste
 	if len(steps) == 0 {
 		return list
 	}
-	highest, omega, aired, brucite, gypsum := math.Inf(-1), 0.0, 0.0, 0.0, 0.0
+	highest, omega, aired := math.Inf(-1), 0.0, 0.0
+	var brucite, gypsum carbonate.Saturation
 	for _, s := range steps {
 		highest = max(highest, s.AtOnce.PH.Value(), s.Aired.PH.Value())
 		omega = max(omega, float64(s.AtOnce.Aragonite), float64(s.Aired.Aragonite))
 		aired = max(aired, float64(s.Aired.Aragonite))
-		brucite = max(brucite, float64(s.AtOnce.Brucite.Likely))
-		gypsum = max(gypsum, float64(s.AtOnce.Gypsum.High))
+		brucite, gypsum = worse(brucite, s.AtOnce.Brucite), worse(gypsum, s.AtOnce.Gypsum)
 	}
 	if math.IsNaN(highest) {
 		return append(list, unknownCarbon)
@@ -140,17 +140,36 @@ func chemistryCautions(w tested.Water, tank found, held tested.Held, steps []Ste
 			"good flow, and no sand or powder stirred up while dosing.")
 	}
 	switch {
-	case brucite >= 1:
-		add("brucite-falls-out", advice.Danger, "The water becomes saturated with brucite, Mg(OH)2: a white flock of "+
-			"magnesium hydroxide falls out and pH is far above what animals stand. Smaller steps.")
+	case brucite.Omega >= 1:
+		add("brucite-falls-out", advice.Danger, "The water becomes saturated with brucite, Mg(OH)2, "+times(brucite)+
+			": a white flock of magnesium hydroxide falls out and pH is far above what animals stand. Smaller steps.")
 	case highest >= advice.BrucitePH:
 		add("brucite-may-fall-out", advice.Care, "pH passes "+input.Fixed(advice.BrucitePH, 1)+", where magnesium hydroxide "+
-			"may fall out by some sources: smaller steps.")
+			"may fall out by some sources; the saturation state of brucite is "+times(brucite)+". Smaller steps.")
 	}
-	if gypsum >= 1 {
-		add("gypsum-falls-out", advice.Care, "The water may become saturated with gypsum: less calcium or sulfate.")
+	if gypsum.Index()+2*float64(gypsum.Uncertainty) >= 0 {
+		add("gypsum-falls-out", advice.Care, "The water may become saturated with gypsum: its saturation state is "+
+			times(gypsum)+". Less calcium or sulfate.")
 	}
 	return list
+}
+
+// worse returns the higher saturation state. One that is not known is not higher.
+func worse(a, b carbonate.Saturation) carbonate.Saturation {
+	if b.Omega > a.Omega {
+		return b
+	}
+	return a
+}
+
+// times writes a saturation state with the factor by which it is uncertain.
+func times(s carbonate.Saturation) string {
+	if !(s.Omega > 0) {
+		return "not known"
+	}
+	return input.Fixed(float64(s.Omega), 2) + ", uncertain by a factor of " +
+		input.Fixed(math.Pow(10, float64(s.Uncertainty)), 1) +
+		" (standard uncertainty, ion-interaction model)"
 }
 
 // ammoniaCautions warn of what a rise of pH does to ammonia: what is known of it is

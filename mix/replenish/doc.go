@@ -38,7 +38,8 @@
 //
 //	aragonite 5     grains in the water let precipitation run away [MOR]
 //	aragonite 12.3  forms in clear seawater [MMF]
-//	pH 9.0          brucite by some sources; its saturation is in Chemistry of package tested
+//	pH 9.0          brucite by some sources; its saturation is in Chemistry of package tested,
+//	                with the doubt that the sources leave
 //
 // # Errors
 //

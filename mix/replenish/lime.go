@@ -147,15 +147,16 @@ func (l *LimeSupply) drip(w LimeWater, s state, tank found, per ions.Composition
 	if !s.known {
 		return nil
 	}
-	after := func(v float64) (now, aired tested.Chemistry, err error) {
+	after := func(v float64, search bool) (now, aired tested.Chemistry, err error) {
 		at := s
+		at.search = search
 		if err := at.dose(per.Scale(v)); err != nil {
 			return now, aired, err
 		}
 		return at.settle("tank after the dose")
 	}
 	var err error
-	if l.AllDay, l.Aired, err = after(perDay.Litres()); err != nil {
+	if l.AllDay, l.Aired, err = after(perDay.Litres(), false); err != nil {
 		return err
 	}
 	most, _ := swing(w.Limits.List())
@@ -165,7 +166,7 @@ func (l *LimeSupply) drip(w LimeWater, s state, tank found, per ions.Composition
 		return nil
 	}
 	litres, ok := solve.Brent(func(v float64) float64 {
-		now, aired, err := after(v)
+		now, aired, err := after(v, true)
 		if err != nil {
 			return math.NaN()
 		}
@@ -177,13 +178,14 @@ func (l *LimeSupply) drip(w LimeWater, s state, tank found, per ions.Composition
 	// The root may lie a little beyond the limit.
 	for less := 1e-9 * litres; litres > less; less *= 2 {
 		litres -= less
-		now, aired, err := after(litres)
+		now, aired, err := after(litres, true)
 		if err != nil {
 			return err
 		}
 		if !passes(held, tank, now, aired) {
-			l.Portion, l.AtOnce = units.Volume(litres)*units.Litre, now
-			return nil
+			l.Portion = units.Volume(litres) * units.Litre
+			l.AtOnce, _, err = after(litres, false)
+			return err
 		}
 	}
 	return input.Bad("limits.pH", input.Number(most), "one that some lime water keeps")
@@ -221,7 +223,7 @@ func (l *LimeSupply) cautions(w LimeWater, tank found) []advice.Caution {
 		list = append(list, limeOversupply)
 	}
 	list = append(list, chemistryCautions(w.Tank, tank, w.Limits.List(), []Step{{AtOnce: l.AtOnce, Aired: l.Aired}})...)
-	if l.AllDay.Brucite.Likely >= 1 || l.AllDay.Aragonite >= advice.SpontaneousAragonite ||
+	if l.AllDay.Brucite.Omega >= 1 || l.AllDay.Aragonite >= advice.SpontaneousAragonite ||
 		l.AllDay.PH.Value() >= advice.BrucitePH {
 		list = append(list, advice.Caution{
 			ID:       "never-at-once",

@@ -321,7 +321,7 @@ func TestNoLimitIsPassed(t *testing.T) {
 
 // Where each warning of precipitation begins, written down once more: aragonite 5
 // (Moras et al. 2022, from memory) and 12.3 (Marion et al. 2009, from memory), pH 9
-// for brucite, and saturation 1 of brucite and gypsum; a pH of a reef 7 to 9 (common
+// for brucite, and saturation 1 of brucite, of gypsum with twice its uncertainty; a pH of a reef 7 to 9 (common
 // practice).
 func TestWhereCautionsBegin(t *testing.T) {
 	calm := tested.Chemistry{PH: carbonate.PHTotal(8), Aragonite: 3}
@@ -330,17 +330,14 @@ func TestWhereCautionsBegin(t *testing.T) {
 	}
 	omega := func(x float64) tested.Chemistry { c := calm; c.Aragonite = units.Scalar(x); return c }
 	ph := func(x float64) tested.Chemistry { c := calm; c.PH = carbonate.PHTotal(x); return c }
-	band := func(low, likely, high float64) carbonate.Band {
-		return carbonate.Band{Low: units.Scalar(low), Likely: units.Scalar(likely), High: units.Scalar(high)}
-	}
-	brucite := func(low, likely, high float64) tested.Chemistry {
+	brucite := func(omega float64) tested.Chemistry {
 		c := calm
-		c.Brucite = band(low, likely, high)
+		c.Brucite = carbonate.Saturation{Omega: units.Scalar(omega), Uncertainty: 0.38}
 		return c
 	}
-	gypsum := func(low, likely, high float64) tested.Chemistry {
+	gypsum := func(omega, u float64) tested.Chemistry {
 		c := calm
-		c.Gypsum = band(low, likely, high)
+		c.Gypsum = carbonate.Saturation{Omega: units.Scalar(omega), Uncertainty: units.Scalar(u)}
 		return c
 	}
 	for _, r := range []struct {
@@ -359,10 +356,10 @@ func TestWhereCautionsBegin(t *testing.T) {
 		{"pH below 9", ph(8.9), ph(8.99), ph(8.99), nil},
 		{"pH 9 at once", ph(8.9), ph(9), ph(8.9), []string{"brucite-may-fall-out"}},
 		{"pH 9 aired", ph(8.9), ph(8.9), ph(9), []string{"brucite-may-fall-out"}},
-		{"brucite below 1", calm, brucite(0.1, 0.99, 5), calm, nil},
-		{"brucite", calm, brucite(0.1, 1, 5), calm, []string{"brucite-falls-out"}},
-		{"gypsum below 1", calm, gypsum(0.1, 0.5, 0.99), calm, nil},
-		{"gypsum", calm, gypsum(0.1, 0.5, 1), calm, []string{"gypsum-falls-out"}},
+		{"brucite below 1", calm, brucite(0.99), calm, nil},
+		{"brucite", calm, brucite(1), calm, []string{"brucite-falls-out"}},
+		{"gypsum below 1 by more than twice its uncertainty", calm, gypsum(0.49, 0.15), calm, nil},
+		{"gypsum", calm, gypsum(0.51, 0.15), calm, []string{"gypsum-falls-out"}},
 		{"pH 7 is a reef's", ph(7), ph(7), ph(7), nil},
 		{"below 7", ph(6.99), ph(6.99), ph(6.99), []string{"odd-ph"}},
 		{"pH 9 is a reef's", ph(9), ph(8.9), ph(8.9), nil},

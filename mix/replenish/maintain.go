@@ -117,17 +117,22 @@ func (u Upkeep) cut(p *UpkeepPlan, s state, tank found, brings ions.Composition)
 		return nil
 	}
 	held := u.Limits.List()
-	for p.Parts = 1; p.Parts <= mostParts; p.Parts++ {
-		part := s
-		err := part.dose(brings.Scale(1 / float64(p.Parts)))
-		if err == nil {
-			p.AtOnce, p.Aired, err = part.settle("tank after the dose")
+	part := func(search bool) (now, aired tested.Chemistry, err error) {
+		at := s
+		at.search = search
+		if err = at.dose(brings.Scale(1 / float64(p.Parts))); err != nil {
+			return now, aired, err
 		}
+		return at.settle("tank after the dose")
+	}
+	for p.Parts = 1; p.Parts <= mostParts; p.Parts++ {
+		now, aired, err := part(true)
 		if err != nil {
 			return err
 		}
-		if !passes(held, tank, p.AtOnce, p.Aired) {
-			return nil
+		if !passes(held, tank, now, aired) {
+			p.AtOnce, p.Aired, err = part(false)
+			return err
 		}
 	}
 	most, origin := swing(held)

@@ -150,14 +150,22 @@ func (d Dose) spread(p *DosePlan, held tested.Held, s state, tank found, present
 		return d.tooLong(present, p.LimitedBy)
 	}
 	by, origin := swing(held)
+	quick := s
+	quick.search = true
 	gentle := func(n int) (bool, error) {
-		var err error
+		steps, err := d.steps(quick, present, brings, total, n)
+		return err == nil && !jumps(held, tank, steps), err
+	}
+	take := func(n int) (err error) {
 		p.Steps, err = d.steps(s, present, brings, total, n)
-		return err == nil && !jumps(held, tank, p.Steps), err
+		return err
 	}
 	ok, err := gentle(fewest)
-	if ok || err != nil {
+	switch {
+	case err != nil:
 		return err
+	case ok:
+		return take(fewest)
 	}
 	p.LimitedBy = "pH, " + input.Number(by) + " at a dose (" + origin + ")"
 	low, high := fewest, fewest // low does not do, high may
@@ -181,8 +189,7 @@ func (d Dose) spread(p *DosePlan, held tested.Held, s state, tank found, present
 			low = middle
 		}
 	}
-	_, err = gentle(high)
-	return err
+	return take(high)
 }
 
 // byLevels returns the fewest steps in which no parameter moves by more than

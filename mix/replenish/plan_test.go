@@ -545,12 +545,35 @@ func TestAmountString(t *testing.T) {
 	}
 }
 
-// Each of a mixed stock dissolves; that they do together is not known.
-func TestMixedStockSaysSo(t *testing.T) {
-	a := Stock(Ingredient{salts.Reagent{Compound: compound(t, "MgCl2.6H2O"), Purity: units.Share(1)}, 300 * units.GramPerLitre}, Ingredient{salts.Reagent{Compound: compound(t, "MgSO4.7H2O"), Purity: units.Share(1)}, 100 * units.GramPerLitre})
-	plan, err := Plan(Dose{Tank: reef(t), Air: air, To: tested.Magnesium.Of(1300, units.AsMagnesium), Additive: a})
-	require.NoError(t, err)
-	assert.Contains(t, strings.Join(plan.Assumptions, " "), "Of MgCl2.6H2O + MgSO4.7H2O in water it was checked that each dissolves by itself; together less may.")
+// Several salts in one bottle are judged together, at 20 °C: which may share it, and what is not
+// known.
+func TestMixedStockIsJudged(t *testing.T) {
+	stock := func(one string, oneOf units.MassPerLitre, other string, otherOf units.MassPerLitre) Additive {
+		return Stock(Ingredient{salts.Reagent{Compound: compound(t, one), Purity: units.Share(1)}, oneOf * units.GramPerLitre},
+			Ingredient{salts.Reagent{Compound: compound(t, other), Purity: units.Share(1)}, otherOf * units.GramPerLitre})
+	}
+	for _, r := range []struct {
+		a    Additive
+		note string
+		err  string
+	}{
+		{a: stock("MgCl2.6H2O", 300, "MgSO4.7H2O", 100), note: "in water is 0.28 times saturated with epsomite at 20 °C; above 1 that falls out"},
+		{a: stock("MgCl2.6H2O", 250, "MgSO4.7H2O", 400), err: "two bottles, or more water: by the ion-interaction model it is"},
+		{a: stock("CaCl2.2H2O", 300, "MgCl2.6H2O", 200), note: "0.00 times saturated with bischofite"},
+		{a: stock("NaHCO3", 60, "KHCO3", 60), note: "0.76 times saturated with nahcolite"},
+		{a: stock("NaHCO3", 30, "Na2CO3", 30), note: "0.28 times saturated with nahcolite"},
+		{a: stock("NaHCO3", 80, "Na2CO3", 120), note: "together less may."}, // no density is known of so much
+		{a: stock("KIO3", 1, "KI", 1), note: "it was checked that each dissolves by itself; together less may."},
+	} {
+		notes, err := r.a.check("additive")
+		if r.err != "" {
+			assert.ErrorIs(t, err, units.ErrInput, r.a.String())
+			assert.ErrorContains(t, err, r.err)
+			continue
+		}
+		require.NoError(t, err, r.a.String())
+		assert.Contains(t, strings.Join(notes, " "), r.note)
+	}
 }
 
 // Any dose gives a plan within the limits, or a typed error.

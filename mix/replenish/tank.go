@@ -34,6 +34,7 @@ type state struct {
 	known   bool           // carbon is
 	air     carbonate.XCO2 // that it comes into balance with
 	ammonia tested.Level   // if it was tested
+	search  bool           // only pH is asked for, see chemistry
 }
 
 // start works out the state of a tank, and what it had to assume. Without
@@ -106,6 +107,11 @@ func (s *state) chemistry() (tested.Chemistry, error) {
 	if err != nil {
 		return tested.NoChemistry(), err
 	}
+	if s.search { // the model of activities takes a hundred times as long as the rest
+		c := tested.NoChemistry()
+		c.PH = system.PH()
+		return c, nil
+	}
 	var w tested.Water
 	if s.ammonia.Exists() {
 		w.Levels = tested.Levels{s.ammonia}
@@ -115,7 +121,11 @@ func (s *state) chemistry() (tested.Chemistry, error) {
 
 // found answers for the carbonate side as it is, and as aeration alone would leave it.
 func (s state) found() (f found, err error) {
-	f.now, f.aired, err = s.settle("tank")
+	if f.now, err = s.chemistry(); err != nil {
+		return f, input.When("tank", err)
+	}
+	s.search = true
+	_, f.aired, err = s.settle("tank")
 	return f, err
 }
 

@@ -42,7 +42,7 @@ func Find(text string) (Compound, error) {
 		return Compound{}, input.Bad("compound", input.Quoted(text), `a formula, name or CAS number such as "MgSO4.7H2O"`)
 	}
 	for c := range All() {
-		if c.parsed().atoms == wanted.atoms {
+		if c.parsed().counts.Atoms == wanted.counts.Atoms {
 			return c, nil
 		}
 	}

@@ -85,3 +85,78 @@ func ExampleParseFormula() {
 	// 453.31 g/mol, 12 waters
 	// compound: got "CaCl2.4H2O", want CaCl2 or CaCl2.2H2O or CaCl2.6H2O
 }
+
+// How strong may a stock of baking soda and soda ash be that stands between 15 and 28 °C?
+func ExampleBottle_Strongest() {
+	soda, _ := salts.Find("baking soda")
+	ash, _ := salts.Find("soda ash")
+	s, err := salts.Bottle{
+		Parts: []salts.Part{{Compound: soda, Mass: 50 * units.Gram}, {Compound: ash, Mass: 10 * units.Gram}},
+		Water: units.Kilogram, Cold: units.Celsius(15), Warm: units.Celsius(28),
+	}.Strongest()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.0f and %.0f g in a kilogram of water, then %s falls out at %v\n",
+		s.Parts[0].Mass.Grams(), s.Parts[1].Mass.Grams(), s.By, s.At)
+	// Output:
+	// 80 and 16 g in a kilogram of water, then nahcolite falls out at 15 °C
+}
+
+// May calcium chloride, magnesium chloride and Epsom salt share a bottle?
+func ExampleBottle_Judge() {
+	b := salts.Bottle{Water: units.Kilogram, Cold: units.Celsius(15), Warm: units.Celsius(28)}
+	for _, part := range []struct {
+		formula string
+		grams   units.Mass
+	}{{"CaCl2.2H2O", 150}, {"MgCl2.6H2O", 200}, {"MgSO4.7H2O", 100}} {
+		c, _ := salts.Find(part.formula)
+		b.Parts = append(b.Parts, salts.Part{Compound: c, Mass: part.grams * units.Gram})
+	}
+	v, err := b.Judge()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, p := range v.Pairs {
+		fmt.Println(p.Salts[0], "and", p.Salts[1]+", clear:", p.Clear())
+	}
+	for _, g := range v.Ground {
+		for _, d := range g.Solids {
+			fmt.Printf("at %v %.0f g of %s fall out\n", g.At, d.Mass.Grams(), d.Solid)
+		}
+	}
+	// Output:
+	// CaCl2.2H2O and MgCl2.6H2O, clear: true
+	// CaCl2.2H2O and MgSO4.7H2O, clear: false
+	// MgCl2.6H2O and MgSO4.7H2O, clear: true
+	// at 15 °C 68 g of gypsum fall out
+	// at 28 °C 68 g of gypsum fall out
+}
+
+// What stands behind the strongest solution, and what a stock of sugar weighs.
+func ExampleCompound_Bound() {
+	for _, formula := range []string{"MgSO4.7H2O", "CaCO3", "C12H22O11"} {
+		c, _ := salts.Find(formula)
+		b, err := c.Bound(units.Celsius(20))
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%s: %.3g g/kg by %s\n", formula, b.Content.GramsPerKilogram(), b.By)
+	}
+	sugar, _ := salts.Find("sucrose")
+	stock, err := salts.Stock(sugar, 200*units.GramPerLitre, units.Celsius(20))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	d, _ := stock.Density()
+	fmt.Printf("200 g/L of sugar: %.1f kg/m³\n", d.KilogramsPerCubicMetre())
+	// Output:
+	// MgSO4.7H2O: 531 g/kg by handbook
+	// CaCO3: 0.0119 g/kg by ion-interaction model
+	// C12H22O11: 507 g/kg by measured densities
+	// 200 g/L of sugar: 1074.9 kg/m³
+}

@@ -1,6 +1,10 @@
 package salts
 
-import "strconv"
+import (
+	"strconv"
+
+	"example.org/wellmixed/internal/formula"
+)
 
 // String writes the formula in the order of Hill 1900, carbon and hydrogen first and the
 // others by the alphabet, with the water of crystallisation behind a dot: "CaCl2.2H2O".
@@ -11,17 +15,17 @@ func (f Formula) String() string {
 		if next < 0 {
 			break
 		}
-		last = elements[next].symbol
+		last = formula.Elements[next].Symbol
 		text += last
-		if n := dry.atoms[next]; n > 1 {
+		if n := dry.counts.Atoms[next]; n > 1 {
 			text += strconv.Itoa(int(n))
 		}
 	}
 	switch {
-	case f.water == 1:
+	case f.counts.Water == 1:
 		text += ".H2O"
-	case f.water > 1:
-		text += "." + strconv.Itoa(int(f.water)) + "H2O"
+	case f.counts.Water > 1:
+		text += "." + strconv.Itoa(int(f.counts.Water)) + "H2O"
 	}
 	return text
 }
@@ -29,9 +33,9 @@ func (f Formula) String() string {
 // after returns the element that is written next, -1 behind the last.
 func (f Formula) after(last string) int {
 	next := -1
-	for i, n := range f.atoms {
-		symbol := f.rank(elements[i].symbol)
-		if n > 0 && symbol > f.rank(last) && (next < 0 || symbol < f.rank(elements[next].symbol)) {
+	for i, n := range f.counts.Atoms {
+		symbol := f.rank(formula.Elements[i].Symbol)
+		if n > 0 && symbol > f.rank(last) && (next < 0 || symbol < f.rank(formula.Elements[next].Symbol)) {
 			next = i
 		}
 	}

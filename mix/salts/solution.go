@@ -29,7 +29,8 @@ func Saturated(c Compound, t units.Temperature) (Solution, error) {
 }
 
 // Dissolve returns the solution of a mass of the compound in a mass of pure
-// water. More than dissolves is an *units.InputError that says how much would.
+// water. More than dissolves is an *units.InputError that says how much would; what
+// that stands on tells [Compound.Bound].
 func Dissolve(c Compound, m, water units.Mass, t units.Temperature) (Solution, error) {
 	if err := input.Positive("solution."+c.String(), m.Grams(), "g"); err != nil {
 		return Solution{}, err
@@ -37,21 +38,25 @@ func Dissolve(c Compound, m, water units.Mass, t units.Temperature) (Solution, e
 	if err := input.Positive("water", water.Grams(), "g"); err != nil {
 		return Solution{}, err
 	}
-	most, err := Saturated(c, t)
+	bound, err := c.Bound(t)
 	if err != nil {
 		return Solution{}, err
 	}
+	most := Solution{c, bound.Content, t}
 	s := Solution{c, units.MassPerKilogram(m/(m+water)*1000) * units.GramPerKilogram, t}
 	if s.Content > most.Content {
-		return Solution{}, input.Bad("solution."+c.Formula(), input.Number(m.Grams())+" g",
-			"at most "+input.Number(most.Into(water).Grams())+" g in so much water")
+		text := "at most " + input.Number(most.Into(water).Grams()) + " g in so much water"
+		if bound.By != ByHandbook {
+			text += " (" + bound.By.String() + ")"
+		}
+		return Solution{}, input.Bad("solution."+c.Formula(), input.Number(m.Grams())+" g", text)
 	}
 	return s, nil
 }
 
 // Stock returns the solution with so many grams of the compound in a litre of
 // it, made up to the mark at a temperature. More than dissolves is an
-// *units.InputError that says how much would. Where the density of the saturated
+// *units.InputError that says how much would, see [Compound.Bound]. Where the density of the saturated
 // solution was not measured, that is told from its content and the density of
 // no such brine, 1.6 kg/L; what may dissolve then, but is
 // stronger than the measured densities, fails as Density does.
@@ -59,10 +64,11 @@ func Stock(c Compound, perLitre units.MassPerLitre, t units.Temperature) (Soluti
 	if err := input.Positive("content", perLitre.GramsPerLitre(), "g/L"); err != nil {
 		return Solution{}, err
 	}
-	most, err := Saturated(c, t)
+	bound, err := c.Bound(t)
 	if err != nil {
 		return Solution{}, err
 	}
+	most := Solution{c, bound.Content, t}
 	strongest, err := most.PerLitre()
 	if err != nil { // saturated is beyond the measured densities
 		if limit := most.Content.GramsPerKilogram() * heaviest; perLitre.GramsPerLitre() > limit {
@@ -184,12 +190,19 @@ func (s Solution) Density() (units.Density, error) {
 	}).Check(s.Content.GramsPerKilogram()); err != nil {
 		return none, err
 	}
-	water := poly.P5(t, &kellCoef) / (1 + kellDivisor*t)
+	water := kell(t)
 	if !known {
 		return units.Density(water*(1+w/2)) * units.KilogramPerCubicMetre, nil
 	}
-	apparent := (fit.c0*w + fit.c1) * math.Exp(1e-6*(t+fit.c4)*(t+fit.c4)) / (w + fit.c2 + fit.c3*t)
-	return units.Density(1/((1-w)/water+w/apparent)) * units.KilogramPerCubicMetre, nil
+	return units.Density(1/((1-w)/water+w/fit.apparent(w, t))) * units.KilogramPerCubicMetre, nil
+}
+
+// kell is the density of water at t °C, kg/m³.
+func kell(t float64) float64 { return poly.P5(t, &kellCoef) / (1 + kellDivisor*t) }
+
+// apparent is the density of a solute in a solution with a mass fraction w of all solutes, kg/m³.
+func (s *solute) apparent(w, t float64) float64 {
+	return (s.c0*w + s.c1) * math.Exp(1e-6*(t+s.c4)*(t+s.c4)) / (w + s.c2 + s.c3*t)
 }
 
 // unmeasured stands for a solute without coefficients: water and little else.

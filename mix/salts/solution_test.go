@@ -350,7 +350,7 @@ func FuzzStock(f *testing.F) {
 				require.Equal(t, Solution{}, s)
 				return
 			}
-			most, err := Saturated(c, at)
+			most, err := c.Bound(at)
 			require.NoError(t, err)
 			g := s.Content.GramsPerKilogram()
 			require.True(t, g >= 0 && g <= most.Content.GramsPerKilogram()*(1+1e-12), "%v of %v g/kg", g, most.Content.GramsPerKilogram())

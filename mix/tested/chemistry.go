@@ -12,10 +12,10 @@ import (
 type Chemistry struct {
 	PH          carbonate.TotalPH
 	PCO2        carbonate.PCO2
-	Aragonite   units.Scalar   // saturation state; below 1 aragonite dissolves
-	Brucite     carbonate.Band // saturation state of Mg(OH)₂
-	Gypsum      carbonate.Band // saturation state of CaSO₄·2H₂O
-	FreeAmmonia Level          // NH₃ alone, counted as NH₃; not given if ammonia was not tested
+	Aragonite   units.Scalar         // saturation state; below 1 aragonite dissolves
+	Brucite     carbonate.Saturation // with Mg(OH)₂
+	Gypsum      carbonate.Saturation // with CaSO₄·2H₂O
+	FreeAmmonia Level                // NH₃ alone, counted as NH₃; not given if ammonia was not tested
 }
 
 // FreeAmmonia is NH₃ alone, the poisonous part of Ammonia.
@@ -34,8 +34,13 @@ func (w Water) Chemistry() (Chemistry, error) {
 
 // ChemistryOf picks out of a solved system what a keeper asks for.
 func (w Water) ChemistryOf(s *carbonate.System) Chemistry {
+	m := s.Minerals()
 	c := Chemistry{
-		PH: s.PH(), PCO2: s.PCO2(), Aragonite: units.Scalar(s.Aragonite()), Brucite: s.Brucite(), Gypsum: s.Gypsum(),
+		PH:        s.PH(),
+		PCO2:      s.PCO2(),
+		Aragonite: units.Scalar(s.Aragonite()),
+		Brucite:   m.Brucite,
+		Gypsum:    m.Gypsum,
 	}
 	if l, tested := w.Level(Ammonia); tested {
 		c.FreeAmmonia = FreeAmmoniaOf(l, s.FreeAmmonia())
@@ -52,9 +57,13 @@ func FreeAmmoniaOf(total Level, share units.Fraction) Level {
 // NoChemistry is a chemistry that is not known: NaN throughout.
 func NoChemistry() Chemistry {
 	nan := units.Scalar(math.NaN())
-	band := carbonate.Band{Low: nan, Likely: nan, High: nan}
+	none := carbonate.Saturation{Omega: nan, Uncertainty: nan}
 	return Chemistry{
-		PH: carbonate.PHTotal(math.NaN()), PCO2: carbonate.PCO2(nan), Aragonite: nan, Brucite: band, Gypsum: band,
+		PH:        carbonate.PHTotal(math.NaN()),
+		PCO2:      carbonate.PCO2(math.NaN()),
+		Aragonite: nan,
+		Brucite:   none,
+		Gypsum:    none,
 	}
 }
 

@@ -81,3 +81,12 @@ func BenchmarkFreeAmmonia(b *testing.B) {
 		sinkF = FreeAmmonia(units.Practical(35), units.Celsius(25), PHTotal(8.1)).Value()
 	}
 }
+
+func BenchmarkMinerals(b *testing.B) {
+	b.ReportAllocs()
+	c := At(units.Practical(35), units.Celsius(25), Options{})
+	s, _ := c.FromAlkalinityDIC(2300, 2000, Nutrients{})
+	for i := 0; i < b.N; i++ {
+		sinkF = float64(s.Minerals().Brucite.Omega)
+	}
+}

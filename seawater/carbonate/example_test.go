@@ -127,8 +127,12 @@ func ExampleSystem_Brucite() {
 		return
 	}
 	b := s.Brucite()
-	fmt.Printf("pH %.2f, brucite %.2f to %.2f times saturated, likeliest %.2f\n", s.PH().Value(), b.Low, b.High, b.Likely)
-	// Output: pH 8.80, brucite 0.07 to 1.37 times saturated, likeliest 0.11
+	onset, u := s.BruciteOnset()
+	fmt.Printf("pH %.2f, brucite %.2f times saturated, index %.2f ± %.2f\n", s.PH().Value(), b.Omega, b.Index(), b.Uncertainty)
+	fmt.Printf("saturated at pH %.2f ± %.2f\n", onset.Value(), u)
+	// Output:
+	// pH 8.80, brucite 0.11 times saturated, index -0.98 ± 0.38
+	// saturated at pH 9.29 ± 0.19
 }
 
 // Which constants were used, and what was assumed?

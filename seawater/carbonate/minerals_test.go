@@ -1,34 +1,10 @@
 package carbonate
 
 import (
-	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-
-	"example.org/wellmixed/internal/checks"
-	"example.org/wellmixed/units"
 )
-
-// PHREEQC 3 with pitzer.dat: [Mg][OH]² where seawater becomes saturated with brucite,
-// (mol/kg)³, at the points through which the parabolas go.
-func TestBruciteProduct(t *testing.T) {
-	for _, r := range []struct{ s, t, want float64 }{
-		{35, 20, 6.02148261996961e-10}, {35, 25, 7.168570391535262e-10}, {35, 30, 8.387122808734496e-10},
-		{30, 25, 5.989686708582589e-10}, {40, 25, 8.401634298248969e-10},
-	} {
-		checks.Relative(t, "brucite", bruciteProduct(r.s, r.t), r.want, 1e-13)
-	}
-}
-
-// pitzer.dat: log K of gypsum = 82.381 - 3804.5/T - 29.9952 log T.
-func TestGypsumWithTemperature(t *testing.T) {
-	logK := func(k float64) float64 { return 82.381 - 3804.5/k - 29.9952*math.Log10(k) }
-	warm, cold := At(units.Practical(35), units.Celsius(25), Options{}), At(units.Practical(35), units.Celsius(10), Options{})
-	a, _ := warm.FromAlkalinityDIC(2300, 2000, Nutrients{})
-	b, _ := cold.FromAlkalinityDIC(2300, 2000, Nutrients{})
-	checks.Relative(t, "K(10)/K(25)", float64(a.Gypsum().Likely/b.Gypsum().Likely), math.Pow(10, logK(283.15)-logK(298.15)), 1e-12)
-}
 
 // The ranges of the papers, just inside and just outside.
 func TestDomains(t *testing.T) {

@@ -188,8 +188,8 @@ func TestZeroSystemIsNoWater(t *testing.T) {
 		assert.True(t, math.IsNaN(k.Value()), "%v", k)
 	}
 	sp, b, g := s.Species(), s.Buffers(), s.Gypsum()
-	for i, x := range []float64{float64(sp.H), float64(sp.OH), s.Calcite(), s.Aragonite(), s.FreeAmmonia().Value(), float64(s.Brucite().Likely),
-		float64(g.Low), float64(g.High), float64(b.Revelle), float64(b.GammaDIC), float64(b.PHPerDIC), float64(s.Water().DIC)} {
+	for i, x := range []float64{float64(sp.H), float64(sp.OH), s.Calcite(), s.Aragonite(), s.FreeAmmonia().Value(), float64(s.Brucite().Omega),
+		float64(g.Omega), float64(g.Uncertainty), float64(b.Revelle), float64(b.GammaDIC), float64(b.PHPerDIC), float64(s.Water().DIC)} {
 		assert.True(t, math.IsNaN(x), "%d: %v", i, x)
 	}
 }

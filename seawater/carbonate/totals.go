@@ -57,6 +57,10 @@ const (
 	boronKulinskiAtZero         = 1.3821e-5            // [KUL]
 	magnesiumFraction           = 0.0471678            // [RC] table 4, mole fraction of the sea salt
 	seaSaltAt35, seaSaltMass    = 35.16504, 31.4038218 // [RC] g/kg at salinity 35, g/mol
+
+	// of what no constant takes, [RC] table 4, mole fractions of the sea salt
+	sodiumFraction, potassiumFraction, strontiumFraction = 0.4188071, 0.0091159, 0.0000810
+	chlorideFraction, bromideFraction                    = 0.4874839, 0.0007520
 )
 
 const perMole = 1e6 // µmol in a mole

@@ -47,8 +47,8 @@ func TestBesideCarbonate(t *testing.T) {
 	}
 }
 
-// Seawater becomes saturated with brucite at pH 9.31: at 9.29 by the same data base with
-// its fluoride, as package carbonate has it; by others at 8.7 to 9.4.
+// Seawater becomes saturated with brucite at pH 9.31, where the CO2 system of package carbonate
+// has 9.29 with the same alkalinity and DIC; by others at 8.8 to 9.4.
 func TestBruciteOnset(t *testing.T) {
 	lo, hi := 8.5, 10.
 	for range 30 {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"example.org/wellmixed/internal/formula"
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/units"
 )
@@ -217,9 +218,9 @@ func (y *system) mixture(b *Batch) Mixture {
 
 // sameFormula tells whether two formulas are of one compound.
 func sameFormula(a, b string) bool {
-	x, err := count(a)
-	y, err2 := count(b)
-	return err == nil && err2 == nil && x == y
+	x, err := formula.Parse(a)
+	y, err2 := formula.Parse(b)
+	return err == nil && err2 == nil && x.Atoms == y.Atoms
 }
 
 // InOrder returns what there is after each addition, equilibrium reached each time: the

@@ -66,7 +66,8 @@
 // CO2 system of seawater take package carbonate, whose constants were measured in it.
 //
 // Brucite is where the sources agree least: seawater of salinity 35 at 25 °C reaches
-// saturation at pH 9.31 on the total scale here, and 8.7 to 9.4 by others.
+// saturation at pH 9.31 on the total scale here, which is 9.29 of package carbonate, and at 8.8
+// to 9.4 by others.
 //
 // # Symbols
 //

@@ -280,15 +280,15 @@ func TestFormulas(t *testing.T) {
 		"NaCl": 58.44, "CaCl2·2H2O": 147.008, "CaCl2.2H2O": 147.008, "(NH4)2SO4": 132.134, "Na2B4O7·10H2O": 381.363,
 		"Mg5(CO3)4(OH)2·4H2O": 467.633, "H2SO4": 98.072, "CO2": 44.009, "SrCl2*6H2O": 266.61,
 		"BaCl2": 208.23, "MnSO4": 150.994, "LiCl": 42.39, "FeCl2": 126.745, "NaF": 41.988, "KI": 165.998, "KBr": 119.002,
-		"Si(OH)4": 96.113, "NaNO3": 84.994, "KHCO3": 100.114,
+		"Si(OH)4": 96.113, "NH4NO3": 80.043, "NH4HCO3": 79.055, "Ca(NO3)2·4H2O": 236.146, "NaNO3": 84.994, "KHCO3": 100.114,
 	} {
 		f, err := parseFormula(text)
 		assert.NoError(t, err, text)
 		checks.Absolute(t, text, f.mass, want, 0.004)
 	}
 	for _, text := range []string{
-		"", "Na2SO3", "KIO3", "CuSO4", "Na", "Cl", "NaCl2", "C6H12O6", "NaHPO4", "(NaCl", "NaCl)", "2", "·", "NaCl·", "((((((NaCl))))))",
-		"H2O2", "\xff",
+		"", "Na2SO3", "KIO3", "CuSO4", "Na", "Cl", "NaCl2", "C6H12O6", "NaHPO4", "(NaCl", "NaCl)", "2", "·", "NaCl·", "((((((((((NaCl))))))))))",
+		"H2O2", "NH3", "NaNO2", "CO(NH2)2", "KCN", "NH2OH", "N2H4", "NaCl·CH4", "\xff",
 	} {
 		_, err := parseFormula(text)
 		assert.ErrorIs(t, err, units.ErrInput, text)
@@ -296,6 +296,10 @@ func TestFormulas(t *testing.T) {
 	other, err := parseFormula("MgCl2:6H2O")
 	require.NoError(t, err)
 	assert.Equal(t, 6., other.water)
+	both, err := parseFormula("(NH4)2SO4·NH4NO3")
+	require.NoError(t, err)
+	assert.Equal(t, []float64{3, 1, 1, 0, 0}, []float64{content(&both.totals, Ammonium), content(&both.totals, Nitrate),
+		content(&both.totals, Sulfate), both.water, both.hydrogen}, "nitrogen by the charges")
 }
 
 func FuzzFormula(f *testing.F) {

@@ -85,7 +85,7 @@ func stated(t *testing.T, row checks.Row) float64 {
 }
 
 // saltIons are the two ions of a salt, an acid or a base.
-func saltIons(f *formula) (cation, anion Species) {
+func saltIons(f *compound) (cation, anion Species) {
 	cation, anion = Hydrogen, Hydroxide
 	for i, x := range counted {
 		if f.n[i] > 0 && x < firstAnion {

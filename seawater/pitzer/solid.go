@@ -151,7 +151,7 @@ func (s Solid) MolarMass() units.MolarMass {
 	if err != nil {
 		return input.NaN[units.MolarMass]()
 	}
-	return units.MolarMass(mass)
+	return mass
 }
 
 // String returns the name, "gypsum"; of none nothing.

@@ -182,5 +182,5 @@ func (s Species) MolarMass() units.MolarMass {
 		return input.NaN[units.MolarMass]()
 	}
 	mass, _ := weigh(speciesTable[s].symbol)
-	return units.MolarMass(mass)
+	return mass
 }

@@ -1,6 +1,7 @@
 package pitzer
 
 import (
+	"iter"
 	"math"
 
 	"example.org/wellmixed/internal/input"
@@ -13,6 +14,18 @@ import (
 type Stock struct {
 	Salts      []Addition // in a kilogram of water
 	Cold, Warm units.Temperature
+
+	// Measured are solubilities in pure water that are to stand for the constants of their
+	// solids, between the coldest and the warmest point of each: the model then says what other
+	// salts do to them, also where it has no sound constant.
+	Measured []Solubility
+}
+
+// Solubility is how much of a salt is dissolved in a kilogram of pure water over a solid.
+type Solubility struct {
+	Solid Solid
+	Salt  Addition
+	At    units.Temperature
 }
 
 // Limit is how strong a stock can be.
@@ -34,6 +47,24 @@ const strongest = 18.
 // temperatures at which a stock is looked at, from the coldest to the warmest.
 const stations = 5
 
+// Temperatures returns the temperatures at which the stock is looked at, five from the coldest to
+// the warmest, or one.
+func (s Stock) Temperatures() iter.Seq[units.Temperature] {
+	return func(yield func(units.Temperature) bool) {
+		n := stations
+		if s.Cold == s.Warm {
+			n = 1
+		}
+		for i := range n {
+			share := float64(i) / float64(max(n-1, 1))
+			d := s.Cold.Celsius() + float64((s.Warm.Celsius()-s.Cold.Celsius())*share)
+			if !yield(units.Celsius(d)) {
+				return
+			}
+		}
+	}
+}
+
 // Strongest returns the strongest stock of the same proportions that is clear from the
 // coldest to the warmest temperature, by equilibrium with all solids that form and have a
 // sound constant.
@@ -44,7 +75,8 @@ const stations = 5
 //	         units.ErrNoConvergence
 //
 // Where a solid would limit it whose constant is not sound at these temperatures, such as
-// nahcolite, natron, borax or boric acid away from 25 °C, it is refused.
+// nahcolite, natron, borax or boric acid away from 25 °C, and that is not among the Measured,
+// it is refused.
 func (s Stock) Strongest() (Limit, error) {
 	c, err := s.clear()
 	if err != nil {
@@ -68,7 +100,7 @@ func (s Stock) Strongest() (Limit, error) {
 		l.By, l.At, l.Within = c.by, c.at, c.by.Deviation(c.at)
 	}
 	l.Salts = scaled(s.Salts, hi)
-	for _, t := range c.degrees {
+	for _, t := range c.degrees[:c.looks] {
 		if c.refused == 0 {
 			break
 		}
@@ -109,19 +141,19 @@ func (c *clarity) end() float64 {
 	end := strongest / math.Max(i-c.water/molesOfWater*strongest, i*1e-3)
 	for j := range compared {
 		x := &compared[j]
-		salt := saltOf(x.cation, x.anion, c.content(x.cation), c.content(x.anion))
-		if salt > 0 {
-			end = math.Min(end, x.to/math.Max(salt-c.water/molesOfWater*x.to, salt*1e-3))
+		salt := saltOf(x.cation, x.anion, content(&c.n, x.cation), content(&c.n, x.anion))
+		if to := math.Max(x.to, c.reach[j]); salt > 0 {
+			end = math.Min(end, to/math.Max(salt-c.water/molesOfWater*to, salt*1e-3))
 		}
 	}
 	return end
 }
 
 // content is mol of a counted species.
-func (c *clarity) content(s Species) float64 {
+func content(n *totals, s Species) float64 {
 	for i, x := range counted {
 		if x == s {
-			return c.n.n[i]
+			return n.n[i]
 		}
 	}
 	return 0
@@ -159,7 +191,9 @@ func (s Stock) Judge() (whole Verdict, pairs []Verdict, err error) {
 	}
 	for i, a := range s.Salts {
 		for _, b := range s.Salts[i+1:] {
-			v, err := Stock{Salts: []Addition{a, b}, Cold: s.Cold, Warm: s.Warm}.judge()
+			pair := s
+			pair.Salts = []Addition{a, b}
+			v, err := pair.judge()
 			if err != nil {
 				return Verdict{}, nil, err
 			}
@@ -193,9 +227,12 @@ type clarity struct {
 	models  [stations]model
 	degrees [stations]units.Temperature
 	solids  [stations][]Solid
+	lnK     [stations][solidEnd]float64 // by what was measured; zero: not measured
+	reach   [len(compared)]float64      // the most of these salts in a solution that was measured, mol/kg
 	state   state
 	by      Solid // of the last index
 	at      units.Temperature
+	looks   int   // so many temperatures
 	refused Solid // one without a sound constant that is near saturation by the one there is
 }
 
@@ -209,19 +246,98 @@ func (s Stock) clear() (*clarity, error) {
 		return nil, err
 	}
 	c := new(clarity)
-	for i := range c.models {
-		d := s.Cold.Celsius() + (s.Warm.Celsius()-s.Cold.Celsius())*float64(i)/(stations-1)
-		c.degrees[i] = units.Celsius(d)
+	i := 0
+	for t := range s.Temperatures() {
+		c.degrees[i] = t
 		c.models[i].set(c.degrees[i].Kelvin())
 		c.solids[i] = usual(c.degrees[i])
+		i++
 	}
+	c.looks = i
 	if c.n, _, c.water, err = b.matter(&c.models[0]); err != nil {
 		return nil, err
 	}
 	b.Add = nil
 	_, _, pure, err := b.matter(&c.models[0])
 	c.water -= pure
+	if err == nil {
+		err = c.measure(s.Measured)
+	}
 	return c, err
+}
+
+// measure takes the constants of solids from their measured solubility, ln K a straight line in
+// 1/T between two points.
+func (c *clarity) measure(points []Solubility) error {
+	ln := make([]float64, len(points))
+	for i, p := range points {
+		var err error
+		if ln[i], err = c.read(&p); err != nil {
+			return input.In(input.At("measured", i), err)
+		}
+	}
+	for i, at := range c.degrees[:c.looks] {
+		for _, p := range points {
+			below, above := -1, -1
+			for k, q := range points {
+				if q.Solid != p.Solid {
+					continue
+				}
+				if t := q.At.Celsius(); t <= at.Celsius() && (below < 0 || t > points[below].At.Celsius()) {
+					below = k
+				}
+				if t := q.At.Celsius(); t >= at.Celsius() && (above < 0 || t < points[above].At.Celsius()) {
+					above = k
+				}
+			}
+			if below < 0 || above < 0 || c.lnK[i][p.Solid] != 0 {
+				continue
+			}
+			x, y := 1/points[below].At.Kelvin(), 1/points[above].At.Kelvin()
+			if c.lnK[i][p.Solid] = ln[below]; x != y {
+				c.lnK[i][p.Solid] += (ln[above] - ln[below]) * (1/at.Kelvin() - x) / (y - x)
+			}
+			if !p.Solid.judged(at) {
+				c.solids[i] = append(c.solids[i], p.Solid)
+			}
+		}
+	}
+	return nil
+}
+
+// read returns ln of the product of activities over the solid, and notes how far it reaches.
+func (c *clarity) read(p *Solubility) (float64, error) {
+	b := Batch{Water: units.Kilogram, Add: []Addition{p.Salt}, Temperature: p.At}
+	err := input.Join(input.As("at", checkTemperature(p.At)), b.additions())
+	if p.Solid == 0 || p.Solid >= solidEnd {
+		err = input.Join(err, input.Bad("solid", input.Number(float64(p.Solid)), "one of the solids of this package"))
+	}
+	if err != nil {
+		return math.NaN(), err
+	}
+	var k model
+	k.set(p.At.Kelvin())
+	n, _, water, err := b.matter(&k)
+	if err != nil {
+		return math.NaN(), err
+	}
+	kg := water / molesOfWater
+	for i := range n.n {
+		n.n[i] /= kg
+	}
+	var s state
+	if !(kg > 0.01) || !k.speciate(&n, &s) {
+		return math.NaN(), units.ErrNoConvergence
+	}
+	ln := s.product(&solids[p.Solid])
+	if math.IsInf(ln, 0) || math.IsNaN(ln) {
+		return math.NaN(), input.Bad("salt", input.Quoted(p.Salt.Formula), "the salt of "+p.Solid.String())
+	}
+	for j := range compared {
+		x := &compared[j]
+		c.reach[j] = math.Max(c.reach[j], saltOf(x.cation, x.anion, content(&n, x.cation), content(&n, x.anion)))
+	}
+	return ln, nil
 }
 
 // strength is about the ionic strength of the salts in a kilogram of water.
@@ -244,18 +360,22 @@ func (c *clarity) index(x float64) float64 {
 	n.other *= x / kg
 	worst := math.Inf(-1)
 	c.by, c.at, c.refused = 0, c.degrees[0], 0
-	for i := range c.models {
+	for i := range c.models[:c.looks] {
 		k := &c.models[i]
 		if !k.speciate(&n, &c.state) {
 			return math.NaN()
 		}
 		for _, s := range c.solids[i] {
 			r := &solids[s]
-			if index := (c.state.product(r) - r.lnK(&k.warmth, &k.k)) / ln10; index > worst {
+			lnK := c.lnK[i][s]
+			if lnK == 0 {
+				lnK = r.lnK(&k.warmth, &k.k)
+			}
+			if index := (c.state.product(r) - lnK) / ln10; index > worst {
 				worst, c.by, c.at = index, s, c.degrees[i]
 			}
 		}
-		c.refuse(k, c.degrees[i])
+		c.refuse(i)
 	}
 	return worst
 }
@@ -265,13 +385,14 @@ func (c *clarity) index(x float64) float64 {
 const nearly = -0.3
 
 // refuse notes a solid of which the answer would depend and whose constant is not sound.
-func (c *clarity) refuse(k *model, t units.Temperature) {
+func (c *clarity) refuse(station int) {
+	k, t := &c.models[station], c.degrees[station]
 	for s := Halite; s < solidEnd; s++ {
 		r := &solids[s]
 		if r.grade != only25 && s != Portlandite {
 			continue
 		}
-		if !s.judged(t) && (c.state.product(r)-r.lnK(&k.warmth, &k.k))/ln10 > nearly {
+		if !s.judged(t) && c.lnK[station][s] == 0 && (c.state.product(r)-r.lnK(&k.warmth, &k.k))/ln10 > nearly {
 			c.refused = s
 			return
 		}

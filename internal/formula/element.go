@@ -1,18 +1,18 @@
-package salts
+package formula
 
 import "example.org/wellmixed/units"
 
-// element is a chemical element with its atomic weight.
-type element struct {
-	symbol string
-	weight units.MolarMass
+// Element is a chemical element with its atomic weight.
+type Element struct {
+	Symbol string
+	Weight units.MolarMass
 }
 
-// elements holds the abridged standard atomic weights, in g/mol, as printed;
+// Elements holds the abridged standard atomic weights, in g/mol, as printed;
 // the conventional value where the standard weight is an interval.
 //
 //	source  Prohaska et al. 2022, Pure Appl. Chem. 94, 573-600, Table 1: IUPAC 2021
-var elements = [...]element{
+var Elements = [...]Element{
 	{"H", 1.0080},
 	{"He", 4.0026},
 	{"Li", 6.94},
@@ -58,10 +58,10 @@ var elements = [...]element{
 	{"U", 238.03},
 }
 
-// indexOf returns the place of an element in the table, or -1.
-func indexOf(symbol string) int {
-	for i := range elements {
-		if elements[i].symbol == symbol {
+// Index returns the place of an element in the table, or -1.
+func Index(symbol string) int {
+	for i := range Elements {
+		if Elements[i].Symbol == symbol {
 			return i
 		}
 	}
