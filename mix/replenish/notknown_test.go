@@ -98,9 +98,9 @@ func TestLogOfKnownRises(t *testing.T) {
 	}
 	for want, d := range map[string]Dosed{
 		"doses[0].raised: got an additive besides, want the one or the other": {From: day(0), Additive: pure(t, "NaHCO3"), Raised: tested.Levels{rise}},
-		"doses[0].from: got no time":                       {Raised: tested.Levels{rise}},
-		"doses[0].raised.alkalinity: got two levels":       {From: day(0), Raised: tested.Levels{rise, rise}},
-		"doses[0].additive: got nothing, want an additive": {From: day(0)},
+		"doses[0].from: got no time":                                          {Raised: tested.Levels{rise}},
+		"doses[0].raised.alkalinity: got two levels":                          {From: day(0), Raised: tested.Levels{rise, rise}},
+		"doses[0].additive: got nothing, want an additive":                    {From: day(0)},
 	} {
 		_, err := Consumption(Log{Volume: 100, Doses: []Dosed{d}})
 		assert.ErrorContains(t, err, want)
@@ -151,4 +151,3 @@ func TestLimeBeyondEvaporation(t *testing.T) {
 	_, err := Lime(w)
 	assert.ErrorContains(t, err, "evaporation")
 }
-
