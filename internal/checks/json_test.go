@@ -98,7 +98,7 @@ var written = []any{
 	new(recipe.Target), new(recipe.Weighed),
 	new(replenish.Additive), new(replenish.Aged), new(replenish.Ageing), new(replenish.Amount),
 	new(replenish.Calcification), new(replenish.Countdown), new(replenish.Demand), new(replenish.Dose),
-	new(replenish.DosePlan), new(replenish.Doubts), new(replenish.Dosed), new(replenish.Ingredient), new(replenish.LimeSupply),
+	new(replenish.DosePlan), new(replenish.Doubts), new(replenish.Feeding), new(replenish.FeedingPlan), new(replenish.Process), new(replenish.Turnover), new(replenish.Dosed), new(replenish.Ingredient), new(replenish.LimeSupply),
 	new(replenish.LimeWater), new(replenish.Log), new(replenish.SalinityRise), new(replenish.Step),
 	new(replenish.Test), new(replenish.Upkeep), new(replenish.UpkeepPlan), new(replenish.Use),
 	new(replenish.WaterChange),
