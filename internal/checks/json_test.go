@@ -192,7 +192,7 @@ var samples = []string{
 	"35.2 g/kg at 25 °C", "40 g of 35.2 g/kg at 25 °C", "bottle 7", "clean", "Mg", "Na 469 mmol/kg, Cl 546 mmol/kg",
 	"24 mg/L NO3", "nitrate", "warning", "40 L of mix", "bucket: 36 cm, 42 cm, 50 cm; safe fill 45 cm", "NaCl",
 	"3.5 1/h", "420 µatm", "419 µatm fugacity", "420 ppm", "alkalinity 2300 µmol/kg ± 2", "natural + 20 µmol/kg",
-	"care", "2026-11-28T05:00:00Z", "Lee et al. 2010", "Khoo et al. 1977", "Mehrbach et al. 1973 by Dickson and Millero 1987",
+	"nitrification", "care", "2026-11-28T05:00:00Z", "Lee et al. 2010", "Khoo et al. 1977", "Mehrbach et al. 1973 by Dickson and Millero 1987",
 	"Bell et al. 2008", "per kg of water", "in steps", "dKH", "carbon", "replace",
 	"Na+", "gypsum", "linear", "potassium chloride", "KCl 1413 µS/cm", "nitrogen", "conductivity", "inferred", "19.9 °C conservative",
 	"19.8 °C potential", "tris 2018 in 30 PSS-78, 0.04 mol/kg", "1.3394 in air", "1.3398 in vacuum", "Brix at 20 °C",

@@ -220,8 +220,8 @@ func (d Dose) stepsNotKnown(held tested.Held, p DosePlan) []advice.Caution {
 	if len(p.NotKnown) == 0 {
 		return nil
 	}
-	text := "How far " + d.Additive.String() + " moves the pH is not known, nor what falls out, so no steps are planned: " +
-		"test alkalinity and pH first, and do not give " + p.Amount.String() + " at once."
+	text := "How far " + d.Additive.String() + " moves the pH is not known, nor what falls out, so no steps are " +
+		"planned: test alkalinity and pH first, and do not give " + p.Amount.String() + " at once."
 	brings := d.Additive.per()
 	if total, err := d.Additive.count("dose", p.Amount); err == nil {
 		if n, by := d.byLevels(held, brings.Scale(total)); by != "" {

@@ -243,8 +243,8 @@ func (w LimeWater) tooMuch() []advice.Caution {
 	return []advice.Caution{{ID: "lime-beyond-evaporation", Severity: advice.Danger, Here: true,
 		Text: "Of the lime water " + input.Number(more) + " L a day are more than evaporates, " +
 			input.Number(w.Evaporation.LitresPerDay()) + " L: the tank fills by them and loses " +
-			input.Fixed(100*more/w.Tank.Volume().Litres(), 1) + " % of its salinity a day, if as much tank water is taken out, " +
-			"and overflows if not. Give no more than evaporates; the rest of the demand needs another additive."}}
+			input.Fixed(100*more/w.Tank.Volume().Litres(), 1) + " % of its salinity a day, if as much tank water is taken " +
+			"out, and overflows if not. Give no more than evaporates; the rest of the demand needs another additive."}}
 }
 
 func (l *LimeSupply) cautions(w LimeWater, tank found) []advice.Caution {

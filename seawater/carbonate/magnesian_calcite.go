@@ -51,7 +51,8 @@ func (s *System) MagnesianCalcite(x units.Fraction) Band {
 	}
 	magnesium := activityOfMagnesium * float64(s.Constants.Totals.Magnesium) / perMole
 	calcium := activityOfCalcium * float64(s.Constants.Totals.Calcium) / perMole
-	ions := math.Pow(magnesium, share) * math.Pow(calcium, 1-share) * activityOfCarbonate * float64(s.Carbonate()) / perMole
+	carbonate := activityOfCarbonate * float64(s.Carbonate()) / perMole
+	ions := math.Pow(magnesium, share) * math.Pow(calcium, 1-share) * carbonate
 	of := func(c *[6]float64) float64 {
 		p := 100 * share
 		return ions / math.Pow(10, c[0]+p*(c[1]+p*(c[2]+p*(c[3]+p*(c[4]+p*c[5])))))
