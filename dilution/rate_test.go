@@ -18,6 +18,7 @@ import (
 // N' = a - k N in small steps (classical Runge-Kutta), with changes in between, against the
 // closed forms; the mean by Simpson's rule.
 func TestPeriodicWithARate(t *testing.T) {
+	const ofLevels, ofMean = 1e-9, 1e-7
 	r := rand.New(rand.NewPCG(17, 18))
 	for range 100 {
 		p := dilution.Periodic[float64]{
@@ -48,16 +49,16 @@ func TestPeriodicWithARate(t *testing.T) {
 			level = dilution.Level(level, p.Fresh, dilution.Once(p.Share))
 			got, err := p.After(start, n)
 			require.NoError(t, err)
-			assert.InEpsilon(t, level, got, 1e-9)
+			assert.InEpsilon(t, level, got, ofLevels)
 		}
 		before, after, err := p.Steady()
 		require.NoError(t, err)
 		end, mean := between(after)
-		assert.InEpsilon(t, end, before, 1e-9)
+		assert.InEpsilon(t, end, before, ofLevels)
 		assert.InEpsilon(t, after, dilution.Level(before, p.Fresh, dilution.Once(p.Share)), 1e-12)
 		got, err := p.Mean()
 		require.NoError(t, err)
-		assert.InEpsilon(t, mean, got, 1e-7)
+		assert.InEpsilon(t, mean, got, ofMean)
 		n, err := p.Changes(start, after+(start-after)*0.3)
 		require.NoError(t, err)
 		at, err := p.After(start, n)

@@ -111,7 +111,8 @@ func (f Feeding) cautions(p FeedingPlan) []advice.Caution {
 		{
 			ID: "food-takes-oxygen", Severity: advice.Danger,
 			Text: "Food for bacteria takes oxygen: too much of it suffocates a tank overnight. Begin with a tenth of the " +
-				"dose, raise it over weeks, with strong aeration and skimming, and stop where the water clouds or fish breathe fast.",
+				"dose, raise it over weeks, with strong aeration and skimming, and " +
+				"stop where the water clouds or fish breathe fast.",
 		},
 		fromChildren, testFirst,
 	}

@@ -2,6 +2,7 @@ package replenish
 
 import (
 	"example.org/wellmixed/internal/input"
+	"example.org/wellmixed/internal/null"
 	"example.org/wellmixed/units"
 )
 
@@ -46,6 +47,12 @@ func (p *Process) UnmarshalText(text []byte) (err error) {
 	*p, err = input.ReadChoice("process", text, Nitrification, processes)
 	return err
 }
+
+// MarshalJSON writes the text, null where there is none.
+func (p Process) MarshalJSON() ([]byte, error) { return null.Write(p) }
+
+// UnmarshalJSON reads the text, and null as unknown.
+func (p *Process) UnmarshalJSON(text []byte) error { return null.Read(text, p) }
 
 // Turnover is what a process makes of a litre of water: above zero what comes, below zero
 // what is used up.

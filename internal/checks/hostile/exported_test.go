@@ -166,6 +166,7 @@ var exportedFunctions = map[string]any{
 	"hydrometer.WaterDensity":                       hydrometer.WaterDensity,
 	"ions.Lookup":                                   ions.Lookup,
 	"ions.CheckRange":                               ions.CheckRange,
+	"ions.CheckRangeIndex":                          ions.CheckRangeIndex,
 	"ions.Reference":                                ions.Reference,
 	"ions.ReadReport":                               ions.ReadReport,
 	"pitzer.From[ions.Ion]":                         pitzer.From[ions.Ion],
