@@ -97,4 +97,4 @@ func (p Process) Turns(x units.AmountPerLitre) Turnover {
 }
 
 // OxygenDemand returns the oxygen that a turnover uses up; below zero if it makes some.
-func (t Turnover) OxygenDemand() units.MassPerLitre { return units.AsOxygen.MassPerLitre(-t.Oxygen) }
+func (t Turnover) OxygenDemand() units.MassPerLitre { return units.AsOxygen.MassPerLitre(0 - t.Oxygen) }

@@ -10,9 +10,9 @@ import (
 const mostMagnesium = 0.25
 
 // uncleanedCoef and cleanedCoef: log IAP = Σ ci X^i at which biogenic magnesian calcite neither
-// grows nor dissolves, X in mol % of MgCO3: curves through the series of Plummer and Mackenzie
-// 1974, of skeletons as they were, and of Bischoff et al. 1987 and 1993, of skeletons that were
-// cleaned and annealed.
+// grows nor dissolves, X in mol % of MgCO3: curves through the series of [PM74],
+// of skeletons as they were, and of [BMB], of skeletons that were cleaned and annealed; read
+// second-hand.
 var (
 	uncleanedCoef = [...]float64{-8.45022726020772, -0.0363899891218405, 0.0107168547236804, -0.000307011230719308, 0, 0}
 	cleanedCoef   = [...]float64{
@@ -21,8 +21,7 @@ var (
 	}
 )
 
-// Total activity coefficients in seawater of salinity 35 at 25 °C (Millero and Pierrot 1998,
-// Aquat. Geochem. 4, 153-199).
+// Total activity coefficients in seawater of salinity 35 at 25 °C [MP98].
 const (
 	activityOfCarbonate = 0.037
 	activityOfCalcium   = 0.191
@@ -31,12 +30,11 @@ const (
 
 // MagnesianCalcite returns the saturation state of calcite with a share of magnesium in the
 // place of calcium, of which coralline algae, urchins and some sponges build: Omega below 1
-// dissolves it, and of 12 mol % and more it does so before aragonite.
+// dissolves it, and of 15 mol % and more it does so before aragonite.
 //
 //	symbol   Omega = aMg^x aCa^(1-x) aCO3/IAP(x)
-//	source   Low: Plummer and Mackenzie 1974, Am. J. Sci. 274, 61-83; Likely and High: Bischoff,
-//	         Mackenzie and Bishop 1987, Geochim. Cosmochim. Acta 51, 1413-1423, and Bischoff et al.
-//	         1993; curves through their series, activities [Millero and Pierrot 1998]
+//	source   Low: [PM74]; Likely and High: [BMB] and Bischoff et al. 1993; curves through their
+//	         series, read second-hand; activities [MP98]
 //	range    0 <= x <= 0.25; S = 35, 25 °C
 //	outside  x beyond it, NaN: NaN; activity coefficients stay those of S = 35 at 25 °C: a rough
 //	         guide
