@@ -74,7 +74,7 @@ func TestEstimatesOfFreeAmmonia(t *testing.T) {
 	_, u = free(tested.Doubts{PH: 0.1})
 	assert.InEpsilon(t, (at(0.1)-at(-0.1))/2*0.5*ammonia/nitrogen, u, 1e-9)
 
-	// pK = 10.0423 - 0.0315536 t + 0.003071 S (Bell et al. 2007, Environ. Chem. 4, 212-213, from
+	// pK = 10.0423 - 0.0315536 t + 0.003071 S (Bell et al. 2007, Environ. Chem. 4, 183-186, from
 	// memory), another fit than the one in use: its slope in t within a tenth. That in S, a mean
 	// from fresh water on, is no check: at 35 the fit in use has 0.0018.
 	_, u = free(tested.Doubts{Temperature: 0.5})
