@@ -13,16 +13,16 @@ import (
 )
 
 // Doubts are the standard uncertainties of what a change of water starts from.
-// Those that are zero or not in the list are left out. The volume of a tank is never
-// known well: 5 to 10 % where it was only measured out (common practice), and
+// Those that are zero or not in a list are left out. The volume of a tank is
+// never known well: 5 to 10 % where it was only measured out (common practice), and
 // [Tracer] does better.
+//
+// The readings of the two waters err apart: pure water and weighed salt have no
+// nitrate for certain, and an old tank does not tell its nitrate so.
 type Doubts struct {
-	Tank        units.Fraction // of the volume of the tank
+	Volume      units.Fraction // of the tank
 	Swap        units.Fraction // of the volume that is swapped
-	Salinity    units.PracticalSalinity
-	Temperature units.TemperatureDifference
-	PH          float64       // of each pH that the DIC was taken from
-	Levels      tested.Levels // of each reading, in the tank and in the batch
+	Tank, Batch tested.Doubts
 }
 
 // Estimates returns the state after the change, parameter by parameter, with its
@@ -93,7 +93,7 @@ type knob struct {
 // knobs lists what is in doubt.
 func (d *Doubts) knobs(c *Change) ([]knob, error) {
 	list := []knob{
-		{"the volume of the tank", d.Tank.Value(), func(c *Change, by float64) error {
+		{"the volume of the tank", d.Volume.Value(), func(c *Change, by float64) error {
 			c.Tank.Portion.Mass *= units.Mass(1 + by)
 			return nil
 		}},
@@ -106,29 +106,30 @@ func (d *Doubts) knobs(c *Change) ([]knob, error) {
 		name string
 		of   func(*Change) *tested.Water
 		is   *tested.Water
+		d    *tested.Doubts
 	}{
-		{"tank", func(c *Change) *tested.Water { return &c.Tank }, &c.Tank},
-		{"batch", func(c *Change) *tested.Water { return &c.Batch }, &c.Batch},
+		{"tank", func(c *Change) *tested.Water { return &c.Tank }, &c.Tank, &d.Tank},
+		{"batch", func(c *Change) *tested.Water { return &c.Batch }, &c.Batch, &d.Batch},
 	} {
 		list = append(list,
-			knob{"the salinity of the " + w.name, d.Salinity.Value(), func(c *Change, by float64) error {
+			knob{"the salinity of the " + w.name, w.d.Salinity.Value(), func(c *Change, by float64) error {
 				p := w.of(c).Portion
 				return read(w.of(c), p.Practical().Value()+by, p.Temperature())
 			}},
-			knob{"the temperature of the " + w.name, float64(d.Temperature), func(c *Change, by float64) error {
+			knob{"the temperature of the " + w.name, float64(w.d.Temperature), func(c *Change, by float64) error {
 				p := w.of(c).Portion
 				return read(w.of(c), p.Practical().Value(), p.Temperature().Add(units.TemperatureDifference(by)))
 			}})
 		chemistry, err := w.is.Chemistry()
 		knownPH := err == nil
 		if knownPH {
-			list = append(list, knob{"the pH of the " + w.name, d.PH, func(c *Change, by float64) error {
+			list = append(list, knob{"the pH of the " + w.name, w.d.PH, func(c *Change, by float64) error {
 				w.of(c).Carbon = carbonate.PH(carbonate.PHTotal(chemistry.PH.Value() + by))
 				return nil
 			}})
 		}
 		for _, l := range w.is.Levels {
-			doubt, has := d.Levels.Of(l.Parameter())
+			doubt, has := w.d.Levels.Of(l.Parameter())
 			if !has {
 				continue
 			}
@@ -143,7 +144,7 @@ func (d *Doubts) knobs(c *Change) ([]knob, error) {
 			}})
 		}
 	}
-	return list, checkDoubts(list, d.Levels)
+	return list, checkDoubts(list, d.Tank.Levels, d.Batch.Levels)
 }
 
 // checkDoubt refuses an uncertainty that is none.

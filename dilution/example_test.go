@@ -110,3 +110,69 @@ func ExamplePlanChange() {
 	// Alkalinity    7.40 ->   7.60 dKH
 	// Nitrate      25.00 ->  20.00 mg/L NO3
 }
+
+// Ninety litres of 25 for a quarantine tank, of tank water of 35 and pure water.
+func ExampleBlendTo() {
+	sea, err := seawater.FromPractical(units.Practical(35), units.Celsius(25))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	pure, err := seawater.PureWater(units.Celsius(20))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	salt, fresh, err := dilution.BlendTo(sea, pure, units.Practical(25), 90*units.Litre)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.2f L of tank water and %.2f L of pure water\n", salt.Volume().Litres(), fresh.Volume().Litres())
+	// Output: 63.84 L of tank water and 26.18 L of pure water
+}
+
+// Forty litres are drawn from a warm tank and replaced to the line with cool new water.
+func ExampleRefill() {
+	tank, err := seawater.FromPractical(units.Practical(36), units.Celsius(26))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fresh, err := seawater.FromPractical(units.Practical(34), units.Celsius(16))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	poured, full, err := dilution.Refill(tank.OfVolume(200*units.Litre), fresh, 40*units.Litre)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.3f L to the line of %.0f L: %.2f at %.1f °C\n", poured.Litres(), full.Volume().Litres(),
+		full.Practical().Value(), full.Temperature().Celsius())
+	// Output: 40.014 L to the line of 200 L: 35.60 at 24.0 °C
+}
+
+// The mean that animals live in, where bacteria take 2 % of the nitrate a day besides; and the
+// share of the week that holds 20 mg/L on the evening of each change.
+func ExamplePeriodic_Mean() {
+	routine := dilution.Periodic[units.MassPerLitre]{
+		Share:  units.Percent(15),
+		Every:  7 * 24 * time.Hour,
+		PerDay: 0.7 * units.MilligramPerLitre,
+		Rate:   0.02,
+	}
+	mean, err := routine.Mean()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	share, err := dilution.ShareToHoldAfter(0, routine.PerDay, 20*units.MilligramPerLitre, routine.Every)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("mean %.1f mg/L; %.1f %% a week hold 20 mg/L without the bacteria\n", mean.MilligramsPerLitre(), share.Percent())
+	// Output: mean 16.2 mg/L; 19.7 % a week hold 20 mg/L without the bacteria
+}

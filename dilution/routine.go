@@ -32,12 +32,29 @@ type Routine struct {
 }
 
 // Loss is a level that falls in proportion to itself, as nitrate does to bacteria
-// that find enough of everything else. Either the half-life or the share is to be
-// given.
+// that find enough of everything else. One of the half-life, the share and the rate
+// constant is to be given.
 type Loss struct {
 	Of       tested.Parameter
 	HalfLife time.Duration  // after which half is gone
 	PerDay   units.Fraction // of what there is, gone after a day
+	Rate     float64        // constant k, per day: N' = -k N
+}
+
+// Remaining returns what is left after a time of a level that nothing adds to.
+//
+//	symbol   exp(-k t), k = ln 2/half-life = -ln(1 - share gone after a day)
+//	source   definition of a reaction of the first order
+//
+// [Level] makes a level of it. What the tank adds meanwhile is in [Periodic] and [Routine].
+func (l Loss) Remaining(after time.Duration) (Remaining, error) {
+	if err := l.checkRate("loss"); err != nil {
+		return Remaining(math.NaN()), err
+	}
+	if after < 0 {
+		return Remaining(math.NaN()), input.Bad("after", after.String(), "zero or more")
+	}
+	return Remaining(math.Exp(-l.rate() * inDays(after))), nil
 }
 
 // TopOff is what takes the place of the water that evaporates. The zero value is
@@ -304,6 +321,9 @@ func (m *motion) begin(r *Routine) []float64 {
 //
 //	ln 2 / half-life,   or -ln(1 - share gone after a day)
 func (l *Loss) rate() float64 {
+	if l.Rate > 0 {
+		return l.Rate
+	}
 	if l.HalfLife > 0 {
 		return math.Ln2 / inDays(l.HalfLife)
 	}
@@ -374,15 +394,31 @@ func times(of string, first, every time.Duration) error {
 }
 
 func (l *Loss) check(field string, r *Routine) error {
-	switch {
-	case !r.known(l.Of):
+	if !r.known(l.Of) {
 		return input.Bad(field+".of", input.Quoted(string(l.Of)), "a level that is known in the tank and in all new water")
+	}
+	return l.checkRate(field)
+}
+
+// checkRate refuses a loss that does not say how fast.
+func (l *Loss) checkRate(field string) error {
+	given := 0
+	for _, is := range [...]bool{l.HalfLife != 0, l.PerDay.Value() != 0, l.Rate != 0} {
+		if is {
+			given++
+		}
+	}
+	switch {
 	case l.HalfLife < 0:
 		return input.Bad(field+".halfLife", l.HalfLife.String(), "a time above zero")
-	case l.HalfLife == 0 && !(l.PerDay.Value() > 0 && l.PerDay.Value() < 1):
-		return input.Bad(field+".perDay", l.PerDay.String(), "above 0 and below 100 %, or a half-life")
-	case l.HalfLife > 0 && l.PerDay.Value() != 0:
+	case given > 1 && l.Rate == 0:
 		return input.Bad(field, "a half-life and a share", "one of them")
+	case given > 1:
+		return input.Bad(field, "a rate and something else", "one of them")
+	case l.Rate != 0:
+		return input.Positive(field+".rate", l.Rate, "a day")
+	case l.HalfLife == 0 && !(l.PerDay.Value() > 0 && l.PerDay.Value() < 1):
+		return input.Bad(field+".perDay", l.PerDay.String(), "above 0 and below 100 %, or a half-life or a rate")
 	}
 	return nil
 }

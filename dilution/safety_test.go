@@ -266,7 +266,11 @@ func FuzzPlanChange(f *testing.F) {
 			Batch: tested.Water{Portion: second.OfVolume(units.Volume(vb)), Levels: tested.Levels{tested.AlkalinityOf(units.MilliequivalentsPerLitre(alkb))}},
 			Swap:  units.Volume(swap),
 		}
-		list, err := change.Estimates(dilution.Doubts{Swap: units.Share(0.01), PH: 0.1, Levels: tested.Levels{ammonia(doubt)}})
+		list, err := change.Estimates(dilution.Doubts{
+			Swap:  units.Share(0.01),
+			Tank:  tested.Doubts{PH: 0.1, Levels: tested.Levels{ammonia(doubt)}},
+			Batch: tested.Doubts{PH: 0.1, Levels: tested.Levels{ammonia(doubt)}},
+		})
 		if err != nil {
 			require.Nil(t, list)
 		}

@@ -4,7 +4,7 @@ import (
 	"time"
 
 	"example.org/wellmixed/internal/input"
-
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
 )
@@ -51,6 +51,75 @@ func SwapToReach(tank seawater.Portion, fresh seawater.Sample, goal units.Practi
 	d, df := float64(tank.Density()), float64(fresh.Density())
 	v := units.Volume(float64(tank.Mass) * (s - sw) / (d*(s-sw) - df*(sf-sw)))
 	return min(v, tank.Volume()), nil
+}
+
+// BlendTo returns how much of each of two waters make a volume of a practical salinity,
+// which must lie between theirs.
+//
+//	symbol   M = V ρ', m = M (S' - Sb)/(Sa - Sb) of a, the rest of b
+//	source   balance of salt by mass
+//	units    V the volume of the blend, ρ' its density at the temperature that comes out
+//
+// The volumes of the two parts, each measured at its own temperature, do not quite add up
+// to V: pour the one by its volume and fill up with the other.
+func BlendTo(a, b seawater.Sample, goal units.PracticalSalinity,
+	volume units.Volume) (ofA, ofB seawater.Portion, err error) {
+	for _, w := range [...]struct {
+		name string
+		s    seawater.Sample
+	}{{"a", a}, {"b", b}} {
+		err = input.Join(err, input.Set(w.name+".temperature", w.s.Temperature()))
+	}
+	if err = input.Join(err, input.Positive("volume", volume.Litres(), "L")); err != nil {
+		return empty(), empty(), err
+	}
+	want, err := seawater.FromPractical(goal, units.Celsius(25)) // salt by mass: no temperature matters
+	if err != nil {
+		return empty(), empty(), input.As("goal", err)
+	}
+	sa, sb, s := a.Absolute().GramsPerKilogram(), b.Absolute().GramsPerKilogram(), want.Absolute().GramsPerKilogram()
+	share := (s - sb) / (sa - sb)
+	if !(share >= 0 && share <= 1) {
+		return empty(), empty(), input.Bad("goal", goal.String(), "between the two waters, "+
+			input.Fixed(a.Practical().Value(), 2)+" and "+input.Fixed(b.Practical().Value(), 2))
+	}
+	// The volume of a given recipe goes with its mass: one step is exact.
+	ofA, ofB = a.OfMass(units.Mass(share)), b.OfMass(units.Mass(1-share))
+	scale := units.Mass(volume / seawater.Blend(ofA, ofB).Volume())
+	return a.OfMass(ofA.Mass * scale), b.OfMass(ofB.Mass * scale), nil
+}
+
+// Refill draws a volume from a tank and fills it up to the line again, and returns how much
+// of the fresh water that takes, measured at its own temperature. It is a little more or
+// less than was drawn, because waters of two temperatures do not add up by volume; [Swap]
+// pours the same volume and leaves the level where it comes to.
+//
+//	source   balance of salt by mass and of heat by conservative temperature, the volume of
+//	         the blend solved for (tested.Water.FillTo)
+func Refill(tank seawater.Portion, fresh seawater.Sample,
+	drawn units.Volume) (poured units.Volume, full seawater.Portion, err error) {
+	fail := func(err error) (units.Volume, seawater.Portion, error) {
+		return input.NaN[units.Volume](), empty(), err
+	}
+	if err := measured(tank, fresh); err != nil {
+		return fail(err)
+	}
+	if err := input.Positive("tank", float64(tank.Mass), "g"); err != nil {
+		return fail(err)
+	}
+	if err := inside("drawn", drawn, tank.Volume()); err != nil {
+		return fail(err)
+	}
+	line := tank.Volume()
+	left := rest(tank, drawn)
+	if left.Mass == 0 {
+		return line, fresh.OfVolume(line), nil
+	}
+	poured, w, err := tested.Water{Portion: left}.FillTo(line, tested.Water{Portion: fresh.OfVolume(line)})
+	if err != nil {
+		return fail(err)
+	}
+	return poured, w.Portion, nil
 }
 
 // Evaporate takes pure water out of a tank: the salt stays.

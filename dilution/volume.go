@@ -5,8 +5,10 @@ import (
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/mix"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
+	"example.org/wellmixed/units/spread"
 )
 
 // Basin is one vessel of a system, filled to a level: the display, the sump.
@@ -111,4 +113,82 @@ func (t Tracer) Volume() (volume, uncertainty units.Volume, err error) {
 	u := t.Reading.Value() / t.After.Value() * s1
 	relative := u / rise * math.Hypot((f-s0)/(f-s1), 1)
 	return volume, units.Volume(relative) * volume, nil
+}
+
+// TracerDoubts are the standard uncertainties of what a tracer is worked out from besides
+// the two readings, which are in the tracer itself. Those that are zero are left out.
+type TracerDoubts struct {
+	Tank    units.Fraction // of the volume it is about to be added to; matters to [Tracer.ToAdd]
+	Added   units.Fraction // of the mass as weighed: 0.3 % by a kitchen scale (common practice)
+	SeaSalt units.Fraction // of the share of sea salt: moisture
+}
+
+// Estimate returns the volume as Volume does, with the doubt of the mass and the share of
+// salt beside that of the readings, and what it is mostly from.
+//
+//	source   JCGM 100:2008, 5.1.2, by differences ([spread.Through])
+func (t Tracer) Estimate(d TracerDoubts) (advice.Estimate, error) {
+	share, err := t.Salt.SeaSaltShare()
+	if err != nil {
+		return advice.Estimate{}, err
+	}
+	return t.estimate("Volume", "L", d, func(off []float64) ([]float64, error) {
+		moved := t
+		moved.Before = units.Practical(t.Before.Value() + off[0])
+		moved.After = units.Practical(t.After.Value() + off[1])
+		moved.Added *= units.Mass(1 + off[3])
+		moved.Salt.Label, moved.Salt.SeaSalt = mix.Label{}, units.Share(share.Value()*(1+off[4]))
+		v, _, err := moved.Volume()
+		return []float64{v.Litres()}, err
+	})
+}
+
+// ToAdd returns how much of the product takes about so much tank water from Before to
+// After, and how sure that is: the salt to weigh for a tracer. Added does not count.
+//
+//	symbol   m = M (S1 - S0)/(f - S1)
+//	source   balance of salt, JCGM 100:2008, 5.1.2
+//
+// After the addition, [Tracer.Volume] tells the volume better than the guess that it
+// began with.
+func (t Tracer) ToAdd(about units.Volume, d TracerDoubts) (advice.Estimate, error) {
+	if err := input.Positive("about", about.Litres(), "L"); err != nil {
+		return advice.Estimate{}, err
+	}
+	share, err := t.Salt.SeaSaltShare()
+	if err != nil {
+		return advice.Estimate{}, err
+	}
+	return t.estimate("Salt to weigh", "g", d, func(off []float64) ([]float64, error) {
+		moved := t
+		moved.Before = units.Practical(t.Before.Value() + off[0])
+		moved.Salt.Label, moved.Salt.SeaSalt = mix.Label{}, units.Share(share.Value()*(1+off[4]))
+		moved.Added = 1 * units.Kilogram
+		v, _, err := moved.Volume() // the volume goes with the mass
+		return []float64{moved.Added.Grams() * float64(about/v) * (1 + off[2])}, err
+	})
+}
+
+// estimate moves the readings, the volume, the mass and the share, in this order.
+func (t Tracer) estimate(name, unit string, d TracerDoubts,
+	f func(off []float64) ([]float64, error)) (advice.Estimate, error) {
+	names := [...]string{
+		"the salinity before", "the salinity after", "the volume of the tank", "the mass of salt",
+		"the sea salt in the product",
+	}
+	u := []float64{t.Reading.Value(), t.Reading.Value(), d.Tank.Value(), d.Added.Value(), d.SeaSalt.Value()}
+	for i, x := range u {
+		if err := checkDoubt(names[i], x); err != nil {
+			return advice.Estimate{}, err
+		}
+	}
+	value, uncertainty, most, err := spread.Through(u, f)
+	if err != nil {
+		return advice.Estimate{}, err
+	}
+	e := advice.Estimate{Name: name, Unit: unit, Value: units.Scalar(value[0]), Uncertainty: units.Scalar(uncertainty[0])}
+	if most[0] >= 0 {
+		e.Mostly = names[most[0]]
+	}
+	return e, nil
 }

@@ -17,7 +17,7 @@ type Mixed struct {
 	Salt             Salt
 	Scoop            Scoop             // optional
 	Most             units.Volume      // that the vessel may hold; 0 if there is room for any
-	WaterTemperature units.Temperature // of the pure water at hand
+	WaterTemperature units.Temperature // of the pure water at hand; matters only to a mix that is too salt
 }
 
 // Correction is what brings a mix to its target: in this order take out Remove,
@@ -43,7 +43,11 @@ func Correct(m Mixed) (Correction, error) {
 	share, noShare := m.Salt.SeaSaltShare()
 	scoop, noScoop := m.Scoop.holds(m.Salt)
 	target, noTarget := saltAt("target", m.Target, "present.temperature", m.Present.Temperature())
-	water, noWater := pureAt("waterTemperature", m.WaterTemperature)
+	var water seawater.Sample
+	var noWater error
+	if m.WaterTemperature.IsSet() || noTarget == nil && m.tooSalt(target) {
+		water, noWater = pureAt("waterTemperature", m.WaterTemperature)
+	}
 	err := input.Join(noShare, noScoop,
 		input.Positive("present", float64(m.Present.Mass), "g"),
 		cmp.Or(input.Join(input.Positive("target", m.Target.Value(), ""),
@@ -57,7 +61,7 @@ func Correct(m Mixed) (Correction, error) {
 		target = m.Present.Sample // as it should be: no last bit makes a correction
 	}
 	var c Correction
-	if m.Present.Absolute().GramsPerKilogram() > target.Absolute().GramsPerKilogram() {
+	if m.tooSalt(target) {
 		c = m.dilute(target, water)
 	} else {
 		c = m.strengthen(target, share)
@@ -74,6 +78,12 @@ func Correct(m Mixed) (Correction, error) {
 		c.Cautions = append(c.Cautions, settledSalt)
 	}
 	return c, nil
+}
+
+// tooSalt tells whether the mix needs water, and not salt.
+func (m Mixed) tooSalt(target seawater.Sample) bool {
+	has, right := m.Present.Absolute().GramsPerKilogram(), target.Absolute().GramsPerKilogram()
+	return has > right && has-right > rounding*right
 }
 
 // rounding is the part of a quantity that its last digits can be off.

@@ -620,3 +620,27 @@ func TestAnswersThatAreNone(t *testing.T) {
 	_, err = mix.Bucket(1e308, 1, 1)
 	assert.EqualError(t, err, "bucket: got 1e+308 mm, 1 mm, 1 mm, want measures of a vessel")
 }
+
+// Salt alone brings up a mix that is too weak, so nobody asks for the temperature of water; one
+// that is too salt needs it.
+func TestCorrectAsksForWaterOnlyToThin(t *testing.T) {
+	m := mix.Mixed{Present: salty(t, 33, 25).OfVolume(20), Target: units.Practical(35), Salt: dry}
+	without, err := mix.Correct(m)
+	require.NoError(t, err)
+	assert.Greater(t, without.AddSalt, units.Mass(0))
+	m.WaterTemperature = units.Celsius(20)
+	with, err := mix.Correct(m)
+	require.NoError(t, err)
+	assert.Equal(t, with, without)
+	m.WaterTemperature = units.Celsius(-30)
+	_, err = mix.Correct(m)
+	assert.ErrorContains(t, err, "waterTemperature")
+	m.WaterTemperature, m.Present = units.Temperature{}, salty(t, 36, 25).OfVolume(20)
+	_, err = mix.Correct(m)
+	assert.EqualError(t, err, "waterTemperature: got nothing, want a temperature")
+	m.Target = m.Present.Practical()
+	right, err := mix.Correct(m)
+	require.NoError(t, err)
+	assert.Zero(t, right.AddSalt)
+	assert.Zero(t, right.AddWater)
+}

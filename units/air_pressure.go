@@ -10,7 +10,19 @@ const (
 	Atmosphere          AirPressure = 1013.25                 // standard atmosphere, exactly
 	MillimetreOfMercury AirPressure = 13.5951 * 9.80665 / 100 // conventional (NIST SP 811, B: 133.3224 Pa)
 	InchOfMercury       AirPressure = 25.4 * 13.5951 * 9.80665 / 100
+	BarAbsolute         AirPressure = 1000
+	PSIAbsolute         AirPressure = psi * 1000
 )
+
+// Gauge returns what a gauge shows of an absolute pressure where the air around it has
+// another; below zero it is a vacuum.
+func (p AirPressure) Gauge(air AirPressure) GaugePressure { return GaugePressure((p - air) / 1000) }
+
+// Sea returns an absolute pressure as the sea pressure of the standards: less 10.1325 dbar.
+func (p AirPressure) Sea() SeaPressure { return SeaPressure((p - Atmosphere) / 100) }
+
+// PSI returns the absolute pressure in pounds per square inch.
+func (p AirPressure) PSI() float64 { return float64(p / PSIAbsolute) }
 
 // Hectopascals returns the pressure in hectopascals.
 func (p AirPressure) Hectopascals() float64 { return float64(p) }

@@ -1,5 +1,7 @@
 package units
 
+import "time"
+
 // Energy is an energy in joules.
 type Energy float64
 
@@ -15,6 +17,9 @@ func (e Energy) Joules() float64 { return float64(e) }
 
 // KilowattHours returns the energy in kilowatt-hours.
 func (e Energy) KilowattHours() float64 { return float64(e / KilowattHour) }
+
+// Power returns the mean power of an energy that goes in a time; no time: NaN or Inf.
+func (e Energy) Power(d time.Duration) Power { return Power(float64(e) / d.Seconds()) }
 
 var energyUnits = table{
 	quantity: "energy", base: "J", example: `"1.2 kWh"`,

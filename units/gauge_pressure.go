@@ -24,6 +24,13 @@ func (p GaugePressure) Kilopascals() float64 { return float64(p / KilopascalGaug
 // PSI returns the gauge pressure in pounds per square inch.
 func (p GaugePressure) PSI() float64 { return float64(p / PSIGauge) }
 
+// Absolute returns the pressure that a gauge shows above that of the air around it.
+func (p GaugePressure) Absolute(air AirPressure) AirPressure { return AirPressure(p*1000) + air }
+
+// Sea returns the gauge pressure as the sea pressure of the standards, which counts from
+// one standard atmosphere, whatever the barometer says.
+func (p GaugePressure) Sea(air AirPressure) SeaPressure { return p.Absolute(air).Sea() }
+
 var gaugePressureUnits = table{
 	quantity: "gauge pressure", base: "bar", example: `"4 bar" or "60 psi"`,
 	units: []unit{

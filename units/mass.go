@@ -10,6 +10,7 @@ const (
 	Kilogram  Mass = 1000
 	Pound     Mass = 453.59237      // exactly (international pound of 1959; NIST SP 811, appendix B)
 	Ounce     Mass = 453.59237 / 16 // a sixteenth of a pound
+	Grain     Mass = 0.06479891     // exactly (a 7000th of a pound; NIST SP 811, appendix B)
 )
 
 // Grams returns the mass in grams.
@@ -35,6 +36,8 @@ var massUnits = table{
 		{names: "kg|kilogram|kilo", size: float64(Kilogram)},
 		{names: "lb|lbm|pound", size: float64(Pound)},
 		{names: "oz|ounce", size: float64(Ounce)},
+		{names: "grain", size: float64(Grain)},
+		{names: "gr", refuse: `"g" for grams or "grain"`},
 	},
 }
 

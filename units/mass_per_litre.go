@@ -8,6 +8,11 @@ const (
 	MilligramPerLitre MassPerLitre = 1
 	MicrogramPerLitre MassPerLitre = 0.001
 	GramPerLitre      MassPerLitre = 1000
+
+	// GrainPerUSGallon, 17.1 mg/L, is in which the trade of softeners counts hardness and
+	// salt, as calcium carbonate: half its molar mass makes charge of it,
+	// (AsCalciumCarbonate / 2).AmountPerLitre.
+	GrainPerUSGallon = MassPerLitre(64.79891 / (231 * 0.0254 * 0.0254 * 0.0254 * 1000))
 )
 
 // MilligramsPerLitre returns the concentration in mg/L.
@@ -18,6 +23,9 @@ func (c MassPerLitre) MicrogramsPerLitre() float64 { return float64(c / Microgra
 
 // GramsPerLitre returns the concentration in g/L.
 func (c MassPerLitre) GramsPerLitre() float64 { return float64(c / GramPerLitre) }
+
+// GrainsPerUSGallon returns the concentration in grains per US gallon.
+func (c MassPerLitre) GrainsPerUSGallon() float64 { return float64(c / GrainPerUSGallon) }
 
 // PerKilogram returns the same content per kilogram of water of density d.
 func (c MassPerLitre) PerKilogram(d Density) MassPerKilogram {
@@ -33,6 +41,7 @@ var massPerLitreUnits = table{
 		{names: "mg/L", size: float64(MilligramPerLitre), capitals: true},
 		{names: "ug/L", size: 1, per: 1000},
 		{names: "g/L", size: float64(GramPerLitre)},
+		{names: "gpg|grain/gal|grains/gal|grain/US gal", size: float64(GrainPerUSGallon)},
 		{names: "ppm", refuse: `"mg/L": ppm could also be mg/kg, 2.5 % less in seawater`},
 		{names: "ppb", refuse: `"ug/L": ppb could also be µg/kg, 2.5 % less in seawater`},
 		{names: "mmol/L|umol/L", refuse: `a mass per litre: an amount in mmol/L needs the molar mass`},

@@ -1,5 +1,7 @@
 package units
 
+import "time"
+
 // Power is a power in watts.
 type Power float64
 
@@ -14,6 +16,9 @@ func (p Power) Watts() float64 { return float64(p) }
 
 // Kilowatts returns the power in kilowatts.
 func (p Power) Kilowatts() float64 { return float64(p / Kilowatt) }
+
+// Energy returns what the power comes to in a time: 300 W for a day are 7.2 kWh.
+func (p Power) Energy(d time.Duration) Energy { return Energy(float64(p) * d.Seconds()) }
 
 var powerUnits = table{
 	quantity: "power", base: "W", example: `"300 W"`,

@@ -22,6 +22,9 @@ func (p SeaPressure) Bars() float64 { return float64(p / Bar) }
 // Kilopascals returns the sea pressure in kilopascals.
 func (p SeaPressure) Kilopascals() float64 { return float64(p / Kilopascal) }
 
+// Absolute returns the absolute pressure: one standard atmosphere more.
+func (p SeaPressure) Absolute() AirPressure { return AirPressure(p*100) + Atmosphere }
+
 var seaPressureUnits = table{
 	quantity: "sea pressure", base: "dbar", example: `"10 dbar"`,
 	units: []unit{

@@ -226,10 +226,10 @@ func (j *job) raise(to tested.Level) {
 	}
 	plan, err := replenish.Plan(replenish.Dose{Tank: j.tank, Air: j.h.Air, To: to, Additive: a.Is})
 	d := dose{To: to, Additive: a.Name, DosePlan: plan, failed: j.asWritten(err)}
+	if (err != nil || len(plan.NotKnown) > 0) && !j.h.Tank.PH.Given() && j.h.Air == 0 {
+		j.r.Hides("tank.ph, or room.co2", "in what steps to dose")
+	}
 	if err != nil {
-		if !j.h.Tank.PH.Given() && j.h.Air == 0 {
-			j.r.Hides("tank.ph, or room.co2", "in what steps to dose")
-		}
 		d.inAll, _ = j.amountFor(a.Is, to.WithBase(to.Base()-now.Base()))
 		j.r.Care("dosing", a.Holds.Cautions()...)
 	}

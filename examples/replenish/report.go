@@ -86,6 +86,8 @@ func (j *job) step(d dose) string {
 		return text + j.h.Style.Amount(d.inAll) + " of " + d.Additive + " in all, in steps that cannot be told."
 	case d.failed != nil:
 		return text + "cannot be planned, see below."
+	case len(d.NotKnown) > 0:
+		return text + j.h.Style.Amount(d.Amount) + " of " + d.Additive + " in all, in steps that cannot be told."
 	case n == 1:
 		return text + j.h.Style.Amount(d.Amount) + " of " + d.Additive + " at once."
 	default:
@@ -229,6 +231,13 @@ func (j *job) toGoal(d dose) {
 	}
 	j.always("dosing", d.Assumptions, d.Cautions)
 	text := paper.Capital(j.h.Style.Amount(d.Amount)) + " of " + d.Additive + " in all."
+	was := d.Salinity.Before.Value()
+	salinity := fmt.Sprintf("Salinity rises by %.2f, and by %.2f for good.", d.Salinity.After.Value()-was,
+		d.Salinity.Lasting.Value()-was)
+	if len(d.NotKnown) > 0 {
+		j.r.Add(title, text+" Not known: "+paper.And(d.NotKnown)+".", salinity)
+		return
+	}
 	if d.LimitedBy != "" {
 		text += " In steps, because of a limit: " + d.LimitedBy + "."
 	}
@@ -245,9 +254,7 @@ func (j *job) toGoal(d dose) {
 			t.Row("...", "", "", "")
 		}
 	}
-	was := d.Salinity.Before.Value()
-	j.r.Add(title, text, t, fmt.Sprintf("Salinity rises by %.2f, and by %.2f for good.", d.Salinity.After.Value()-was,
-		d.Salinity.Lasting.Value()-was))
+	j.r.Add(title, text, t, salinity)
 }
 
 func (j *job) limeWater() {

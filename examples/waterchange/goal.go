@@ -154,7 +154,7 @@ func (j *job) doses(w *way, tank tested.Water, adds tested.Levels) {
 			w.Problems = append(w.Problems, fmt.Sprintf("%s: %v", a.Name, err))
 			continue
 		}
-		if len(plan.Steps) == 0 {
+		if plan.Amount == (replenish.Amount{}) {
 			w.Reached = append(w.Reached, string(to.Parameter()))
 			continue
 		}

@@ -281,9 +281,8 @@ func (j *job) change() error {
 	j.r.Care("changing water", plan.Cautions...)
 	j.r.Assume(plan.Assumptions...)
 	if d := h.Doubts; d.Given {
-		j.Estimates, err = request.Estimates(dilution.Doubts{
-			Tank: d.Tank, Swap: d.Swap, Salinity: d.Salinity, Temperature: d.Temperature, PH: d.PH, Levels: d.Levels,
-		})
+		w := tested.Doubts{Salinity: d.Salinity, Temperature: d.Temperature, PH: d.PH, Levels: d.Levels}
+		j.Estimates, err = request.Estimates(dilution.Doubts{Volume: d.Tank, Swap: d.Swap, Tank: w, Batch: w})
 		if err != nil {
 			j.r.Add("How sure it is", "Not worked out: "+err.Error()+".")
 		}

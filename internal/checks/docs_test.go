@@ -142,11 +142,16 @@ var published = []check{
 		[]string{"mix/salts TestDensityAgainstCRC"}, []string{"mix/salts/testdata/crc_density.csv"}},
 	{"Wolf-Gladrow et al. 2007", "alkalinity of {n kind=process} processes in `replenish`", "5 published; the others from the balance of elements and charge", "{equivalents} equivalents",
 		[]string{"mix/replenish TestProcesses"}, []string{"mix/replenish/testdata/stoichiometry.csv"}},
+	{"CRC Handbook", "refractive index of solutions of KCl, MgCl2, CaCl2, MgSO4, NaHCO3, {n} values, by `ions` as far as its range goes", printed, "{known}; the rest is refused",
+		[]string{"seawater/ions TestIndexOfSingleSalts"}, []string{"seawater/ions/testdata/crc_index.csv"}},
+	{"US EPA 1993, Metcalf and Eddy 2003", "oxygen and alkalinity of nitrification, denitrification and respiration in `replenish`", "from memory", "the digits usually printed; {ofNitrification} mg/mg in the alkalinity of nitrification",
+		[]string{"mix/replenish TestTurnover"}, nil},
 	{"NIST/SEMATECH table of χ²", "`seawater.Agree`", printed, "probability {ofProbability}", []string{"seawater TestProbabilityAgainstTheTable"}, nil},
 	{"NIST/SEMATECH table of χ²", "points of χ² at which `control.Agree` tells sensors apart", printed, "probability {ofTheTable}", []string{"dilution/control TestPointsOfChiSquare"}, nil},
 	{"NIST SP 811, DIN 38409, UK Weights and Measures Act", "every unit constant", printed + " definitions", "{relative}: the last bit", []string{"units TestConstantsMeetTheirDefinitions"}, nil},
 	{"Stirred tank (Levenspiel 1999)", "what a continuous change leaves after one volume, 1/e", "by hand", "{byHand}", []string{"dilution TestRemainingByHand"}, nil},
 	{"Periodic changes", "levels and resting point against the process done step by step", "the library's own steps; no printed number", "{stepByStep} relative", []string{"dilution TestPeriodicAgainstTheProcess"}, nil},
+	{"Periodic changes with a loss by a rate constant", "levels and mean against Runge-Kutta steps and Simpson's rule", "the tests' own steps; no printed number", "levels {ofLevels}, mean {ofMean} relative", []string{"dilution TestPeriodicWithARate"}, nil},
 	{"Millero et al. 2008", "absolute from practical salinity, 35.16504 g/kg at 35", "published definition", "exact; there and back {thereAndBack} (1+S)", []string{"seawater/teos10 TestReferenceSalinity"}, nil},
 }
 

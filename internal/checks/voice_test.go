@@ -35,7 +35,7 @@ func TestPlannersComplainInOneVoice(t *testing.T) {
 		})), "target temperature waterTemperature present salt.package amount"},
 		"mix.Correct": {second(mix.Correct(mix.Mixed{
 			Most: -1, Salt: mix.Salt{SeaSalt: units.Percent(95)},
-		})), "present target waterTemperature most"},
+		})), "present target most"},
 		"mix.Heat":   {second(mix.Heat(mix.Heating{Loss: 1})), "water heater water.temperature to room"},
 		"mix.Temper": {second(mix.Temper(mix.Tempering{Cold: sea, Total: -1})), "hot.temperature want total"},
 		"mix.Drift":  {second(mix.Drift(mix.Drifting{Loss: -1, Power: -1, Evaporation: -1, After: -1})), "water water.temperature loss power evaporation after"},

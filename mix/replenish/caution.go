@@ -233,8 +233,26 @@ func ammoniaWithoutPH(w tested.Water, total tested.Level) []advice.Caution {
 // is then poisonous. Common practice.
 const sharpRise = 0.1
 
+// stepsNotKnown warns of a dose that moves a pH which nobody knows. The limits of what is
+// known, the levels, say how many days it takes at the least.
+func (d Dose) stepsNotKnown(held tested.Held, p DosePlan) []advice.Caution {
+	if len(p.NotKnown) == 0 {
+		return nil
+	}
+	text := "How far " + d.Additive.String() + " moves the pH is not known, nor what falls out, so no steps are " +
+		"planned: test alkalinity and pH first, and do not give " + p.Amount.String() + " at once."
+	brings := d.Additive.per()
+	if total, err := d.Additive.count("dose", p.Amount); err == nil {
+		if n, by := d.byLevels(held, brings.Scale(total)); by != "" {
+			text += " By " + by + ", it takes " + input.Number(float64(n)) + " days at the least."
+		}
+	}
+	return []advice.Caution{{ID: "steps-not-known", Severity: advice.Danger, Text: text, Here: true}}
+}
+
 func (d Dose) cautions(held tested.Held, p DosePlan, tank found) []advice.Caution {
 	list := []advice.Caution{fromChildren, testFirst, slowly}
+	list = append(list, d.stepsNotKnown(held, p)...)
 	list = append(list, chemistryCautions(d.Tank, tank, held, p.Steps)...)
 	if p.LimitedBy != "" && len(p.Steps) > 30 {
 		list = append(list, advice.Caution{

@@ -22,9 +22,18 @@ type LimeWater struct {
 	Air         carbonate.XCO2    // of the room; 0: the tank keeps the CO2 that it has
 	TopOff      units.Flow        // of lime water, at most what evaporates
 	Temperature units.Temperature // of the store in which it settles; warmer, it holds less
-	Saturation  units.Fraction    // 100 % if undissolved lime lies at the bottom
-	Demand      tested.Level      // of alkalinity in a day, if it is known
-	Limits      tested.Limits     // of the pH; the zero value: the usual one
+	Saturation  units.Fraction    // 100 % if undissolved lime lies at the bottom; 0 if Content is given
+
+	// Content is so much Ca(OH)2 in a litre, of lime water of a known strength: weighed in
+	// and all dissolved, or titrated. Temperature matters then only if it is set, and no more
+	// may be in it than dissolves.
+	Content units.MassPerLitre
+	// Evaporation is what the tank loses to the air, if it is known: a TopOff of more than
+	// that is noticed.
+	Evaporation units.Flow
+
+	Demand tested.Level  // of alkalinity in a day, if it is known
+	Limits tested.Limits // of the pH; the zero value: the usual one
 }
 
 // LimeSupply is what lime water gives.
@@ -34,7 +43,7 @@ type LimeSupply struct {
 	Alkalinity tested.Level       // a day, with Calcium in the proportion of skeletons
 	Calcium    tested.Level
 	// Uncertainty is the standard uncertainty of all these, relative: that of
-	// the solubility.
+	// the solubility; 0 for a Content that was given.
 	Uncertainty units.Fraction
 
 	Share  units.Fraction // of the demand that is met; 0 if it is not known
@@ -69,15 +78,10 @@ func Lime(w LimeWater) (LimeSupply, error) {
 	if err != nil {
 		return LimeSupply{}, err
 	}
-	saturated, err := salts.Saturated(lime, w.Temperature)
+	content, strength, err := w.content(lime)
 	if err != nil {
-		return LimeSupply{}, input.As("temperature", err)
+		return LimeSupply{}, err
 	}
-	content, err := saturated.PerLitre()
-	if err != nil {
-		return LimeSupply{}, input.As("temperature", err)
-	}
-	content *= units.MassPerLitre(w.Saturation.Value())
 	perDay := units.Volume(w.TopOff.LitresPerDay()) * units.Litre
 	moles := lime.Moles(content.Mass(1 * units.Litre))
 	per := lime.Dose(units.AmountPerKilogram(moles) * units.MolePerKilogram) // µmol in a litre
@@ -100,6 +104,9 @@ func Lime(w LimeWater) (LimeSupply, error) {
 		supply.Short = w.Demand.WithBase(max(0, w.Demand.Base()-supply.Alkalinity.Base()))
 		supply.Needed = w.TopOff / units.Flow(supply.Share.Value())
 	}
+	if w.Content > 0 {
+		supply.Uncertainty = units.Fraction{}
+	}
 	tank, err := s.found()
 	if err != nil {
 		return LimeSupply{}, err
@@ -108,8 +115,7 @@ func Lime(w LimeWater) (LimeSupply, error) {
 		return LimeSupply{}, err
 	}
 	supply.Assumptions = append([]string{
-		"The lime water is clear, settled at " + input.Number(w.Temperature.Celsius()) + " °C and " +
-			input.Number(w.Saturation.Percent()) + " % saturated: " + input.Fixed(content.GramsPerLitre(), 2) +
+		"The lime water is clear" + strength + ": " + input.Fixed(content.GramsPerLitre(), 2) +
 			" g of Ca(OH)2 in a litre. " +
 			"Left open to the air it grows weaker, as a crust of calcium carbonate forms.",
 		"All the top-off is lime water, and the tank holds " + litres(w.Tank.Volume()) + " L.",
@@ -119,13 +125,46 @@ func Lime(w LimeWater) (LimeSupply, error) {
 	return supply, nil
 }
 
+// content returns how much lime is in a litre, and what that was taken from.
+func (w LimeWater) content(lime salts.Compound) (content units.MassPerLitre, from string, err error) {
+	if w.Content > 0 && !w.Temperature.IsSet() {
+		return w.Content, " and as strong as was said", nil
+	}
+	saturated, err := salts.Saturated(lime, w.Temperature)
+	if err == nil {
+		content, err = saturated.PerLitre()
+	}
+	switch {
+	case err != nil:
+		return content, "", input.As("temperature", err)
+	case w.Content > content*(1+coverage*solubilityOfLime):
+		return content, "", input.Bad("content", w.Content.String(), "no more than dissolves at "+
+			input.Number(w.Temperature.Celsius())+" °C, "+input.Fixed(content.GramsPerLitre(), 2)+
+			" g/L: the rest is milk of lime, which kills")
+	case w.Content > 0:
+		return w.Content, " and as strong as was said", nil
+	}
+	return content * units.MassPerLitre(w.Saturation.Value()), ", settled at " +
+		input.Number(w.Temperature.Celsius()) + " °C and " + input.Number(w.Saturation.Percent()) + " % saturated", nil
+}
+
+// coverage is the factor from a standard uncertainty to one that is exceeded one time in
+// twenty (JCGM 100:2008, 6.2).
+const coverage = 2
+
 func (w LimeWater) check() error {
 	noTank := checkTank(w.Tank, w.Air)
 	list := []error{
 		noTank, w.Limits.Check("limits"),
 		input.Positive("topOff", w.TopOff.LitresPerDay(), "L/day"),
-		input.Set("temperature", w.Temperature),
-		input.Share("saturation", w.Saturation),
+		input.NotNegative("evaporation", w.Evaporation.LitresPerDay(), "L/day"),
+		input.NotNegative("content", w.Content.GramsPerLitre(), "g/L"),
+	}
+	switch {
+	case w.Content == 0:
+		list = append(list, input.Set("temperature", w.Temperature), input.Share("saturation", w.Saturation))
+	case w.Saturation.Value() != 0:
+		list = append(list, input.Bad("saturation", w.Saturation.String(), "a content or a saturation, one of the two"))
 	}
 	if noTank == nil && w.TopOff.LitresPerDay() > w.Tank.Volume().Litres() {
 		list = append(list, input.Bad("topOff", input.Number(w.TopOff.LitresPerDay())+
@@ -197,8 +236,21 @@ func short(l tested.Level) string {
 	return strconv.FormatFloat(x, 'g', 3, 64) + " " + unit
 }
 
+// tooMuch warns of more lime water than evaporates.
+func (w LimeWater) tooMuch() []advice.Caution {
+	if w.Evaporation == 0 || w.TopOff <= w.Evaporation {
+		return nil
+	}
+	more := w.TopOff.LitresPerDay() - w.Evaporation.LitresPerDay()
+	return []advice.Caution{{ID: "lime-beyond-evaporation", Severity: advice.Danger, Here: true,
+		Text: "Of the lime water " + input.Number(more) + " L a day are more than evaporates, " +
+			input.Number(w.Evaporation.LitresPerDay()) + " L: the tank fills by them and loses " +
+			input.Fixed(100*more/w.Tank.Volume().Litres(), 1) + " % of its salinity a day, if as much tank water is taken " +
+			"out, and overflows if not. Give no more than evaporates; the rest of the demand needs another additive."}}
+}
+
 func (l *LimeSupply) cautions(w LimeWater, tank found) []advice.Caution {
-	list := []advice.Caution{limeWater, limeOverdose, fromChildren}
+	list := append([]advice.Caution{limeWater, limeOverdose, fromChildren}, w.tooMuch()...)
 	limit, origin, limited := w.Limits.List().PerDay(tested.Alkalinity)
 	climbs := l.Alkalinity.Base()
 	if w.Demand.Exists() {

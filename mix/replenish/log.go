@@ -28,12 +28,14 @@ type Test struct {
 	Uncertainty tested.Level // standard, of the kit and its reading; for all tests of a parameter or for none
 }
 
-// Dosed is an additive that went into the tank: all at once at From, or evenly
-// from From to To, as a pump doses.
+// Dosed is what went into the tank: all at once at From, or evenly from From to To, as a
+// pump doses. It is an additive and an amount of it, or, of a product of which nothing is
+// known but what it did, by how much it raised levels of the tank: "+1.5 dKH".
 type Dosed struct {
 	From, To time.Time // To may be left out
 	Additive Additive
 	Amount   Amount
+	Raised   tested.Levels // in the place of Additive and Amount; negative for what was taken out
 }
 
 // WaterChange is so much tank water replaced by new water at once.
@@ -89,11 +91,29 @@ func (d *Dosed) check(field string) error {
 			list = append(list, input.Bad(field+".to", d.To.Format(time.RFC3339), "after from, "+d.From.Format(time.RFC3339)))
 		}
 	}
+	if len(d.Raised) > 0 {
+		if d.Additive.Exists() || d.Amount != (Amount{}) {
+			list = append(list, input.Bad(field+".raised", "an additive besides", "the one or the other"))
+		}
+		return input.Join(append(list, d.Raised.CheckRates(field+".raised"))...)
+	}
 	_, err := d.Additive.check(field + ".additive")
 	if err == nil {
 		_, err = d.Additive.count(field+".amount", d.Amount)
 	}
 	return input.Join(append(list, err)...)
+}
+
+// brings returns by how much a dose raises a parameter in a volume, in mmol/L or meq/L.
+func (d *Dosed) brings(p tested.Parameter, v units.Volume) (float64, error) {
+	if len(d.Raised) > 0 {
+		if l, known := d.Raised.Of(p); known {
+			return l.Base(), nil
+		}
+		return 0, nil
+	}
+	x, err := d.Additive.count("dose", d.Amount)
+	return float64(p.In(d.Additive.per().Scale(x))) / 1000 / v.Litres(), err
 }
 
 // when refuses an entry without a date, or with one of another age: a
@@ -143,11 +163,10 @@ func (l Log) lines(p tested.Parameter) (tests []line, now line, err error) {
 		}
 	}
 	for _, d := range l.Doses {
-		x, err := d.Additive.count("dose", d.Amount)
+		brings, err := d.brings(p, l.Volume)
 		if err != nil {
 			return nil, line{}, err
 		}
-		brings := float64(p.In(d.Additive.per().Scale(x))) / 1000 / l.Volume.Litres()
 		if brings == 0 {
 			continue
 		}

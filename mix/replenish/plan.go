@@ -23,10 +23,15 @@ type Dose struct {
 // DosePlan is the answer to a Dose.
 type DosePlan struct {
 	Amount Amount // of the additive, in all
-	Steps  []Step // one a day, all of the same size
+	Steps  []Step // one a day, all of the same size; none where NotKnown has them
 	// LimitedBy names what makes more than one step necessary: a parameter, or
 	// "pH"; with its limit and the origin of that.
 	LimitedBy string
+
+	// NotKnown names what nobody can tell, because the alkalinity, or a pH or the CO2 of the
+	// air, is missing and the additive moves the pH: "pH", "saturation", "steps". The amount
+	// and what it raises are right all the same.
+	NotKnown []string
 
 	Before tested.Chemistry
 	After  []tested.Level // of all that was tested
@@ -65,6 +70,10 @@ const mostSteps = 365
 // The masses are exact: so much of an element in the tank before, so much in the
 // dose, so much after. What the tank uses up meanwhile is not in it; Maintain
 // plans that. A level can only be raised: to lower one, change water.
+//
+// Of an additive that moves the pH, such as soda or borax, in a tank whose pH is not known,
+// amount, levels and salinity are told and the steps are left out, see NotKnown. A strong
+// base, lime or caustic soda, is refused then.
 func Plan(d Dose) (DosePlan, error) {
 	present, strength, assumed, err := d.check()
 	if err != nil {
@@ -74,7 +83,7 @@ func Plan(d Dose) (DosePlan, error) {
 	if err != nil {
 		return DosePlan{}, err
 	}
-	if !s.known && (d.To.Parameter() == tested.Alkalinity || d.Additive.per().Amount(ions.Hydroxide) > 0) {
+	if !s.known && d.Additive.per().Amount(ions.Hydroxide) > 0 {
 		return DosePlan{}, noCarbon()
 	}
 	held := d.Limits.List()
@@ -90,7 +99,10 @@ func Plan(d Dose) (DosePlan, error) {
 		return DosePlan{}, err
 	}
 	p.Before = tank.now
-	if total > 0 {
+	switch {
+	case total > 0 && !s.known && tested.Alkalinity.In(d.Additive.per()) > 0:
+		p.NotKnown = []string{"pH", "saturation", "steps"}
+	case total > 0:
 		if err := d.spread(&p, held, s, tank, present, brings, total); err != nil {
 			return DosePlan{}, err
 		}

@@ -409,12 +409,8 @@ func TestWrongDoses(t *testing.T) {
 		}, "limits.alkalinity: got two levels, want one"},
 		{func(d *Dose) { d.Limits.Own = []tested.Limit{{PH: 0.1, Within: time.Hour}} }, `limits.origin: got nothing, want who says so`},
 		{func(d *Dose) {
-			d.Tank.Carbon, d.Air = carbonate.Known{}, 0
-			d.To, d.Additive = tested.AlkalinityOf(units.MilliequivalentsPerLitre(3)), pure(t, "NaHCO3")
-		}, "tank.carbon: got nothing, want the alkalinity, and a pH or the CO2 of the air"},
-		{func(d *Dose) {
 			d.Tank.Carbon, d.Air, d.Additive = carbonate.Known{}, 0, pure(t, "Ca(OH)2")
-		}, "tank.carbon: got nothing"},
+		}, "tank.carbon: got nothing, want the alkalinity, and a pH or the CO2 of the air"},
 	} {
 		d := good()
 		r.spoil(&d)

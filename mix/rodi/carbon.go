@@ -28,6 +28,7 @@ type Carbon struct {
 	Bed        units.Volume // of carbon; 0 if not known
 	Chlorine   units.Mass   // free chlorine that it removes, as Cl₂; 0 if not known
 	Chloramine units.Mass   // chloramine that it removes, as Cl₂; 0 if not known
+	Life       units.Volume // of feed, as the box prints it, if it tells no capacity
 	Price      units.Money
 }
 
@@ -36,6 +37,9 @@ type Carbon struct {
 // for one that is there is not known, or if neither is there.
 //
 //	1/V = c/M + c'/M'
+//
+// Carbon of a printed Life lasts for that: the box means ordinary tap water with chlorine,
+// and where there is chloramine nothing is certain but a test behind the carbon.
 func (c Carbon) Lasts(chlorine, chloramine units.MassPerLitre) (units.Volume, error) {
 	if err := c.check(); err != nil {
 		return input.NaN[units.Volume](), err
@@ -45,6 +49,9 @@ func (c Carbon) Lasts(chlorine, chloramine units.MassPerLitre) (units.Volume, er
 	}
 	if err := input.NotNegative("chloramine", float64(chloramine), "mg/L"); err != nil {
 		return input.NaN[units.Volume](), err
+	}
+	if c.Life > 0 {
+		return c.Life, nil
 	}
 	if chlorine > 0 && c.Chlorine == 0 || chloramine > 0 && c.Chloramine == 0 || chlorine+chloramine == 0 {
 		return 0, nil
@@ -60,7 +67,12 @@ func (c Carbon) Lasts(chlorine, chloramine units.MassPerLitre) (units.Volume, er
 }
 
 func (c Carbon) check() error {
-	return input.Join(
+	var both error
+	if c.Life != 0 && c.Chlorine+c.Chloramine > 0 {
+		both = input.Bad("life", c.Life.String(), "a life or capacities, one of the two")
+	}
+	return input.Join(both,
+		input.NotNegative("life", float64(c.Life), "L"),
 		input.NotNegative("bed", float64(c.Bed), "L"),
 		input.NotNegative("chlorine", float64(c.Chlorine), "g"),
 		input.NotNegative("chloramine", float64(c.Chloramine), "g"),

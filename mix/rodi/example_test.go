@@ -2,6 +2,7 @@ package rodi_test
 
 import (
 	"fmt"
+	"math"
 	"time"
 
 	"example.org/wellmixed/mix"
@@ -149,4 +150,39 @@ func ExampleAmmoniaFromChloramine() {
 	fmt.Printf("%.2f mg/L of nitrogen\n", rodi.AmmoniaFromChloramine(2.5*units.MilligramPerLitre).MilligramsPerLitre())
 	// Output:
 	// 0.49 mg/L of nitrogen
+}
+
+// Water of 10 mg/L of common salt behind a membrane, and resin that takes 1.1 moles of charge:
+// a meter that shows 10 ppm at the factor 0.5 stands for a sixth more charge than the salt has.
+func ExampleResin_LastsFor() {
+	resin := rodi.Resin{Volume: 2 * units.Litre, Capacity: 0.55 * units.MolePerLitre, Usable: units.Percent(100)}
+	salt := (units.AsSodium + units.AsChloride).AmountPerLitre(10 * units.MilligramPerLitre)
+	known, err := resin.LastsFor(salt)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	byMeter, err := resin.Lasts(units.TDSReading(10, 0.5), 0)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	used, err := resin.Used(salt, 1500*units.Litre)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.0f L by the salt, %.0f L by the meter; after 1500 L %.0f %% are used\n", known.Litres(), byMeter.Litres(), used.Percent())
+	// Output: 6428 L by the salt, 5500 L by the meter; after 1500 L 23 % are used
+}
+
+// A tap of 412 µS/cm and a product of 11.3, shown to 1 and to 0.1: no scale is asked for.
+func ExampleRejectionOf() {
+	r, u, err := rodi.RejectionOf(412, 11.3, 1/math.Sqrt(12), 0.1/math.Sqrt(12))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.2f ± %.2f %%\n", r.Percent(), u.Percent())
+	// Output: 97.26 ± 0.01 %
 }

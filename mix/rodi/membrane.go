@@ -42,6 +42,30 @@ func Rejection(feed, product units.TDS, step float64) (r, uncertainty units.Frac
 	return rejection("product", feed, product, step)
 }
 
+// RejectionOf returns the share of salt that a membrane holds back, from two readings of one
+// meter, in whatever unit it shows: conductivity, or dissolved solids on any scale, which
+// cancels. Each reading has a standard uncertainty of its own, because meters show more
+// digits of little; d/√12 for a display of step d.
+//
+//	symbol   R = 1 - κ'/κ; u(R)² = (u(κ')² + (κ'/κ)² u(κ)²)/κ²
+//	source   definition; propagation [GUM] 5.1.2
+//
+// The readings of two meters are in TDS, each with its scale: [Rejection].
+func RejectionOf[Q ~float64](feed, product, ofFeed, ofProduct Q) (r, uncertainty units.Fraction, err error) {
+	nan := units.Share(math.NaN())
+	err = input.Join(input.Positive("feed", float64(feed), ""), input.NotNegative("product", float64(product), ""),
+		input.NotNegative("ofFeed", float64(ofFeed), ""), input.NotNegative("ofProduct", float64(ofProduct), ""))
+	if err == nil && product > feed {
+		err = input.Bad("product", input.Number(float64(product)),
+			"at most the feed, "+input.Number(float64(feed))+": are the readings exchanged?")
+	}
+	if err != nil {
+		return nan, nan, err
+	}
+	passed := float64(product / feed)
+	return units.Share(1 - passed), units.Share(math.Hypot(float64(ofProduct/feed), passed*float64(ofFeed/feed))), nil
+}
+
 // rejection is Rejection, with the name of the field that the product's reading
 // came from.
 func rejection(field string, feed, product units.TDS, step float64) (r, uncertainty units.Fraction, err error) {

@@ -1,6 +1,7 @@
 package rodi
 
 import (
+	"cmp"
 	"math"
 
 	"example.org/wellmixed/internal/input"
@@ -12,10 +13,14 @@ import (
 // moles of charge, equivalents, per litre of the mixed bed, for the cations and
 // again for the anions: 0.5 to 0.8 eq/L is usual (from 1.8 to 2.0 of cation and
 // 1.0 to 1.4 of anion resin, the latter from memory), see [MixedBed].
+//
+// Where the box prints a number of litres and nothing else, Life takes it, and Volume,
+// Capacity and Usable are left out.
 type Resin struct {
 	Volume   units.Volume
 	Capacity units.AmountPerLitre
 	Usable   units.Fraction // of the capacity until the reading rises
+	Life     units.Volume   // of water that it makes, as the box prints it, if Capacity is not known
 	Leak     units.Fraction // of the salt that gets through fresh resin; 0: none that a meter sees
 	Price    units.Money    // of one filling
 }
@@ -68,38 +73,89 @@ func Equivalents(r units.TDS) units.AmountPerLitre {
 // through. Carbon dioxide passes the membrane as a gas and takes a site of the
 // anion resin per molecule, so the anions run out first.
 //
-//	symbol   V = f q V_r/(N + [CO2])
+//	symbol   V = f q V_r/(N + [CO2]), N = [Equivalents]
 //	source   balance of charge
 //
-// Of water with nothing to take out it is 0, not known.
+// Of water with nothing to take out it is 0, not known. N is known to 20 %, as any meter
+// makes it; where the salt itself is known, [Resin.LastsFor] is exact. Resin of a printed
+// Life lasts for that, whatever comes.
 func (r Resin) Lasts(in units.TDS, carbonDioxide units.AmountPerLitre) (units.Volume, error) {
+	if err := checkTDS("in", in); err != nil {
+		return input.NaN[units.Volume](), cmp.Or(r.check(), err)
+	}
+	if err := input.NotNegative("carbonDioxide", float64(carbonDioxide), "mmol/L"); err != nil {
+		return input.NaN[units.Volume](), cmp.Or(r.check(), err)
+	}
+	return r.LastsFor(Equivalents(in) + carbonDioxide)
+}
+
+// LastsFor returns how much water the resin makes that carries so much charge, in moles of
+// it per litre: the anions, and with them a site per molecule of carbon dioxide.
+//
+//	symbol   V = f q V_r/N
+//	source   balance of charge
+//	units    N mmol of charge per litre, meq/L; 0 gives 0, not known
+//
+// Salt in mg/L becomes charge by its mass per charge: 58.44 g of sodium chloride, and
+// 50.04 g of calcium carbonate, as which hardness is counted:
+//
+//	(units.AsSodium + units.AsChloride).AmountPerLitre(8 * units.MilligramPerLitre)
+//	(units.AsCalciumCarbonate / 2).AmountPerLitre(8 * units.MilligramPerLitre)
+func (r Resin) LastsFor(charge units.AmountPerLitre) (units.Volume, error) {
 	if err := r.check(); err != nil {
 		return input.NaN[units.Volume](), err
 	}
-	if err := checkTDS("in", in); err != nil {
+	if err := input.NotNegative("charge", float64(charge), "mmol/L"); err != nil {
 		return input.NaN[units.Volume](), err
 	}
-	if err := input.NotNegative("carbonDioxide", float64(carbonDioxide), "mmol/L"); err != nil {
-		return input.NaN[units.Volume](), err
+	if r.Life > 0 {
+		return r.Life, nil
 	}
-	load := Equivalents(in) + carbonDioxide
-	return finite(float64(r.Volume) * r.Usable.Value() * float64(r.Capacity/load)), nil
+	return finite(float64(r.Volume) * r.Usable.Value() * float64(r.Capacity/charge)), nil
+}
+
+// Used returns the share of what the resin can take that a volume of water of such a
+// charge has used up: above 1, it is used up.
+//
+//	symbol   N V/(f q V_r)
+//	source   balance of charge, see [Resin.LastsFor]
+func (r Resin) Used(charge units.AmountPerLitre, passed units.Volume) (units.Fraction, error) {
+	lasts, err := r.LastsFor(charge)
+	err = input.Join(err, input.NotNegative("passed", float64(passed), "L"))
+	switch {
+	case err != nil:
+		return units.Share(math.NaN()), err
+	case lasts == 0:
+		return units.Fraction{}, nil
+	}
+	return units.Share(float64(passed / lasts)), nil
 }
 
 func (r Resin) check() error {
+	if r.Life != 0 {
+		if r.Capacity != 0 {
+			return input.Bad("life", r.Life.String(), "a life or a capacity, one of the two")
+		}
+		return input.Join(input.Positive("life", float64(r.Life), "L"), r.checkLeak(), checkPrice(r.Price))
+	}
 	list := []error{
 		input.Positive("volume", float64(r.Volume), "L"),
 		input.Share("usable", r.Usable),
 		checkPrice(r.Price),
+		r.checkLeak(),
 	}
 	if !(r.Capacity > 0 && r.Capacity <= 5*units.MolePerLitre) {
 		list = append(list, input.Bad("capacity", r.Capacity.String(),
 			"above 0 and up to 5000 mmol of charge per litre; 500 to 800 is usual in a mixed bed"))
 	}
-	if !(r.Leak.Value() >= 0 && r.Leak.Value() < 1) {
-		list = append(list, input.Bad("leak", r.Leak.String(), "0 to below 100 %"))
-	}
 	return input.Join(list...)
+}
+
+func (r Resin) checkLeak() error {
+	if r.Leak.Value() >= 0 && r.Leak.Value() < 1 {
+		return nil
+	}
+	return input.Bad("leak", r.Leak.String(), "0 to below 100 %")
 }
 
 // FreeCarbonDioxide returns the dissolved gas in tap water of an alkalinity and

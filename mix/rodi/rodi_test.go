@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 	"time"
 
@@ -505,4 +506,97 @@ func TestCautions(t *testing.T) {
 	assert.NotEmpty(t, p.Assumptions)
 	_, err = json.Marshal(p)
 	assert.NoError(t, err)
+}
+
+// By hand: 8 mg/L of sodium chloride (58.44 g/mol) are 0.1369 meq/L, 8 mg/L of calcium carbonate
+// (50.04 g/eq) 0.1599. A litre of 0.7 eq/L, used to 80 %, takes 560 meq.
+func TestResinLastsFor(t *testing.T) {
+	r := rodi.Resin{Volume: 1, Capacity: 0.7 * units.MolePerLitre, Usable: units.Share(0.8)}
+	v, err := r.LastsFor((units.AsSodium + units.AsChloride).AmountPerLitre(8 * units.MilligramPerLitre))
+	require.NoError(t, err)
+	assert.InEpsilon(t, 560/(8/58.44), v.Litres(), 1e-4)
+	v, err = r.LastsFor((units.AsCalciumCarbonate / 2).AmountPerLitre(8 * units.MilligramPerLitre))
+	require.NoError(t, err)
+	assert.InEpsilon(t, 560/(8/50.04), v.Litres(), 1e-4)
+	used, err := r.Used(0.2*units.MillimolePerLitre, 700)
+	require.NoError(t, err)
+	assert.InEpsilon(t, 0.25, used.Value(), 1e-12)
+	used, err = r.Used(0, 700)
+	require.NoError(t, err)
+	assert.Zero(t, used.Value())
+	_, err = r.Used(-1, 700)
+	assert.EqualError(t, err, "charge: got -1 mmol/L, want zero or more")
+	_, err = r.Used(1, -7)
+	assert.EqualError(t, err, "passed: got -7 L, want zero or more")
+}
+
+// A box says 4000 L of feed for the carbon and 300 L of product for the resin, and no more.
+func TestPrintedLife(t *testing.T) {
+	s, f := house()
+	s.Carbon = rodi.Carbon{Life: 4000, Price: units.Money{Amount: 10, Currency: "EUR"}}
+	s.Resin = rodi.Resin{Life: 300, Price: units.Money{Amount: 15, Currency: "EUR"}}
+	f.Chlorine, f.Chloramine, f.CarbonDioxide = 1, 1, 1
+	p, err := s.Produce(f)
+	require.NoError(t, err)
+	assert.Equal(t, 300*units.Litre, p.Lasts.Resin)
+	assert.InEpsilon(t, 4000*p.Recovery.Value(), p.Lasts.Carbon.Litres(), 1e-12)
+	assert.Contains(t, strings.Join(p.Assumptions, " "), "boxes seldom mean chloramine")
+	assert.Contains(t, strings.Join(p.Assumptions, " "), "resin lasts as long as its box says")
+	assert.Zero(t, p.AfterResin.PPM())
+
+	s.Resin.Capacity = 1
+	_, err = s.Produce(f)
+	assert.EqualError(t, err, "resin.life: got 300 L, want a life or a capacity, one of the two")
+	s.Resin = rodi.Resin{Life: -1}
+	_, err = s.Produce(f)
+	assert.ErrorContains(t, err, "resin.life")
+	_, err = rodi.Carbon{Life: 100, Chlorine: 5}.Lasts(1, 0)
+	assert.EqualError(t, err, "life: got 100 L, want a life or capacities, one of the two")
+	_, err = rodi.Carbon{Life: -1}.Lasts(1, 0)
+	assert.ErrorIs(t, err, units.ErrInput)
+}
+
+// An analysis of the feed, 4 meq/L, tells the load of the resin better than its reading.
+func TestFeedCharge(t *testing.T) {
+	s, f := house()
+	f.CarbonDioxide = 0
+	s.Resin = rodi.Resin{Volume: 1, Capacity: 0.7 * units.MolePerLitre, Usable: units.Share(0.8)}
+	f.Charge = 4 * units.MillimolePerLitre
+	p, err := s.Produce(f)
+	require.NoError(t, err)
+	assert.InEpsilon(t, 560/(4*(1-p.Rejection.Value())), p.Lasts.Resin.Litres(), 1e-12)
+	assert.Contains(t, strings.Join(p.Assumptions, " "), "of the 4 meq/L of the analysis")
+	f.Charge = -1
+	_, err = s.Produce(f)
+	assert.ErrorContains(t, err, "feed.charge")
+}
+
+// By hand: 10 of 200 pass, 95 %. A display of 1 (0.289) on both gives 0.289/200 and 5 % of it;
+// conductivity and dissolved solids on any scale give the same.
+func TestRejectionOf(t *testing.T) {
+	d := 1 / math.Sqrt(12)
+	r, u, err := rodi.RejectionOf(200, 10, d, d)
+	require.NoError(t, err)
+	assert.InEpsilon(t, 0.95, r.Value(), 1e-12)
+	assert.InEpsilon(t, math.Hypot(1, 0.05)*d/200, u.Value(), 1e-12)
+	byTDS, uTDS, err := rodi.Rejection(tds(200), tds(10), 1)
+	require.NoError(t, err)
+	assert.InEpsilon(t, byTDS.Value(), r.Value(), 1e-12)
+	assert.InEpsilon(t, uTDS.Value(), u.Value(), 1e-12)
+	r, u, err = rodi.RejectionOf(400*units.MicrosiemensPerCentimetre, 20*units.MicrosiemensPerCentimetre, 0, 2*units.MicrosiemensPerCentimetre)
+	require.NoError(t, err)
+	assert.InEpsilon(t, 0.95, r.Value(), 1e-12)
+	assert.InEpsilon(t, 0.005, u.Value(), 1e-12)
+	for want, x := range map[string][4]float64{
+		"feed: got 0, want a number above zero":                                 {0, 0, 0, 0},
+		"product: got -1, want zero or more":                                    {1, -1, 0, 0},
+		"product: got 2, want at most the feed, 1: are the readings exchanged?": {1, 2, 0, 0},
+		"ofFeed: got -1, want zero or more":                                     {1, 0, -1, 0},
+		"ofProduct: got NaN, want zero or more":                                 {1, 0, 0, nan},
+		"feed: got NaN, want a number above zero":                               {nan, 0, 0, 0},
+	} {
+		_, u, err := rodi.RejectionOf(x[0], x[1], x[2], x[3])
+		assert.EqualError(t, err, want)
+		assert.True(t, math.IsNaN(u.Value()))
+	}
 }

@@ -37,6 +37,10 @@ type Feed struct {
 	Pressure    units.GaugePressure // just before the membrane, behind a pump if there is one
 	Temperature units.Temperature
 
+	// Charge is that of the anions of the feed, from an analysis, in moles of it per litre:
+	// what the resin has to take, which the reading tells only to 20 %. 0: TDS tells.
+	Charge units.AmountPerLitre
+
 	CarbonDioxide units.AmountPerLitre // dissolved gas, see FreeCarbonDioxide; 0 if not known
 	Chlorine      units.MassPerLitre   // free, as Cl₂; the US allow 4 mg/L [POT]
 	Chloramine    units.MassPerLitre   // as Cl₂; likewise
@@ -100,7 +104,11 @@ func (s System) Produce(f Feed) (Product, error) {
 	p.AfterResin = p.AfterMembrane
 	if s.Resin != (Resin{}) {
 		p.AfterResin = scale((1 - run.rejection.Value()) * s.Resin.Leak.Value())
-		if p.Lasts.Resin, err = s.Resin.Lasts(p.AfterMembrane, f.CarbonDioxide); err != nil {
+		charge := f.Charge * units.AmountPerLitre(1-run.rejection.Value())
+		if f.Charge == 0 {
+			charge = Equivalents(p.AfterMembrane)
+		}
+		if p.Lasts.Resin, err = s.Resin.LastsFor(charge + f.CarbonDioxide); err != nil {
 			return Product{}, input.In("resin", err)
 		}
 	}
@@ -232,6 +240,7 @@ func (f Feed) check() error {
 		input.Positive("feed.pressure", float64(f.Pressure), "bar"),
 		cmp.Or(input.Set("feed.temperature", f.Temperature),
 			input.As("feed.temperature", temperatureRange.Check(f.Temperature.Celsius()))),
+		input.NotNegative("feed.charge", float64(f.Charge), "mmol/L"),
 		input.NotNegative("feed.carbonDioxide", float64(f.CarbonDioxide), "mmol/L"),
 		input.NotNegative("feed.chlorine", float64(f.Chlorine), "mg/L"),
 		input.NotNegative("feed.chloramine", float64(f.Chloramine), "mg/L"))
@@ -304,18 +313,34 @@ func (s System) assumptions(f Feed) []string {
 		list = append(list, "The salt of the rating's test water was not given, so its osmotic pressure is left out: flow "+
 			"comes out a few per cent low.")
 	}
-	if s.Resin != (Resin{}) {
-		list = append(list, "The resin takes up 1 meq/L per 100 µS/cm, within 20 %, and a site per molecule of "+
-			"carbon dioxide"+
+	switch {
+	case s.Resin == (Resin{}):
+	case s.Resin.Life > 0:
+		list = append(list, "The resin lasts as long as its box says, whatever comes to it.")
+	default:
+		list = append(list, "The resin takes up "+load(f)+", and a site per molecule of carbon dioxide"+
 			defaulted(f.CarbonDioxide == 0, "; that of the feed is not known and was left out: the resin will last less, "+
 				"often half")+".")
 	}
-	if f.Chlorine+f.Chloramine > 0 && s.Carbon != (Carbon{}) {
+	switch {
+	case s.Carbon.Life > 0:
+		list = append(list, "The carbon lasts as long as its box says"+
+			defaulted(f.Chloramine > 0, "; boxes seldom mean chloramine, of which it may let through much sooner")+".")
+	case f.Chlorine+f.Chloramine > 0 && s.Carbon != (Carbon{}):
 		list = append(list, "The carbon removes what its label says at the label's flow; sediment and organic matter "+
 			"shorten that.")
 	}
 	return append(list, "The cost is that of water and of the stages with a price and a known life; work, electricity "+
 		"and the system itself are not in it.")
+}
+
+// load says how much charge comes to the resin.
+func load(f Feed) string {
+	if f.Charge > 0 {
+		return "what the membrane lets through of the " + input.Number(f.Charge.MillimolesPerLitre()) +
+			" meq/L of the analysis"
+	}
+	return "1 meq/L per 100 µS/cm, within 20 %"
 }
 
 func defaulted(yes bool, text string) string {

@@ -23,6 +23,17 @@ func (c Compound) RaisesAlkalinity(m units.Mass, in units.Volume) units.Alkalini
 	return units.MilliequivalentsPerLitre((c.Alkalinity() * c.perLitre(m, in) * 1000))
 }
 
+// RaisesBoron returns by how much a mass of the pure compound raises the boron of a volume
+// of water, boric acid and borate together: 1 g of Na2B4O7.10H2O in 100 L by 0.1049 mmol/L,
+// which is 1.134 mg/L. In seawater the two turn into one another until they fit its pH,
+// so neither by itself is what the dose brings.
+func (c Compound) RaisesBoron(m units.Mass, in units.Volume) units.AmountPerLitre {
+	return units.AmountPerLitre(c.boron()*c.perLitre(m, in)) * units.MolePerLitre
+}
+
+// boron returns the moles of boron in a mole, in both of its species.
+func (c Compound) boron() float64 { return c.Gives(ions.BoricAcid) + c.Gives(ions.Borate) }
+
 // perLitre is m/(M V) in mol/L.
 func (c Compound) perLitre(m units.Mass, in units.Volume) float64 {
 	if !(in > 0) {
@@ -44,6 +55,13 @@ func (c Compound) ToRaise(i ions.Ion, by units.AmountPerLitre, in units.Volume) 
 // compound cannot.
 func (c Compound) ToRaiseAlkalinity(by units.Alkalinity, in units.Volume) (units.Mass, error) {
 	return c.toRaise("alkalinity", c.Alkalinity(), by.MilliequivalentsPerLitre(), in)
+}
+
+// ToRaiseBoron returns the mass of the pure compound that raises the boron of a volume of
+// water by so much, boric acid and borate together. It is an *units.InputError if the
+// compound cannot.
+func (c Compound) ToRaiseBoron(by units.AmountPerLitre, in units.Volume) (units.Mass, error) {
+	return c.toRaise("boron", c.boron(), by.MillimolesPerLitre(), in)
 }
 
 // toRaise takes the rise in mmol or meq per litre.

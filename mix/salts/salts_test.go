@@ -552,3 +552,19 @@ func BenchmarkDensity(b *testing.B) {
 		sink = float64(d)
 	}
 }
+
+// 1 g of borax in 100 L: 1/381.363 mol with four of boron of 10.81 g/mol, 1.134 mg/L, of which the
+// borate alone would be a half. Boric acid, 61.83 g/mol, has one.
+func TestRaisesBoron(t *testing.T) {
+	borax := must(t, "Na2B4O7.10H2O")
+	rise := borax.RaisesBoron(units.Gram, 100*units.Litre)
+	assert.InEpsilon(t, 4/381.363*10, rise.MillimolesPerLitre(), 1e-4)
+	assert.InEpsilon(t, 1.134, units.AsBoron.MassPerLitre(rise).MilligramsPerLitre(), 1e-3)
+	assert.InEpsilon(t, 1/61.833*10, must(t, "H3BO3").RaisesBoron(units.Gram, 100*units.Litre).MillimolesPerLitre(), 1e-4)
+	m, err := borax.ToRaiseBoron(rise, 100*units.Litre)
+	require.NoError(t, err)
+	assert.InEpsilon(t, 1, m.Grams(), 1e-12)
+	_, err = must(t, "NaCl").ToRaiseBoron(rise, 100*units.Litre)
+	assert.ErrorContains(t, err, "one that changes boron")
+	assert.True(t, math.IsNaN(float64(borax.RaisesBoron(units.Gram, 0))))
+}

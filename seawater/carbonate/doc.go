@@ -47,6 +47,7 @@
 //	[D81]  Dickson (1981), Deep-Sea Res. 28A, 609-623.
 //	[D90a] Dickson (1990), Deep-Sea Res. 37, 755-766.
 //	[D90b] Dickson (1990), J. Chem. Thermodyn. 22, 113-127.
+//	[BMB]  Bischoff, Mackenzie and Bishop (1987), Geochim. Cosmochim. Acta 51, 1413-1423.
 //	[DM87] Dickson and Millero (1987), Deep-Sea Res. 34, 1733-1743.
 //	[DR]   Dickson and Riley (1979), Mar. Chem. 7, 89-99.
 //	[DSC]  Dickson, Sabine and Christian (2007), Guide to best practices for
@@ -66,6 +67,7 @@
 //	[M21]  Munhoven (2021), Geosci. Model Dev. 14, 4225-4240.
 //	[M79]  Millero (1979), Geochim. Cosmochim. Acta 43, 1651-1661.
 //	[M95]  Millero (1995), Geochim. Cosmochim. Acta 59, 661-677.
+//	[MP98] Millero and Pierrot (1998), Aquat. Geochem. 4, 153-199.
 //	[MPF]  Millero, Plese and Fernandez (1988), Limnol. Oceanogr. 33, 269-274.
 //	[MPM]  Mojica Prieto and Millero (2002), Geochim. Cosmochim. Acta 66,
 //	       2529-2540.
@@ -73,6 +75,7 @@
 //	[MUC]  Mucci (1983), Am. J. Sci. 283, 780-799.
 //	[P18]  Papadimitriou et al. (2018), Geochim. Cosmochim. Acta 220, 55-70.
 //	[PF]   Perez and Fraga (1987), Mar. Chem. 21, 161-168.
+//	[PM74] Plummer and Mackenzie (1974), Am. J. Sci. 274, 61-83.
 //	[R93]  Roy et al. (1993), Mar. Chem. 44, 249-267; errata 45, 337 and 52, 183.
 //	[RC]   Millero, Feistel, Wright and McDougall (2008), Deep-Sea Res. I 55,
 //	       50-72: the reference composition.

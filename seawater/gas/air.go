@@ -142,6 +142,43 @@ func (a Air) DewPoint() units.Temperature {
 // begins a search.
 var magnusCoef = [...]float64{6.41542, 17.62, 243.12}
 
+// WetBulb returns what a thermometer in a wet sock shows in the air: the coldest that
+// evaporation can make water, as of a tank under a fan. It is the inverse of
+// [HumidityFromWetBulb].
+//
+//	symbol   W(t, tw) = W, solved to the last digits
+//	source   [ASHRAE] ch. 1 eq. 33
+//	range    tw >= 0 °C
+//	outside  below that, where the sock freezes; no such air: NaN
+func (a Air) WetBulb() units.Temperature {
+	w, t := a.HumidityRatio(), a.Temperature.Celsius()
+	low, high := 0., t
+	if !(wetRatio(t, low, a.Pressure) <= w && wetRatio(t, high, a.Pressure) >= w) {
+		if a.Humidity.Value() == 1 && t >= 0 { // rounding at the upper end
+			return a.Temperature
+		}
+		return units.Celsius(math.NaN())
+	}
+	// The ratio rises with tw from the driest air to the dampest: halving is sure, and 60
+	// times of it leave less than a last digit.
+	for range 60 {
+		middle := (low + high) / 2
+		if wetRatio(t, middle, a.Pressure) < w {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	return units.Celsius((low + high) / 2)
+}
+
+// wetRatio returns the humidity ratio of air of t °C in which the wet bulb shows tw.
+func wetRatio(t, tw float64, p units.AirPressure) float64 {
+	ws := humidityRatio(SaturationPressure(units.Celsius(tw)), p)
+	return ((evaporationHeat0-wetBulbVapourSlip*tw)*ws - dryHeat*(t-tw)) /
+		(evaporationHeat0 + vapourHeat*t - wetBulbWaterHeat*tw)
+}
+
 // HumidityFromWetBulb returns the relative humidity of air of a temperature in
 // which a thermometer in a wet sock shows less.
 //

@@ -43,6 +43,11 @@ var benches = []struct {
 	{"Enthalpy", func() { sink = room.Enthalpy() }},
 	{"DewPoint", func() { sink = room.DewPoint().Celsius() }},
 	{"HumidityFromWetBulb", func() { sink = HumidityFromWetBulb(warm, units.Celsius(20), oneAtm).Value() }},
+	{"WetBulb", func() { sink = room.WetBulb().Celsius() }},
+	{"RateOfTwo", func() {
+		k, _, _ := RateOfTwo(Reading{0, units.Percent(20)}, Reading{time.Hour, units.Percent(60)}, units.Percent(100), units.Percent(1))
+		sink = k.PerHour()
+	}},
 	{"ShahRate", func() { sink = ShahRate(sea, warm, room) }},
 	{"CarrierRate", func() { sink = CarrierRate(sea, warm, room, 0.2, CarrierQuiet) }},
 	{"VDIRate", func() { sink = VDIRate(sea, warm, room, VDIStill) }},

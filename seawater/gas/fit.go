@@ -112,6 +112,37 @@ func lineWeight(log []Reading, i int, saturation units.Fraction, a, b float64, r
 	return d * d, t, y
 }
 
+// RateOfTwo returns the rate from two readings on the way to a known saturation, and its
+// standard uncertainty from that of each reading.
+//
+//	symbol   kLa = ln((Cs - C1)/(Cs - C2))/(t2 - t1),
+//	         u(kLa)² = u(C)² (1/(Cs - C1)² + 1/(Cs - C2)²)/(t2 - t1)²
+//	source   [ASCE], log-deficit method of two points; propagation [GUM] 5.1.2
+//	units    t h
+//
+// Both lie on one side of saturation. Two readings do not show that the saturation is the
+// right one: a log does, see [FitDeficit] and [FitCurve].
+func RateOfTwo(first, second Reading, saturation, ofEach units.Fraction) (rate, uncertainty TransferRate, err error) {
+	nan := TransferRate(math.NaN())
+	d1, d2 := saturation.Value()-first.Oxygen.Value(), saturation.Value()-second.Oxygen.Value()
+	passed := (second.At - first.At).Hours()
+	switch {
+	case !(saturation.Value() > 0 && saturation.Value() <= mostOxygen):
+		return nan, nan, input.Bad("saturation", percent(saturation), "a share of saturation, above 0 and up to 500 %")
+	case !(passed > 0):
+		return nan, nan, input.Bad("second.at", second.At.String(), "later than the first, "+first.At.String())
+	case !(first.Oxygen.Value() >= 0 && first.Oxygen.Value() <= mostOxygen):
+		return nan, nan, input.Bad("first.oxygen", percent(first.Oxygen), "a share of saturation, 0 to 500 %")
+	case !(d1/d2 >= 1 && d1/d2 <= math.MaxFloat64):
+		return nan, nan, input.Bad("second.oxygen", percent(second.Oxygen), "a reading between the first, "+
+			percent(first.Oxygen)+", and saturation, "+percent(saturation))
+	}
+	if err := input.NotNegative("ofEach", ofEach.Value(), ""); err != nil {
+		return nan, nan, err
+	}
+	return TransferRate(math.Log(d1/d2) / passed), TransferRate(ofEach.Value() * math.Hypot(1/d1, 1/d2) / passed), nil
+}
+
 // FitCurve returns rate and saturation from a log: for a meter whose 100 % one does
 // not trust, and for water of which animals take oxygen, where it comes to rest
 // below saturation.
