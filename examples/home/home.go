@@ -184,7 +184,7 @@ type Calendar struct {
 type Recipe struct {
 	Like      string
 	Salinity  *units.PracticalSalinity
-	Volume    units.Volume
+	Volume    *units.Volume
 	Tolerance *units.Fraction
 	Targets   []Target
 	Shelf     []Jar
@@ -198,7 +198,8 @@ type Jar struct {
 	Compound        salts.Compound
 	Purity          units.Fraction
 	Price           units.Money
-	Package, Left   units.Mass
+	Package         units.Mass
+	Left            *units.Mass // nil: plenty
 	AllowedByItself bool
 }
 

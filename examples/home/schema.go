@@ -374,9 +374,7 @@ func (h *Home) recipe(f *file) {
 	r := &h.Recipe
 	f.text("recipe.like", &r.Like, "a published recipe to come near to; the sea if not said", "or kester")
 	h.salinity(f, "recipe.salinity", &r.Salinity, "that the mix is to have; mix.target if not said", "or 35 ppt")
-	if f.get("recipe.volume", &r.Volume, "finished mix; that of the batch if not said", "100 L") && !(r.Volume > 0) {
-		f.fail("recipe.volume", r.Volume.String(), "above zero")
-	}
+	maybe(f, "recipe.volume", &r.Volume, "finished mix; that of the batch if not said", "100 L")
 	maybe(f, "recipe.tolerance", &r.Tolerance, "how far every ion may be off; 1 % if not said", "2 %")
 	f.each("recipe.targets", func(_ int, path string) {
 		var t Target
@@ -392,9 +390,7 @@ func (h *Home) recipe(f *file) {
 		f.get(path+".purity", &j.Purity, "of it", "99 %")
 		f.get(path+".price", &j.Price, "of a package", "9 EUR")
 		f.get(path+".package", &j.Package, "in a package", "10 kg")
-		if f.get(path+".left", &j.Left, "if it is not plenty", "or 3 kg") && !(j.Left > 0) { // an empty jar is no jar
-			f.fail(path+".left", j.Left.String(), "above zero; leave an empty jar out, and the key if there is plenty")
-		}
+		maybe(f, path+".left", &j.Left, "if it is not plenty", "or 3 kg")
 		var allowed string
 		f.choice(path+".allowed", &allowed, []string{"no", "yes"}, "though it is usually left out")
 		j.AllowedByItself = allowed == "yes"

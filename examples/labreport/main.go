@@ -66,12 +66,12 @@ type findings struct {
 }
 
 func answer(h *home.Home, data []byte) (*paper.Report, any, error) {
-	f, err := examine(data, h.Temperature())
+	r := &paper.Report{Title: cmp.Or(h.Name, "Your tank") + ": the laboratory report"}
+	f, err := examine(data, h.AnyTemperature(r))
 	if err != nil {
 		return nil, nil, err
 	}
-	title := cmp.Or(h.Name, "Your tank") + ": the laboratory report"
-	w := writer{Report: &paper.Report{Title: title}, findings: f, home: h}
+	w := writer{Report: r, findings: f, home: h}
 	w.write()
 	return w.Report, f, nil
 }

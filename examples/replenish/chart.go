@@ -116,7 +116,7 @@ func (j *job) brings(d replenish.Dosed, p tested.Parameter) (base float64, known
 	one, err := j.amountFor(d.Additive, p.None().WithBase(1))
 	switch {
 	case err != nil: // it brings nothing, unless nobody can tell
-		return 0, p != tested.Alkalinity && p != tested.Calcium || j.h.Tank.PH.Given() || j.h.Air > 0
+		return 0, p != tested.Alkalinity && p != tested.Calcium || j.h.Tank.PH.Given() || j.air > 0
 	case one.Volume > 0:
 		return float64(d.Amount.Volume / one.Volume), true
 	}

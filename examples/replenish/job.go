@@ -13,6 +13,7 @@ import (
 	"example.org/wellmixed/mix/replenish"
 	"example.org/wellmixed/mix/salts"
 	"example.org/wellmixed/mix/tested"
+	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/units"
 )
 
@@ -22,6 +23,7 @@ type job struct {
 	h      *home.Home
 	r      *paper.Report
 	tank   tested.Water
+	air    carbonate.XCO2 // that it is at rest with, if its pH is not known
 	log    replenish.Log
 	done   []string        // what the charts mark
 	entry  []int           // of the file, for each test of the log
@@ -74,6 +76,9 @@ func work(h *home.Home) (job, error) {
 	if j.tank, err = h.AnyTank(j.r); err != nil {
 		return j, err
 	}
+	if h.Tank.PH.Given() || len(h.Goal.Levels)+len(h.Tests)+len(h.Routine.PerDay) > 0 || h.LimeWater.TopOff > 0 {
+		j.air = h.AnyAir(j.r)
+	}
 	if err := j.read(); err != nil {
 		return j, err
 	}
@@ -82,7 +87,7 @@ func work(h *home.Home) (job, error) {
 			continue
 		}
 		if a, has := j.additive(u.Parameter); has {
-			plan, err := replenish.Maintain(replenish.Upkeep{Tank: j.tank, Air: h.Air, Use: u, Additive: a.Is})
+			plan, err := replenish.Maintain(replenish.Upkeep{Tank: j.tank, Air: j.air, Use: u, Additive: a.Is})
 			j.Upkeeps = append(j.Upkeeps, upkeep{u.Parameter, a.Name, plan, u.PerDay, j.asWritten(err)})
 		}
 	}
@@ -224,12 +229,9 @@ func (j *job) raise(to tested.Level) {
 	if !has {
 		return
 	}
-	plan, err := replenish.Plan(replenish.Dose{Tank: j.tank, Air: j.h.Air, To: to, Additive: a.Is})
+	plan, err := replenish.Plan(replenish.Dose{Tank: j.tank, Air: j.air, To: to, Additive: a.Is})
 	d := dose{To: to, Additive: a.Name, DosePlan: plan, failed: j.asWritten(err)}
 	if err != nil {
-		if !j.h.Tank.PH.Given() && j.h.Air == 0 {
-			j.r.Hides("tank.ph, or room.co2", "in what steps to dose")
-		}
 		d.inAll, _ = j.amountFor(a.Is, to.WithBase(to.Base()-now.Base()))
 		j.r.Care("dosing", a.Holds.Cautions()...)
 	}
@@ -239,7 +241,7 @@ func (j *job) raise(to tested.Level) {
 // amountFor is how much of an additive raises a level so far, whatever it does besides.
 func (j *job) amountFor(a replenish.Additive, rise tested.Level) (replenish.Amount, error) {
 	const part = 1e-3 // of it, of which no pH is in the way
-	plan, err := replenish.Maintain(replenish.Upkeep{Tank: j.tank, Air: j.h.Air, Additive: a,
+	plan, err := replenish.Maintain(replenish.Upkeep{Tank: j.tank, Air: j.air, Additive: a,
 		Use: replenish.Use{Parameter: rise.Parameter(), PerDay: rise.WithBase(rise.Base() * part)}})
 	return times(plan.PerDay, 1/part), err
 }
@@ -250,7 +252,7 @@ func times(a replenish.Amount, x float64) replenish.Amount {
 
 // lime plans lime water in the place of top-off.
 func (j *job) lime(w home.LimeWater) {
-	l := replenish.LimeWater{Tank: j.tank, Air: j.h.Air, TopOff: w.TopOff, Temperature: w.Temperature,
+	l := replenish.LimeWater{Tank: j.tank, Air: j.air, TopOff: w.TopOff, Temperature: w.Temperature,
 		Saturation: w.Saturation}
 	if u, known := j.use(tested.Alkalinity); known && u.PerDay.Base() > 0 {
 		l.Demand = u.PerDay

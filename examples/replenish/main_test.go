@@ -94,7 +94,6 @@ func TestJSONOfTheUnknown(t *testing.T) {
 		"tests": [{"at": "2026-03-01", "alkalinity": "7.6 dKH", "calcium": "420 mg/L"}, {"at": "2026-03-03", "alkalinity": "7.4 dKH", "calcium": "420 mg/L"},
 			{"at": "2026-03-06", "alkalinity": "7.0 dKH", "calcium": "420 mg/L"}], "lowest": {"calcium": "380 mg/L"}`, "-json")
 	assert.Contains(t, out, `"Days": null`)
-	assert.Contains(t, out, `"Aragonite": null`)
 	assert.Contains(t, out, `"Ratio": null`)
 }
 
@@ -186,10 +185,18 @@ func TestGoalAlone(t *testing.T) {
 	out, err := report("-file", file)
 	require.NoError(t, err)
 	assert.Contains(t, out, "additives for alkalinity: reckoned with NaHCO3 of 100 %")
-	// Without a pH nobody can tell the steps, but how much in all.
+	// Without a pH the tank is taken as aired with outdoor air, as by every other command.
 	dark := own(t, small+`, "alkalinity": "7 dKH"}, "goal": {"alkalinity": "7.5 dKH"}`)
-	assert.Contains(t, dark, "Alkalinity to 7.5 dKH, besides: 899 mg of sodium hydrogen carbonate in all, in steps that cannot be told.")
-	assert.Contains(t, dark, "tank.ph, or room.co2: in what steps to dose")
+	assert.Contains(t, dark, "Alkalinity to 7.5 dKH, besides: 899 mg of sodium hydrogen carbonate at once.")
+	assert.Contains(t, dark, "tank.ph: by how much a dose of alkalinity may move it, but for a guess from outdoor air")
+	outdoor := own(t, small+`, "alkalinity": "7 dKH"}, "room": {"co2": "420 ppm"}, "goal": {"alkalinity": "7.5 dKH"}`)
+	steps := func(text string) string {
+		_, text, _ = strings.Cut(text, "Alkalinity to 7.5 dKH 899")
+		text, _, _ = strings.Cut(text, "Salinity rises")
+		return text
+	}
+	assert.NotEmpty(t, steps(dark))
+	assert.Equal(t, steps(outdoor), steps(dark))
 	// What the file says of a day stands in for a log.
 	told := own(t, small+`, "alkalinity": "7 dKH", "calcium": "420 mg/L"}, "room": {"co2": "600 ppm"}, "per_day": {"alkalinity": "-0.5 dKH"}, "lowest": {"alkalinity": "6 dKH"}`)
 	assert.Contains(t, told, "Undosed, alkalinity is down at 6 dKH in 2.0 days.")
@@ -222,7 +229,8 @@ func TestFlatLogAndUnknownPH(t *testing.T) {
 	assert.NotContains(t, out, "e+")
 	assert.Contains(t, out, "Undosed, calcium never is at 380 mg/L Ca")
 	assert.NotContains(t, out, "never days")
-	assert.Contains(t, out, "; pH not known: in many small parts")
+	blind := own(t, small+`}, "per_day": {"alkalinity": "-0.5 dKH"}`)
+	assert.Contains(t, blind, "; pH not known: in many small parts")
 	assert.Equal(t, ", where skeletons take 2 to 1: the tests leave it open", ratio(replenish.Calcification{Ratio: math.NaN(), Consistent: true}))
 }
 
