@@ -16,6 +16,7 @@ import (
 	"example.org/wellmixed/examples/paper"
 	"example.org/wellmixed/mix"
 	"example.org/wellmixed/mix/advice"
+	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/units"
 )
 
@@ -148,6 +149,20 @@ func TestOddDrawings(t *testing.T) {
 	}
 	assert.Empty(t, empty.SVG())
 	assert.NotEmpty(t, flat.SVG())
+}
+
+// An uncertainty has two digits at most [JCGM 100:2008, 7.2.6], and its value no more decimals.
+func TestPlusMinus(t *testing.T) {
+	dKH := func(x float64) tested.Level { return tested.AlkalinityOf(units.DKH(x)).In(tested.DKH) }
+	for want, of := range map[string][2]float64{
+		"0.006 ± 0.004 dKH": {0.00585, 0.0041}, "0.399 ± 0.014 dKH": {0.3987, 0.0141}, "3.2 ± 0.5 dKH": {3.15, 0.48},
+		"-0.13 ± 0.09 dKH": {-0.129, 0.091}, "12 ± 20 dKH": {12.3, 20}, "5.0 ± 0.3 dKH": {5, 0.297}, "0.2 dKH": {0.2, 1e-16}, "7.12 dKH": {7.123, math.Inf(1)},
+	} {
+		assert.Equal(t, want, paper.PlusMinus(dKH(of[0]), dKH(of[1])))
+	}
+	assert.Equal(t, "2.20 to 4.10 dKH", paper.Between(dKH(2.2), dKH(4.1), dKH(0.24)))
+	assert.Empty(t, paper.Between(dKH(2.2), dKH(4.1), tested.Level{}))
+	assert.Equal(t, "7 dKH", paper.PlusMinus(dKH(7), tested.Level{}))
 }
 
 func TestQuantities(t *testing.T) {

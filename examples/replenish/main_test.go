@@ -21,6 +21,9 @@ var update = flag.Bool("update", false, "rewrite the expected reports")
 
 func report(args ...string) (string, error) { return hometest.Run(command(), args...) }
 
+// one runs the text of a whole report on one line.
+func one(text string) string { return strings.Join(strings.Fields(text), " ") }
+
 // own runs the command on a home of its own: a small tank, and what is said besides.
 func own(t *testing.T, rest string, args ...string) string {
 	t.Helper()
@@ -201,6 +204,41 @@ func TestGoalAlone(t *testing.T) {
 	told := own(t, small+`, "alkalinity": "7 dKH", "calcium": "420 mg/L"}, "room": {"co2": "600 ppm"}, "per_day": {"alkalinity": "-0.5 dKH"}, "lowest": {"alkalinity": "6 dKH"}`)
 	assert.Contains(t, told, "Undosed, alkalinity is down at 6 dKH in 2.0 days.")
 	assert.Contains(t, told, "Every day, in all: 899 mg of sodium hydrogen carbonate.")
+}
+
+// A plan that fails leaves nothing behind: no numbers of nothing, no table without rows.
+func TestFailedPlan(t *testing.T) {
+	file := hometest.File(t, `{`+small+`, "alkalinity": "7 dKH", "nitrate": "6 mg/L NO3"},
+		"goal": {"alkalinity": "8 dKH"}, "lowest": {"alkalinity": "6 dKH"}, "per_day": {"alkalinity": "-0.2 dKH"}, "lime_water": {"top_off": "1 L/day", "temperature": "19 °C", "saturation": "100 %"},
+		"additives": [{"name": "soda", "for": "alkalinity", "compound": "Na2CO3", "purity": "0 %"}]}`)
+	var r map[string]any
+	hometest.JSON(t, &r, command(), "-file", file)
+	for _, list := range []string{"Upkeeps", "Doses"} {
+		failed := r[list].([]any)[0].(map[string]any)
+		assert.Contains(t, failed["Failed"], "purity: got 0 %", list)
+		for _, key := range []string{"PerDay", "Amount", "Low", "Steps"} {
+			assert.NotContains(t, failed, key, list)
+		}
+	}
+	out, err := report("-file", file)
+	require.NoError(t, err)
+	assert.Contains(t, out, "cannot be planned")
+	for _, none := range []string{"-0.0", "hydrometer", "95 %\n", "0 g"} {
+		assert.NotContains(t, out, none)
+	}
+}
+
+// What accumulates is made, not used with a minus.
+func TestMade(t *testing.T) {
+	out, err := report()
+	require.NoError(t, err)
+	assert.Regexp(t, `nitrate mg/L NO3 +6 +made 0.13 ± 0.09`, out)
+	assert.Regexp(t, `nitrate mg/L NO3 +made 0.13 ± 0.09 +-0.05 to 0.31`, out)
+	assert.Contains(t, one(out), "420 mL of soda from 1 March to 15 March; a change of 45 L on 8 March")
+	// Three tests on one line leave no uncertainty to print, and no band.
+	line := own(t, small+`}, "tests": [{"at": "2026-03-01", "alkalinity": "8.5 dKH"}, {"at": "2026-03-04", "alkalinity": "7.9 dKH"}, {"at": "2026-03-08", "alkalinity": "7.1 dKH"}]`)
+	assert.Contains(t, line, "alkalinity dKH 0.2 7.1 3")
+	assert.NotContains(t, line, "± 0 ")
 }
 
 // Trace doses are printed in milligrams and parts of a millilitre, not as zero.
