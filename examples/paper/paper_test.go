@@ -181,6 +181,7 @@ func TestQuantities(t *testing.T) {
 		paper.Span(24 * time.Hour * 14):                      "14 days",
 		paper.Span(24 * time.Hour * 182):                     "26 weeks",
 		paper.Span(60 * time.Hour):                           "2.5 days",
+		paper.Span(730*time.Hour + 29*time.Minute):           "30 days", // a month
 		paper.Span(time.Second):                              "under a minute",
 		paper.Digits(0):                                      "0",
 		paper.Digits(math.NaN()):                             "?",
