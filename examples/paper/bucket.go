@@ -121,10 +121,10 @@ func (b *Bucket) names(edge, full, water, bottom float64) (list []written, end f
 	}
 	put(max(full-4, 14), "name", "with the salt")
 	put(end+line, "small", b.Style.Of(b.Full))
-	put(max(water-4, end+line+4), "name", "pure water")
+	put(max(water-4, end+line+8), "name", "pure water")
 	put(end+line, "small", b.Style.Of(b.Water))
 	if b.Scoops > 0 {
-		put(max(bottom-line, end+line+4), "small", "about "+Digits(b.Scoops)+" level", "scoops of salt")
+		put(max(bottom-line, end+line+8), "small", "about "+Digits(b.Scoops)+" level", "scoops of salt")
 	}
 	return list, end
 }

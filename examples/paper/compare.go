@@ -65,10 +65,11 @@ func (r Compared) draw(d *drawing, y float64) {
 	for _, x := range []*float64{&r.Before, &r.New, &r.After, &r.Goal, &r.Low, &r.High} {
 		*x = asPrinted(*x, digits) // what reads the same is one point
 	}
-	below := y + 1
-	for word := range strings.FieldsSeq(r.Name) {
+	words := strings.Fields(r.Name)
+	below := y + 9 - 8*float64(len(words))
+	for _, word := range words {
 		d.text(compareFrom-10, below, "end", "name", word)
-		below += 14
+		below += 15
 	}
 	d.text(compareFrom-10, below, "end", "small", r.Unit)
 	least, most := math.Inf(1), math.Inf(-1)
