@@ -148,9 +148,9 @@ func (y *year) ofLog(tank tested.Water) (tested.Water, tested.Levels) {
 	}
 	slices.SortStableFunc(log.Tests, func(a, b replenish.Test) int { return -a.At.Compare(b.At) })
 	for _, t := range log.Tests { // the last first
-		if p := t.Level.Parameter(); !slices.ContainsFunc(tank.Levels, func(l tested.Level) bool { return l.Parameter() == p }) {
+		if _, known := tank.Level(t.Level.Parameter()); !known {
 			tank = tank.With(t.Level)
-			levels = append(levels, paper.Precise(t.Level)+" of "+string(p))
+			levels = append(levels, paper.Precise(t.Level)+" of "+string(t.Level.Parameter()))
 		}
 	}
 	if len(uses) > 0 {

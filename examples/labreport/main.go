@@ -5,10 +5,11 @@
 //	go run ./examples/labreport
 //	go run ./examples/labreport -report my.csv -temperature "77 °F" -html page.html
 //
-// Without -report it works on an invented one, which it is headed as beside a file of your own.
-// -example-report prints it as a start for yours: a line for each quantity, with value, unit and standard uncertainty. JSON works too: a list
-// of objects with the fields quantity, value, unit, uncertainty and below. What you tested
-// yourself, in the file of the home, stands beside what the laboratory found.
+// Without -report it works on an invented one, and beside a file of your own it says so;
+// -example-report prints it as a start for yours: a line for each quantity, with value, unit and
+// standard uncertainty. JSON works too: a list of objects with the fields quantity, value, unit,
+// uncertainty and below. What you tested yourself, in the file of the home, stands beside what
+// the laboratory found.
 package main
 
 import (

@@ -96,8 +96,8 @@ func (w *writer) besideTank() {
 		return
 	}
 	if off := s.Value() - ppt(w.Readings.Dissolved); math.Abs(off) > apart {
-		w.say("The tank is said to be at %.1f ppt, %.1f %s the report: one of the two is wrong, or they are of different water.",
-			s.Value(), math.Abs(off), map[bool]string{true: "above", false: "below"}[off > 0])
+		w.say("The tank is said to be at %.1f ppt, %.1f %s the report: one of the two is wrong, or they are of different "+
+			"water.", s.Value(), math.Abs(off), map[bool]string{true: "above", false: "below"}[off > 0])
 	}
 }
 

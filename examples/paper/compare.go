@@ -122,7 +122,8 @@ func asPrinted(x float64, decimals int) float64 {
 
 // twoNumbers writes two numbers each at its own mark, one if they are the same, and moves
 // them apart where they would run into each other.
-func twoNumbers(d *drawing, at func(float64) float64, digits int, y, a float64, classA string, b float64, classB string) {
+func twoNumbers(d *drawing, at func(float64) float64, digits int, y, a float64, classA string, b float64,
+	classB string) {
 	const letter, space = 7.8, 8. // the widest that a page has, on a phone
 	texts := [2]string{Fixed(a, digits), Fixed(b, digits)}
 	if a == b || math.IsNaN(b) {

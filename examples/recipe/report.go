@@ -162,9 +162,9 @@ func (w *writer) stocks() (body []any) {
 			continue
 		}
 		times := math.Pow(10, math.Ceil(math.Log10(float64(units.Gram/i.Mass))-1e-9))
-		body = append(body, fmt.Sprintf("%s in a stock solution: %s, %.0f times as much, dissolved to a litre of pure water, and of "+
-			"that %s mL. Label it, with what a label of the salt warns of, and keep it locked away.", i.Reagent.Compound.Formula(),
-			mass(i.Mass*units.Mass(times)), times, paper.Digits(1000/times)))
+		body = append(body, fmt.Sprintf("%s in a stock solution: %s, %.0f times as much, dissolved to a litre of pure "+
+			"water, and of that %s mL. Label it, with what a label of the salt warns of, and keep it locked away.",
+			i.Reagent.Compound.Formula(), mass(i.Mass*units.Mass(times)), times, paper.Digits(1000/times)))
 	}
 	return body
 }
