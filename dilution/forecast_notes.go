@@ -3,6 +3,7 @@ package dilution
 import (
 	"math"
 	"slices"
+	"time"
 
 	"example.org/wellmixed/internal/input"
 	"example.org/wellmixed/mix/advice"
@@ -70,6 +71,21 @@ func (r *Routine) levels() []tested.Levels {
 	return list
 }
 
+// runsOut warns of what is used up. Where it is an ion that all seawater has much of, or its
+// alkalinity, the animals have died before.
+func runsOut(p tested.Parameter, at time.Duration) advice.Caution {
+	c := advice.Caution{ID: "runs-out", Severity: advice.Care, Here: true,
+		Text: capital(string(p)) + " is used up after " + sayDays(at) + ". From there on the forecast has the tank "}
+	switch p {
+	case tested.Alkalinity, tested.Calcium, tested.Magnesium, tested.Potassium:
+		c.Severity = advice.Danger
+		c.Text += "live on what comes in, which animals do not: give back what is used long before."
+	default:
+		c.Text += "live on what comes in, which animals may not."
+	}
+	return c
+}
+
 // scaleEnd is the practical salinity at which the scale ends.
 const scaleEnd = 42
 
@@ -123,8 +139,7 @@ func (r *Routine) cautions(f *Forecast, b *ledger) []advice.Caution {
 	}
 	for i, at := range b.ranOut {
 		if at >= 0 {
-			add("runs-out", m.name(i-rowLevels)+" is used up after "+sayDays(at)+". From there on the forecast has the tank "+
-				"live on what comes in, which animals may not.")
+			list = append(list, runsOut(m.levels[i-rowLevels].Parameter(), at))
 		}
 	}
 	highest := math.Max(f.Start.Portion.Practical().Value(), f.End.Portion.Practical().Value())

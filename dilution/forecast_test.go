@@ -13,6 +13,7 @@ import (
 
 	"example.org/wellmixed/dilution"
 	"example.org/wellmixed/internal/checks"
+	"example.org/wellmixed/mix/advice"
 	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
@@ -295,6 +296,31 @@ func TestForecastOfWhatRunsOut(t *testing.T) {
 	require.NoError(t, err)
 	assert.InDelta(t, 6, nitrateOf(t, s.After), 1e-12)
 	assert.InDelta(t, 0, nitrateOf(t, s.Before), 1e-12)
+}
+
+// Nitrate that is used up is good news; a tank whose alkalinity is used up is dead before.
+func TestForecastRunsOut(t *testing.T) {
+	runsOut := func(level, perDay tested.Level) advice.Caution {
+		r := closed(t, 10)
+		r.Tank = r.Tank.With(level)
+		r.PerDay = tested.Levels{perDay}
+		f, err := r.Forecast(20 * day)
+		require.NoError(t, err)
+		i := slices.IndexFunc(f.Cautions, func(c advice.Caution) bool { return c.ID == "runs-out" })
+		require.GreaterOrEqual(t, i, 0)
+		assert.True(t, f.Cautions[i].Here)
+		return f.Cautions[i]
+	}
+	dKH := func(x float64) tested.Level { return tested.AlkalinityOf(units.DKH(x)).In(tested.DKH) }
+	for _, c := range []advice.Caution{
+		runsOut(dKH(8), dKH(-1)),
+		runsOut(tested.Calcium.Of(400*units.MilligramPerLitre, units.AsCalcium), tested.Calcium.Of(-50*units.MilligramPerLitre, units.AsCalcium)),
+	} {
+		assert.Equal(t, advice.Danger, c.Severity)
+		assert.Contains(t, c.Text, "is used up after 8.0 days")
+	}
+	c := runsOut(tested.Nitrate.Of(8*units.MilligramPerLitre, units.AsNitrate), tested.Nitrate.Of(-1*units.MilligramPerLitre, units.AsNitrate))
+	assert.Equal(t, advice.Care, c.Severity)
 }
 
 // random returns a routine with a bit of everything.

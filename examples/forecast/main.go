@@ -7,7 +7,8 @@
 //	go run ./examples/forecast -file my.json -csv -step "6 h" > year.csv
 //
 // Without -file it works on an invented home, printed by -example as a start for your
-// own; -keys lists all that a file can say. The volume of the tank is enough to begin.
+// own; -keys lists all that a file can say. The volume of the tank is enough to begin. What
+// the tank uses in a day is asked of the log of tests in the file where it is not written down.
 package main
 
 import (

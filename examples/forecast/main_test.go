@@ -232,7 +232,7 @@ func TestEndsEarly(t *testing.T) {
 	assert.InDelta(t, 280*(1-35.2/120)/9, r.Forecast.Span.Hours()/24, 0.8)
 	out, err := report(args...)
 	require.NoError(t, err)
-	assert.Contains(t, one(out), "The forecast ends on 23 January, after 22.6 days")
+	assert.Contains(t, one(out), "The forecast ends on 23 January, after 23 days")
 }
 
 // A level that nothing is told of is shown, and never said to be kept.
@@ -244,6 +244,78 @@ func TestNoRateIsNotZero(t *testing.T) {
 	assert.Contains(t, out, "What has a rate stays within its limits until 1 January 2027.")
 	assert.Regexp(t, `Calcium at most 480 mg/L Ca\s+no rate told`, out)
 	assert.Regexp(t, `Nitrate at most 25 mg/L NO3\s+kept`, out)
-	assert.Contains(t, one(out), "per_day.calcium: whether its limits are kept")
+	assert.Contains(t, one(out), "per_day.calcium: taken as nothing: where it leads, and whether limits are kept, is not known")
 	assert.Contains(t, one(out), "tank.phosphate: where it leads, and whether limits are kept")
+}
+
+// A rate that nobody told is named, and where it leads is not printed as if it were nothing.
+func TestUnknownRate(t *testing.T) {
+	out, err := report("-file", hometest.File(t, `{"tank": {"volume": "100 L", "salinity": "35 ppt", "temperature": "25 °C", "nitrate": "30 mg/L NO3"},
+		"mix": {"target": "35 ppt", "nitrate": "0 mg/L NO3"}, "change": {"swap": "10 L", "every": "1 week"}}`))
+	require.NoError(t, err)
+	assert.Contains(t, one(out), "Not told: evaporation, per_day.nitrate, limits, ")
+	_, settled, _ := strings.Cut(out, "In the long run")
+	settled, balances, _ := strings.Cut(settled, "Where it came from")
+	assert.Contains(t, settled, "Salinity")
+	assert.NotContains(t, settled, "Nitrate")
+	assert.Regexp(t, `Nitrate +3 +\? +0 +0 +0`, balances)
+	for _, line := range strings.Split(balances, "\n") {
+		assert.NotRegexp(t, ` 0\.000`, line, "what water shrinks by is no top-off")
+	}
+}
+
+// The log of the file tells the rate that nobody wrote down, and the level; what is written
+// down goes before it.
+func TestRatesOfTheLog(t *testing.T) {
+	const log = `"tests": [{"at": "2026-03-01 09:00", "alkalinity": "8.5 dKH", "nitrate": "4 mg/L NO3"}, {"at": "2026-03-04 09:00", "alkalinity": "7.9 dKH"},
+		{"at": "2026-03-08 09:00", "alkalinity": "7.1 dKH"}], "forecast": {"start": "2026-03-08"}}`
+	file := func(rest string) string {
+		return hometest.File(t, `{"tank": {"volume": "250 L", "salinity": "35 ppt", "temperature": "25 °C"}, `+rest+log)
+	}
+	out, err := report("-file", file(""))
+	require.NoError(t, err)
+	assert.Contains(t, one(out), "By the tests of the log the tank uses 0.2 dKH of alkalinity a day.")
+	assert.Contains(t, out, "per_day.nitrate", "one test tells no rate")
+	assert.NotContains(t, out, "pumped")
+	// 7.1 dKH at 0.2 a day last 35.5 days.
+	assert.Contains(t, out, "!! Alkalinity is used up after 35.5 days")
+	out, err = report("-file", file(`"per_day": {"alkalinity": "-0.1 dKH"}, `))
+	require.NoError(t, err)
+	assert.Contains(t, out, "after 71.0 days")
+	assert.NotContains(t, out, "By the tests of the log")
+	out, err = report("-file", file(`"additives": [{"name": "soda", "compound": "Na2CO3", "purity": "99 %"}],
+		"dosed": [{"additive": "soda", "from": "2026-03-02", "amount": "2 g"}], `))
+	require.NoError(t, err)
+	assert.Contains(t, one(out), "pumped, or doses: what is dosed from now on")
+	out, err = report("-file", file(`"dosed": [{"additive": "soda", "amount": "2 g"}], "additives": [{"name": "soda", "compound": "Na2CO3", "purity": "99 %"}], `))
+	require.NoError(t, err)
+	assert.Contains(t, one(out), "tests: what the tank uses by the log: dosed[0].from: got no time")
+	_, err = report("-file", "../replenish/home.json")
+	require.NoError(t, err)
+	hometest.Try(t, command(), "-file", "../replenish/home.json")
+}
+
+// A forecast ends where the alkalinity does: no row says what is no tank any more.
+func TestEndsWithItsAlkalinity(t *testing.T) {
+	args := with("pumped.alkalinity=0 dKH", "doses[0].alkalinity=0 dKH", "per_day.alkalinity=-2 dKH", "limits.low.alkalinity=7 dKH")
+	var r answer
+	hometest.JSON(t, &r, command(), args...)
+	assert.Equal(t, "alkalinity is used up, and with it the tank", r.Ends)
+	assert.Nil(t, r.Settled)
+	out, err := report(args...)
+	require.NoError(t, err)
+	assert.Contains(t, out, "!! Alkalinity is used up after")
+	assert.Contains(t, one(out), "It does not settle: alkalinity is used up")
+	last := r.Steps[len(r.Steps)-1]
+	assert.Equal(t, r.Forecast.Span, last.At)
+	a, _ := last.Water.Level("alkalinity")
+	assert.Zero(t, a.Base())
+	assert.Regexp(t, `pH total .* \?`, out)
+	for _, s := range r.Steps[:len(r.Steps)-1] {
+		a, _ := s.Water.Level("alkalinity")
+		assert.Positive(t, a.Base())
+	}
+	// Nitrate that is used up ends nothing.
+	hometest.JSON(t, &r, command(), with("per_day.nitrate=-3 mg/L")...)
+	assert.Equal(t, 365*day, r.Forecast.Span)
 }

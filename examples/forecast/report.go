@@ -64,14 +64,19 @@ func (y *year) known() (known []series) {
 			return x
 		}, limit(limits.Low.Levels), limit(limits.High.Levels), true})
 	}
-	if ph := (series{"pH", "total", 2, y.ph, none, none, false}); !math.IsNaN(y.ph(y.Forecast.End)) {
+	if ph := (series{"pH", "total", 2, y.ph, none, none, false}); !math.IsNaN(y.ph(y.Forecast.Start)) {
 		all = append(all, ph)
 	}
 	return all
 }
 
-// ph is that of a water that has come to rest with the air of the room.
+// ph is that of a water that has come to rest with the air of the room. Of one whose
+// alkalinity is used up it is not asked.
 func (y *year) ph(w tested.Water) float64 {
+	a, _ := w.Level(tested.Alkalinity)
+	if was, _ := y.Forecast.Start.Level(tested.Alkalinity); !(a.Base() > nothing*was.Base()) {
+		return math.NaN()
+	}
 	aired, noAir := w.Aired(y.h.Air, units.Atmosphere)
 	c, unknown := aired.Chemistry()
 	if y.h.Air == 0 || noAir != nil || unknown != nil {
@@ -123,6 +128,9 @@ func (y *year) verdict() {
 		default:
 			others = "what else has a rate"
 		}
+	}
+	for _, text := range y.byLog {
+		y.say(text)
 	}
 	if y.Ends != "" {
 		y.say("The forecast ends on " + until + ", after " + paper.Span(y.Forecast.Span.Round(time.Hour)) + ": " +
@@ -349,11 +357,18 @@ func (y *year) longRun() {
 		return
 	}
 	steps := []dilution.Step{{Water: y.Settled.Before}, {Water: y.Settled.After}}
-	if len(y.routine.Changes) == 0 {
-		y.r.Add(title, y.table(steps[:1], []string{"", "settles at"}))
-	} else {
-		y.r.Add(title, y.table(steps, []string{"", "before a change", "after it"}))
+	table := y.table(steps[:1], []string{"", "settles at"})
+	if len(y.routine.Changes) > 0 {
+		table = y.table(steps, []string{"", "before a change", "after it"})
 	}
+	var told [][]string // of what a rate is told: of the rest nobody knows where it settles
+	for i, s := range y.series {
+		if _, level := y.rated[s.name]; !level || y.rated[s.name] {
+			told = append(told, table.Rows[i])
+		}
+	}
+	table.Rows = told
+	y.r.Add(title, table)
 }
 
 func (y *year) balances() {
@@ -365,12 +380,34 @@ func (y *year) balances() {
 		if larger != "" && max(b.Before, b.After, b.Drawn, b.Dosed) > 1000 {
 			scale, unit = 1000, larger
 		}
-		for _, x := range []float64{b.Before, b.Made, b.Dosed, b.Poured, b.Topped, b.Drawn, b.Lost, b.After} {
-			row = append(row, paper.Digits(x/scale))
+		all := []float64{b.Before, b.Made, b.Dosed, b.Poured, b.Topped, b.Drawn, b.Lost, b.After}
+		for i, x := range all {
+			all[i] = x / scale
+		}
+		if rated, level := y.rated[b.Name]; level && !rated && b.Made == 0 {
+			all[1] = math.NaN()
+		}
+		for _, x := range all {
+			row = append(row, beside(x, all))
 		}
 		t.Row(append(row, unit)...)
 	}
 	y.r.Add("Where it came from and where it went", t)
+}
+
+// beside writes a number of a balance to three digits, and nothing of what is less than the
+// fourth digit of the largest beside it: what water shrinks by is no top-off.
+func beside(x float64, row []float64) string {
+	largest := 0.
+	for _, other := range row {
+		if !math.IsNaN(other) {
+			largest = max(largest, math.Abs(other))
+		}
+	}
+	if math.Abs(x) < 5e-4*math.Pow(10, math.Floor(math.Log10(largest))) {
+		return "0"
+	}
+	return paper.Digits(x)
 }
 
 func (y *year) calendar() {

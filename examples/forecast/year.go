@@ -11,6 +11,7 @@ import (
 	"example.org/wellmixed/examples/home"
 	"example.org/wellmixed/examples/paper"
 	"example.org/wellmixed/mix/advice"
+	"example.org/wellmixed/mix/replenish"
 	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
@@ -25,7 +26,12 @@ type year struct {
 	batch   tested.Water
 	bounds  dilution.Bounds
 	moved   map[string]bool // of what a rate is told
+	rated   map[string]bool // of what is told that the tank makes or uses it
+	asked   time.Duration   // to be foretold; the forecast may end before
 	series  []series
+
+	byLog  []string // what the log says of rates and levels, if it is asked
+	usedUp string   // the name of what runs out and ends it all
 
 	// Why nothing is said of the limits, of their doubts, of the long run and of a calendar.
 	untold, unsure, restless, dear error
@@ -50,28 +56,30 @@ const day = 24 * time.Hour
 // look works it all out. It fails if there is no forecast at all: what else fails is
 // told where it would have stood.
 func look(h *home.Home) (*year, error) {
-	y := &year{h: h, r: &paper.Report{}, moved: map[string]bool{}}
+	y := &year{h: h, r: &paper.Report{}, moved: map[string]bool{}, rated: map[string]bool{}}
 	y.Name, y.Start = h.Name, h.Forecast.Start
 	if y.Start.IsZero() {
 		y.Start = time.Now().UTC().Truncate(day)
 	}
-	span := h.Forecast.Span
-	if span == 0 {
-		span = 365 * day
+	if y.asked = h.Forecast.Span; y.asked == 0 {
+		y.asked = 365 * day
 	}
 	if err := y.plan(); err != nil {
 		return nil, err
 	}
-	if err := y.follow(span); err != nil {
+	if err := y.follow(y.asked); err != nil {
 		return nil, err
 	}
 	y.columns()
 	if y.Limits, y.untold = y.Forecast.Until(y.bounds); y.untold == nil && h.Doubts.Given {
 		y.Estimates, y.unsure = y.estimates(y.Forecast.Span, y.bounds)
 	}
-	if settled, err := y.routine.Settles(); err == nil {
+	switch settled, err := y.routine.Settles(); {
+	case y.usedUp != "":
+		y.restless = errors.New(y.Ends)
+	case err == nil:
 		y.Settled = &settled
-	} else {
+	default:
 		y.restless = asWritten(err)
 	}
 	y.cheapest()
@@ -99,9 +107,10 @@ func (y *year) plan() error {
 		return home.At("mix", err)
 	}
 	y.batch = tested.Water{Portion: w.OfVolume(1 * units.Litre), Levels: y.h.Mix.Levels}
+	tank, perDay := y.ofLog(tank)
 	r := y.h.Routine
 	y.routine = dilution.Routine{
-		Tank: tank, PerDay: r.PerDay, Evaporation: r.Evaporation, TopOff: r.TopOff, Pumped: r.Pumped, Doses: r.Doses,
+		Tank: tank, PerDay: perDay, Evaporation: r.Evaporation, TopOff: r.TopOff, Pumped: r.Pumped, Doses: r.Doses,
 		Changes: y.changes(), Stream: dilution.Stream{Batch: y.batch, Flow: r.Stream},
 	}
 	if y.moved["Salinity"] = r.Evaporation > 0; r.Evaporation == 0 {
@@ -109,6 +118,60 @@ func (y *year) plan() error {
 	}
 	y.know()
 	return nil
+}
+
+// ofLog takes from the tests of the file what it does not say elsewhere: of what was tested
+// often enough the level and the use that were fitted to them, else the last test.
+func (y *year) ofLog(tank tested.Water) (tested.Water, tested.Levels) {
+	perDay := y.h.Routine.PerDay
+	log := y.h.Log(tank.Volume())
+	for _, key := range log.Lacking {
+		y.r.Hides(key, "what the tank uses of it")
+	}
+	if len(log.Tests) == 0 {
+		return tank, perDay
+	}
+	demand, err := replenish.Consumption(log.Log)
+	if err != nil && !log.TooFew(err) {
+		y.r.Hides("tests", "what the tank uses by the log: "+log.AsWritten(err).Error())
+	}
+	var uses, levels []string
+	for _, u := range demand.Uses {
+		if _, said := perDay.Of(u.Parameter); !said {
+			perDay = append(slices.Clone(perDay), u.PerDay.WithBase(-u.PerDay.Base()))
+			uses = append(uses, usedOrMade(u))
+		}
+		if _, said := tank.Level(u.Parameter); !said {
+			tank = tank.With(u.Now)
+			levels = append(levels, paper.Precise(u.Now)+" of "+string(u.Parameter))
+		}
+	}
+	slices.SortStableFunc(log.Tests, func(a, b replenish.Test) int { return -a.At.Compare(b.At) })
+	for _, t := range log.Tests { // the last first
+		if _, known := tank.Level(t.Level.Parameter()); !known {
+			tank = tank.With(t.Level)
+			levels = append(levels, paper.Precise(t.Level)+" of "+string(t.Level.Parameter()))
+		}
+	}
+	if len(uses) > 0 {
+		y.byLog = append(y.byLog, "By the tests of the log the tank uses "+paper.And(uses)+" a day.")
+		if len(log.Doses) > 0 && len(y.h.Routine.Doses)+len(y.h.Routine.Pumped) == 0 {
+			y.r.Hides("pumped, or doses", "what is dosed from now on: what the log says was dosed does not go on by itself")
+		}
+	}
+	if len(levels) > 0 {
+		y.byLog = append(y.byLog, "It starts where the tests of the log end, at "+paper.And(levels)+".")
+	}
+	return tank, perDay
+}
+
+// usedOrMade writes "0.2 dKH of alkalinity".
+func usedOrMade(u replenish.Use) string {
+	text, verb := paper.PlusMinus(u.PerDay, u.Uncertainty), ""
+	if u.PerDay.Base() < 0 {
+		text, verb = paper.PlusMinus(u.PerDay.WithBase(-u.PerDay.Base()), u.Uncertainty), "makes "
+	}
+	return verb + text + " of " + string(u.Parameter)
 }
 
 // changes are those that the file plans, once or by the calendar.
@@ -148,7 +211,7 @@ func (y *year) know() {
 		_, pumped := rt.Pumped.Of(p)
 		loss := slices.IndexFunc(y.h.Routine.Losses, func(l dilution.Loss) bool { return l.Of == p })
 		moved := made || pumped || loss >= 0
-		y.moved[paper.Capital(string(p))] = moved
+		y.moved[paper.Capital(string(p))], y.rated[paper.Capital(string(p))] = moved, made
 		least, atLeast := low.Levels.Of(p)
 		most, atMost := high.Levels.Of(p)
 		switch limited := atLeast || atMost; {
@@ -156,7 +219,7 @@ func (y *year) know() {
 			noLevel = append(noLevel, name)
 		case tank && !foretold:
 			noBatch = append(noBatch, name)
-		case tank && limited && !moved:
+		case tank && !made:
 			noRate = append(noRate, name)
 		}
 		if foretold && loss >= 0 {
@@ -174,7 +237,8 @@ func (y *year) know() {
 		of           []string
 	}{
 		{"tank.", "where it leads, and whether limits are kept", noLevel},
-		{"mix.", "what becomes of it in the tank", noBatch}, {"per_day.", "whether its limits are kept", noRate},
+		{"mix.", "what becomes of it in the tank", noBatch},
+		{"per_day.", "taken as nothing: where it leads, and whether limits are kept, is not known", noRate},
 	} {
 		if len(lack.of) > 0 {
 			y.r.Hides(lack.object+strings.Join(lack.of, ", "), lack.what)
@@ -189,7 +253,7 @@ func (y *year) know() {
 func (y *year) follow(span time.Duration) error {
 	var err error
 	if y.Forecast, err = y.routine.Forecast(span); err == nil {
-		return nil
+		return y.stop()
 	}
 	if _, bad := y.routine.Forecast(time.Minute); bad != nil {
 		return asWritten(bad)
@@ -206,7 +270,39 @@ func (y *year) follow(span time.Duration) error {
 		_, err := y.routine.Forecast(time.Duration(n+1) * time.Minute)
 		return err != nil
 	})
-	y.Forecast, err = y.routine.Forecast(time.Duration(minutes) * time.Minute)
+	if y.Forecast, err = y.routine.Forecast(time.Duration(minutes) * time.Minute); err != nil {
+		return err
+	}
+	return y.stop()
+}
+
+// nothing is what part of the level at the start is none.
+const nothing = 1e-6
+
+// stop ends a forecast where something is used up that no animal lives without: what the sums
+// say of such a water, a pH of 5, is no tank any more.
+func (y *year) stop() error {
+	var low tested.Levels
+	for _, c := range y.Forecast.Cautions {
+		if c.ID != "runs-out" || c.Severity != advice.Danger {
+			continue
+		}
+		for _, l := range y.Forecast.Start.Levels {
+			if strings.HasPrefix(c.Text, paper.Capital(string(l.Parameter()))+" ") {
+				low = append(low, l.WithBase(l.Base()*nothing))
+			}
+		}
+	}
+	if len(low) == 0 {
+		return nil
+	}
+	first, err := y.Forecast.Until(dilution.Bounds{Low: dilution.Goal{Levels: low}})
+	if err != nil || !first[0].Crosses() {
+		return err
+	}
+	y.usedUp = strings.ToLower(first[0].Name)
+	y.Ends = y.usedUp + " is used up, and with it the tank"
+	y.Forecast, err = y.routine.Forecast(first[0].After.Truncate(time.Minute) + 2*time.Minute)
 	return err
 }
 
@@ -251,7 +347,11 @@ func (y *year) cheapest() {
 	if len(c.Swaps) == 0 || len(c.Every) == 0 {
 		return
 	}
-	s := dilution.Schedule{Routine: y.routine, Batch: y.batch, Bounds: y.bounds, Span: y.Forecast.Span, Every: c.Every,
+	span := y.Forecast.Span
+	if y.usedUp != "" { // which other changes might prevent
+		span = y.asked
+	}
+	s := dilution.Schedule{Routine: y.routine, Batch: y.batch, Bounds: y.bounds, Span: span, Every: c.Every,
 		Mix: c.Mix, Work: c.Work}
 	s.Routine.Changes = nil
 	for _, v := range c.Swaps {

@@ -12,6 +12,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/units"
@@ -44,6 +45,10 @@ func newFile() *file { return &file{texts: map[string]string{}, asked: map[strin
 // JSON would let the last one win.
 func parse(data []byte) *file {
 	f := newFile()
+	if bad := encodedAs(data); bad != "" {
+		f.problems = append(f.problems, fmt.Errorf("the file: %s: save it as UTF-8 (plain text)", bad))
+		return f
+	}
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
 	var object map[string]json.RawMessage
 	if err := json.Unmarshal(data, &object); err != nil {
@@ -66,8 +71,31 @@ func whereIn(data []byte, err error) string {
 	if !errors.As(err, &bad) {
 		return err.Error()
 	}
-	line := 1 + bytes.Count(data[:min(int(bad.Offset), len(data))], []byte("\n"))
+	read := data[:min(int(bad.Offset), len(data))]
+	line := 1 + bytes.Count(read, []byte("\n"))
+	rest, _ := utf8.DecodeRune(data[max(len(read)-1, 0):])
+	if strings.ContainsRune("“”„‟‘’‚‛«»″′`", rest) {
+		return fmt.Sprintf("line %d: %q is no quotation mark here: want straight quotes, \"", line, rest)
+	}
 	return fmt.Sprintf("line %d: %v", line, err)
+}
+
+// encodedAs says of a text that is not UTF-8 what it is and, if that can be told, where.
+func encodedAs(data []byte) string {
+	for _, mark := range []string{"\xff\xfe", "\xfe\xff"} { // of byte order
+		if bytes.HasPrefix(data, []byte(mark)) {
+			return "it is UTF-16"
+		}
+	}
+	if bytes.IndexByte(data[:min(len(data), 4)], 0) >= 0 {
+		return "it is UTF-16"
+	}
+	for i, line := range bytes.Split(data, []byte("\n")) {
+		if !utf8.Valid(line) {
+			return fmt.Sprintf("line %d has a character, such as °, in an old code", i+1)
+		}
+	}
+	return ""
 }
 
 // deepest is how many names a path may have: no file comes near.

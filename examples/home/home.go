@@ -188,7 +188,7 @@ type Calendar struct {
 type Recipe struct {
 	Like      string
 	Salinity  *units.PracticalSalinity
-	Volume    units.Volume
+	Volume    *units.Volume
 	Tolerance *units.Fraction
 	Targets   []Target
 	Shelf     []Jar
@@ -202,7 +202,8 @@ type Jar struct {
 	Compound        salts.Compound
 	Purity          units.Fraction
 	Price           units.Money
-	Package, Left   units.Mass
+	Package         units.Mass
+	Left            *units.Mass // nil: plenty
 	AllowedByItself bool
 }
 

@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"example.org/wellmixed/examples/home"
+	"example.org/wellmixed/examples/paper"
 	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/units"
 )
@@ -112,6 +113,61 @@ func TestAllAtOnce(t *testing.T) {
 	}
 	_, err = home.Read([]byte(`{}`), many)
 	assert.Equal(t, 19, strings.Count(err.Error(), "\n"))
+}
+
+// A file in another code, or with quotation marks of a word processor, is told what to do.
+func TestCodes(t *testing.T) {
+	for data, want := range map[string]string{
+		"\xff\xfe{\x00}\x00": "UTF-16: save it as UTF-8", "\xfe\xff\x00{\x00}": "UTF-16: save it as UTF-8",
+		"{\x00}\x00": "UTF-16", "\x00{\x00}": "UTF-16",
+		"{\n\"tank\": {\"temperature\": \"25 \xb0C\"}}": "line 2 has a character, such as °, in an old code: save it as UTF-8",
+		"{\n\n“tank”: {}}":                              `line 3: '“' is no quotation mark here: want straight quotes, "`,
+		"{\"tank\": {\n\"volume\": “20 L”}}":            `line 2: '“' is no quotation mark here: want straight quotes`,
+		"{‘name’: ‘x’}":                                 `line 1: '‘' is no quotation mark here`,
+		"{\n\"name\": \"x\",\n}":                        "line 3: invalid character '}'",
+	} {
+		_, err := home.Read([]byte(data), nil)
+		assert.ErrorContains(t, err, want, data)
+	}
+	h, err := home.Read([]byte(`{"name": "“Bay” 25 °C"}`), nil) // in a text they are letters
+	require.NoError(t, err)
+	assert.Equal(t, "“Bay” 25 °C", h.Name)
+}
+
+// What one command cannot do with is no reason for another to stop.
+func TestNothingToMix(t *testing.T) {
+	h, err := home.Read([]byte(`{"recipe": {"volume": "0 L", "shelf": [{"compound": "NaCl", "left": "0 g"}]}}`), nil)
+	require.NoError(t, err)
+	assert.Zero(t, *h.Recipe.Volume)
+	assert.Zero(t, *h.Recipe.Shelf[0].Left)
+}
+
+// What nobody measured is taken as something, and the report names it; what was measured is not.
+func TestTakenAsSomething(t *testing.T) {
+	first := func(text string) string {
+		h, err := home.Read([]byte(text), nil)
+		require.NoError(t, err)
+		r := &paper.Report{}
+		_, err = h.AnyTank(r)
+		require.NoError(t, err)
+		h.AnyAir(r)
+		var b bytes.Buffer
+		require.NoError(t, r.WriteText(&b, paper.Options{}))
+		return strings.Join(strings.Fields(b.String()), " ")
+	}
+	for text, want := range map[string][]string{
+		`{"tank": {"volume": "40 L"}}`: {"Not told: tank.salinity, tank.temperature, tank.ph.", "tank.salinity: taken as 35", "tank.temperature: taken as 25 °C"},
+		`{"tank": {"volume": "40 L"}, "mix": {"target": "33 ppt", "temperature": "24 °C"}}`: {
+			"tank.salinity: taken as that of the mix, 33", "tank.temperature: taken as that of the mix, 24 °C"},
+	} {
+		for _, w := range want {
+			assert.Contains(t, first(text), w)
+		}
+	}
+	for _, air := range []string{`"room": {"co2": "600 ppm"}`, `"x": null`} {
+		text := first(`{"tank": {"volume": "40 L", "salinity": "34 ppt", "temperature": "24 °C", "ph": "8.1 total"}, ` + air + `}`)
+		assert.Empty(t, text)
+	}
 }
 
 // A mass that does not say what it counts is noted.

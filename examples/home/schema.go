@@ -282,7 +282,7 @@ func (h *Home) additives(f *file) {
 		f.text(path+".name", &a.Name, "what the additive is called", "baking soda")
 		f.get(path+".for", &a.For, "parameter that it raises", "alkalinity")
 		isDry := f.get(path+".compound", &dry.Compound, "of an additive that is weighed: formula or name", "NaHCO3")
-		f.get(path+".purity", &dry.Purity, "of that compound", "99 %")
+		said := f.get(path+".purity", &dry.Purity, "of that compound", "99 %")
 		f.each(path+".stock", func(_ int, path string) {
 			var p replenish.Ingredient
 			f.get(path+".compound", &p.Compound, "of an additive that is a solution", "or Na2CO3")
@@ -297,7 +297,9 @@ func (h *Home) additives(f *file) {
 		case isDry == (len(parts) > 0):
 			f.fail(path, "a compound and a stock, or neither", "one of them")
 		case isDry:
-			h.pure100(path+".purity", &dry)
+			if !said {
+				h.pure100(path+".purity", &dry)
+			}
 			a.Is, a.Holds = replenish.Dry(dry), dry.Compound
 		default:
 			for k := range parts {
@@ -389,9 +391,7 @@ func (h *Home) recipe(f *file) {
 	r := &h.Recipe
 	f.text("recipe.like", &r.Like, "a published recipe to come near to; the sea if not said", "or kester")
 	h.salinity(f, "recipe.salinity", &r.Salinity, "that the mix is to have; mix.target if not said", "or 35 ppt")
-	if f.get("recipe.volume", &r.Volume, "finished mix; that of the batch if not said", "100 L") && !(r.Volume > 0) {
-		f.fail("recipe.volume", r.Volume.String(), "above zero")
-	}
+	maybe(f, "recipe.volume", &r.Volume, "finished mix; that of the batch if not said", "100 L")
 	maybe(f, "recipe.tolerance", &r.Tolerance, "how far every ion may be off; 1 % if not said", "2 %")
 	f.each("recipe.targets", func(_ int, path string) {
 		var t Target
@@ -407,9 +407,7 @@ func (h *Home) recipe(f *file) {
 		f.get(path+".purity", &j.Purity, "of it", "99 %")
 		f.get(path+".price", &j.Price, "of a package", "9 EUR")
 		f.get(path+".package", &j.Package, "in a package", "10 kg")
-		if f.get(path+".left", &j.Left, "if it is not plenty", "or 3 kg") && !(j.Left > 0) { // an empty jar is no jar
-			f.fail(path+".left", j.Left.String(), "above zero; leave an empty jar out, and the key if there is plenty")
-		}
+		maybe(f, path+".left", &j.Left, "if it is not plenty", "or 3 kg")
 		var allowed string
 		f.choice(path+".allowed", &allowed, []string{"no", "yes"}, "though it is usually left out")
 		j.AllowedByItself = allowed == "yes"

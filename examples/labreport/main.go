@@ -5,10 +5,11 @@
 //	go run ./examples/labreport
 //	go run ./examples/labreport -report my.csv -temperature "77 °F" -html page.html
 //
-// Without -report it works on an invented one, printed by -example-report as a start for your own:
-// a line for each quantity, with value, unit and standard uncertainty. JSON works too: a list
-// of objects with the fields quantity, value, unit, uncertainty and below. What you tested
-// yourself, in the file of the home, stands beside what the laboratory found.
+// Without -report it works on an invented one, and beside a file of your own it says so;
+// -example-report prints it as a start for yours: a line for each quantity, with value, unit and
+// standard uncertainty. JSON works too: a list of objects with the fields quantity, value, unit,
+// uncertainty and below. What you tested yourself, in the file of the home, stands beside what
+// the laboratory found.
 package main
 
 import (
@@ -33,8 +34,11 @@ var example []byte
 //go:embed report.csv
 var invented []byte
 
-// file is where the report is.
-var file string
+// file is where the report is, and flags are all of them.
+var (
+	file  string
+	flags *flag.FlagSet
+)
 
 var command = home.Command{
 	Name:    "labreport",
@@ -42,6 +46,7 @@ var command = home.Command{
 	Flags:   []string{"tank.temperature"},
 	Shows:   map[string][]byte{"example-report": invented},
 	More: func(set *flag.FlagSet) {
+		flags = set
 		set.StringVar(&file, "report", "", "a CSV or JSON `file` with the report (default: an invented one)")
 	},
 	Answer: func(h *home.Home) (*paper.Report, any, error) {
@@ -52,7 +57,7 @@ var command = home.Command{
 				return nil, nil, err
 			}
 		}
-		return answer(h, data)
+		return answer(h, data, file == "" && flags.Lookup("file").Value.String() != "")
 	},
 }
 
@@ -65,13 +70,18 @@ type findings struct {
 	Readings ions.Readings
 }
 
-func answer(h *home.Home, data []byte) (*paper.Report, any, error) {
-	f, err := examine(data, h.Temperature())
+// answer reads a report. It may be of no tank at all, and then nothing of the home is held beside it.
+func answer(h *home.Home, data []byte, invented bool) (*paper.Report, any, error) {
+	r := &paper.Report{Title: cmp.Or(h.Name, "Your tank") + ": the laboratory report"}
+	f, err := examine(data, h.AnyTemperature(r))
 	if err != nil {
 		return nil, nil, err
 	}
-	title := cmp.Or(h.Name, "Your tank") + ": the laboratory report"
-	w := writer{Report: &paper.Report{Title: title}, findings: f, home: h}
+	if invented {
+		r.Title = "An invented laboratory report, not of " + cmp.Or(h.Name, "your tank")
+		r.Hides("-report", "what the laboratory found in your water: this is an invented report")
+	}
+	w := writer{Report: r, findings: f, home: h, invented: invented}
 	w.write()
 	return w.Report, f, nil
 }

@@ -67,6 +67,27 @@ func TestExample(t *testing.T) {
 	assert.Equal(t, want, got)
 }
 
+// Beside a home of one's own the invented report is headed as what it is, and nothing of
+// the tank stands beside it.
+func TestInvented(t *testing.T) {
+	own := hometest.File(t, `{"name": "Mine", "tank": {"volume": "300 L", "salinity": "39 ppt", "temperature": "25 °C", "calcium": "300 mg/L"}}`)
+	got, err := hometest.Output(t, &command, "-file", own)
+	require.NoError(t, err)
+	assert.True(t, strings.HasPrefix(got, "An invented laboratory report, not of Mine\n"), got)
+	assert.Contains(t, got, "Not told: -report")
+	assert.NotContains(t, got, "Your own tests")
+	assert.NotContains(t, got, "39.0 ppt")
+	got, err = hometest.Output(t, &command, "-file", own, "-report", "testdata/sound.csv")
+	require.NoError(t, err)
+	assert.True(t, strings.HasPrefix(got, "Mine: the laboratory report\n"), got)
+	assert.NotContains(t, got, "nvented")
+	assert.Contains(t, got, "Your own tests")
+	assert.Regexp(t, `The tank is said to be at 39.0 ppt, \d\.\d above the report: one of the two is`, strings.Join(strings.Fields(got), " "))
+	got, err = hometest.Output(t, &command)
+	require.NoError(t, err)
+	assert.NotContains(t, got, "is said to be")
+}
+
 // Lines and JSON of the same report are the same.
 func TestForms(t *testing.T) {
 	lines, err := read([]byte("Ca, 420, mg/L, 5\nLi, <0.2, mg/L"))
@@ -148,7 +169,7 @@ func FuzzRead(f *testing.F) {
 	f.Add([]byte("\xef\xbb\xbfCa;412;mg/L\r\nsalinity;35;PSU\r\n"))
 	f.Add([]byte("SG;1.026;25/25\nCa;<0;mg/L\nK;0;mg/L"))
 	f.Fuzz(func(t *testing.T, data []byte) {
-		r, _, err := answer(&home.Home{}, data)
+		r, _, err := answer(&home.Home{}, data, false)
 		if err != nil {
 			require.Nil(t, r)
 			require.Less(t, len(err.Error()), 20000)

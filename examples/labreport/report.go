@@ -21,7 +21,8 @@ import (
 type writer struct {
 	*paper.Report
 	findings
-	home *home.Home
+	home     *home.Home
+	invented bool // the report, beside a home that is not
 }
 
 func (w *writer) write() {
@@ -81,6 +82,23 @@ func (w *writer) verdict() {
 	}
 	w.say("Dissolved are %.1f g/kg, as in seawater of %.1f ppt%s.", w.Readings.Dissolved.GramsPerKilogram(),
 		ppt(w.Readings.Dissolved), counted)
+	w.besideTank()
+}
+
+// apart is by how much the salinity of the report may be off that of the tank, in ppt: more
+// than good instruments and a sample that dried on its way make of one water (common practice).
+const apart = 1.5
+
+// besideTank holds the salinity of the report beside that of the tank.
+func (w *writer) besideTank() {
+	s := w.home.Tank.Salinity
+	if w.invented || s == nil {
+		return
+	}
+	if off := s.Value() - ppt(w.Readings.Dissolved); math.Abs(off) > apart {
+		w.say("The tank is said to be at %.1f ppt, %.1f %s the report: one of the two is wrong, or they are of different "+
+			"water.", s.Value(), math.Abs(off), map[bool]string{true: "above", false: "below"}[off > 0])
+	}
 }
 
 // mostOdd is how many odd values the first screen has room for.
@@ -263,6 +281,9 @@ func (w *writer) sums() {
 
 // kits puts what the keeper tested beside what the laboratory found.
 func (w *writer) kits() {
+	if w.invented {
+		return
+	}
 	t := &paper.Table{Head: []string{"", "your test", "laboratory", "your test is"}}
 	for _, l := range w.home.Tank.Levels {
 		p := l.Parameter()

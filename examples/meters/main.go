@@ -66,7 +66,7 @@ type found struct {
 
 func answer(h *home.Home) (*paper.Report, any, error) {
 	r := &paper.Report{Title: cmp.Or(h.Name, "Your water") + ": how salt by all meters"}
-	t := h.Temperature()
+	t := h.AnyTemperature(r)
 	readings, err := readAll(h.Readings, t)
 	f := found{Shows: map[string]string{}}
 	if err == nil && len(readings) > 0 {
@@ -109,17 +109,14 @@ func readAll(texts []string, t units.Temperature) ([]reading, error) {
 
 // expected is the water that the meters are in: as the file says, or as they say themselves.
 func expected(h *home.Home, r *paper.Report, t units.Temperature, a *seawater.Agreement) (seawater.Sample, error) {
-	s, err := h.TankSalinity()
-	switch {
-	case err != nil && a != nil:
+	switch unknown := h.Tank.Salinity == nil && h.Mix.Target == nil; {
+	case unknown && a != nil:
 		r.Assume("tank.salinity: not given, taken as what the readings say.")
 		return seawater.FromAbsolute(a.Salinity, t)
-	case err != nil && len(h.Readings) > 0: // which have something wrong themselves
+	case unknown && len(h.Readings) > 0: // which have something wrong themselves
 		return seawater.Sample{}, nil
-	case err != nil:
-		s = h.AnySalinity(r)
 	}
-	water, err := seawater.FromPractical(s, t)
+	water, err := seawater.FromPractical(h.AnySalinity(r), t)
 	if err != nil {
 		return water, home.At("tank", err)
 	}

@@ -28,6 +28,9 @@ func (b *Bucket) Words() string {
 	return text
 }
 
+// Caption says what the picture is.
+func (b *Bucket) Caption() string { return "The mixing vessel, to scale." }
+
 // Strip is nothing: the steps have these numbers.
 func (b *Bucket) Strip(bool) []string { return nil }
 
@@ -64,8 +67,9 @@ func (b *Bucket) SVG() string {
 			widest = w
 		}
 	}
-	scale := min(240/height, 85/widest)
-	const middle, bottom = 142., 262.
+	scale := min(240/height, 80/widest)
+	const middle, top = 138., 16.
+	bottom := top + height*scale
 	y := func(h float64) float64 { return bottom - h*scale }
 	side := func(from, to, sign float64) string {
 		var list []string
@@ -75,54 +79,83 @@ func (b *Bucket) SVG() string {
 		}
 		return strings.Join(list, " ")
 	}
-	d := newDrawing(460, 276, b.Words())
+	water, full := b.Water.Centimetres(), b.Full.Centimetres()
+	edge := middle + widest*scale
+	names, end := b.names(edge, y(full), y(water), bottom)
+	d := newDrawing(460, max(bottom, end)+10, b.Words())
 	fill := func(h float64, class string) {
 		d.put(`<polygon class="%s" points="%s %s"/>`, class, side(0, h, -1), side(h, 0, 1))
 	}
-	fill(b.Full.Centimetres(), "mix")
-	fill(b.Water.Centimetres(), "water")
+	fill(full, "mix")
+	fill(water, "water")
 	d.put(`<polyline class="wall" points="%s %s"/>`, side(height, 0, -1), side(0, height, 1))
 	b.scale(d, height, widest*scale, middle, y)
-	mark := func(h float64, what string, class string) {
-		d.line(middle-widest*scale-8, y(h), middle+widest*scale+8, y(h), class)
-		d.text(middle+widest*scale+62, y(h)+4, "start", "name", what)
-	}
-	water, full := b.Water.Centimetres(), b.Full.Centimetres()
-	mark(full, "with the salt, "+b.Style.Of(b.Full), "limit")
-	gap := 0.
-	if y(water)-y(full) < 15 {
-		gap = 15 - (y(water) - y(full))
-	}
-	d.line(middle-widest*scale-8, y(water), middle+widest*scale+8, y(water), "goal")
-	d.text(middle+widest*scale+62, y(water)+4+gap, "start", "name", "pure water to "+b.Style.Of(b.Water))
-	if b.Scoops > 0 {
-		d.text(middle+widest*scale+62, bottom, "start", "small", "about "+Digits(b.Scoops)+" level scoops of salt")
+	d.line(middle-widest*scale-8, y(full), edge+8, y(full), "limit")
+	d.line(middle-widest*scale-8, y(water), edge+8, y(water), "goal")
+	for _, n := range names {
+		d.text(n.x, n.y, "start", n.class, n.text)
 	}
 	return d.end()
 }
 
-// scale writes litres on the left and gallons on the right.
+// written is a text at a place of the drawing.
+type written struct {
+	x, y        float64
+	class, text string
+}
+
+// names are those of the marks, each with its height below it, one under the other where
+// the marks are near, and the scoops at the bottom. They end at end.
+func (b *Bucket) names(edge, full, water, bottom float64) (list []written, end float64) {
+	const line = 16. // of text
+	x := edge + 24
+	if b.Style.Units != units.Metric {
+		x += 74 // the scale of gallons stands between
+	}
+	put := func(y float64, class string, texts ...string) {
+		for _, text := range texts {
+			list = append(list, written{x, y, class, text})
+			y += line
+		}
+		end = y - line
+	}
+	put(max(full-4, 14), "name", "with the salt")
+	put(end+line, "small", b.Style.Of(b.Full))
+	put(max(water-4, end+line+8), "name", "pure water")
+	put(end+line, "small", b.Style.Of(b.Water))
+	if b.Scoops > 0 {
+		put(max(bottom-line, end+line+8), "small", "about "+Digits(b.Scoops)+" level", "scoops of salt")
+	}
+	return list, end
+}
+
+// scale writes litres on the left and gallons on the right, or those alone that are wanted.
 func (b *Bucket) scale(d *drawing, height, side, middle float64, y func(float64) float64) {
 	brim := b.Vessel.Brim()
-	at := func(v units.Volume, x, to float64, anchor string, text string) {
+	at := func(v units.Volume, left bool, text string) {
 		h, err := b.Vessel.LevelOf(v)
-		if err == nil && h.Centimetres() <= height {
-			d.line(x, y(h.Centimetres()), to, y(h.Centimetres()), "axis")
-			shift := 4.
-			if anchor == "end" {
-				shift = -4
+		if err != nil || h.Centimetres() > height {
+			return
+		}
+		sign, anchor := 1., "start"
+		if left {
+			sign, anchor = -1, "end"
+		}
+		d.line(middle+sign*(side+10), y(h.Centimetres()), middle+sign*(side+18), y(h.Centimetres()), "axis")
+		d.text(middle+sign*(side+22), y(h.Centimetres())+4, anchor, "small", text)
+	}
+	if b.Style.Units != units.US {
+		for _, v := range marks(0, brim.Litres(), 6) {
+			if v > 0 && v < brim.Litres() {
+				at(units.Volume(v)*units.Litre, true, Digits(v)+" L")
 			}
-			d.text(to+shift, y(h.Centimetres())+4, anchor, "small", text)
 		}
 	}
-	for _, v := range marks(0, brim.Litres(), 6) {
-		if v > 0 && v < brim.Litres() {
-			at(units.Volume(v)*units.Litre, middle-side-10, middle-side-18, "end", Digits(v)+" L")
-		}
-	}
-	for _, v := range marks(0, brim.USGallons(), 6) {
-		if v > 0 && v < brim.USGallons() {
-			at(units.Volume(v)*units.USGallon, middle+side+10, middle+side+18, "start", Digits(v)+" gal")
+	if b.Style.Units != units.Metric {
+		for _, v := range marks(0, brim.USGallons(), 6) {
+			if v > 0 && v < brim.USGallons() {
+				at(units.Volume(v)*units.USGallon, false, Digits(v)+" US gal")
+			}
 		}
 	}
 }

@@ -86,8 +86,11 @@ func (c *Chart) Words() string {
 	if from > to {
 		return c.unit() + ": nothing is known of it"
 	}
-	text := fmt.Sprintf("%s over %s, between %s and %s", c.unit(), Span(to-from), c.number(least), c.number(most))
-	if n := len(c.Value); n > 0 {
+	text := fmt.Sprintf("%s over %s, ", c.unit(), Span(to-from))
+	if c.number(least) == c.number(most) {
+		text += "at " + c.number(least) + " throughout"
+	} else if text += "between " + c.number(least) + " and " + c.number(most); len(c.Value) > 0 {
+		n := len(c.Value)
 		text += fmt.Sprintf(", from %s to %s", c.number(c.Value[0]), c.number(c.Value[n-1]))
 	}
 	if !math.IsNaN(c.Low) {
@@ -101,6 +104,21 @@ func (c *Chart) Words() string {
 	}
 	return text
 }
+
+// Caption says what the eye does not see.
+func (c *Chart) Caption() string {
+	from, to, _, _ := c.ends(false)
+	text := "Over " + Span(to-from)
+	if c.hasBand() {
+		text += "; the band is one standard uncertainty to either side"
+	}
+	if len(c.Measured) > 0 {
+		text += "; the dots are tests"
+	}
+	return text + "."
+}
+
+func (c *Chart) hasBand() bool { return len(c.Doubt) == len(c.Value) && len(c.Value) > 0 }
 
 // Strip draws the line in one row of characters.
 func (c *Chart) Strip(plain bool) []string {
@@ -156,9 +174,17 @@ func (c *Chart) at(at time.Duration) float64 {
 
 // The measures of a chart, in the units of its own drawing.
 const (
-	chartWidth, chartHeight      = 460., 210.
-	left, right, top, underneath = 50., 10., 26., 32.
+	chartWidth, chartHeight = 460., 210.
+	left, top, underneath   = 50., 26., 32.
 )
+
+// right is the margin at the right: what the limits are stands there, beside the lines.
+func (c *Chart) right() float64 {
+	if math.IsNaN(c.Low) && math.IsNaN(c.High) {
+		return 10
+	}
+	return 66
+}
 
 // SVG draws the chart.
 func (c *Chart) SVG() string {
@@ -177,34 +203,53 @@ func (c *Chart) SVG() string {
 		least, most = least-1, most+1
 	}
 	d := newDrawing(chartWidth, chartHeight, c.Words())
-	x := func(at time.Duration) float64 {
-		return left + (chartWidth-left-right)*float64(at-from)/float64(to-from)
-	}
+	edge := chartWidth - c.right()
+	x := func(at time.Duration) float64 { return left + (edge-left)*float64(at-from)/float64(to-from) }
 	y := func(v float64) float64 {
 		return chartHeight - underneath - (chartHeight-top-underneath)*(v-least)/(most-least)
 	}
 	d.text(left, 16, "start", "name", c.unit())
-
-	// What is beyond a limit is hatched, and the limit is named.
-	if !math.IsNaN(c.High) {
-		d.rect(left, y(most), chartWidth-left-right, y(c.High)-y(most), "beyond")
-		d.line(left, y(c.High), chartWidth-right, y(c.High), "limit")
-		d.text(chartWidth-right, y(c.High)-3, "end", "small", "at most "+c.number(c.High))
-	}
-	if !math.IsNaN(c.Low) {
-		d.rect(left, y(c.Low), chartWidth-left-right, y(least)-y(c.Low), "beyond")
-		d.line(left, y(c.Low), chartWidth-right, y(c.Low), "limit")
-		d.text(chartWidth-right, y(c.Low)-3, "end", "small", "at least "+c.number(c.Low))
-	}
+	c.band(d, x, y)
+	c.limits(d, edge, y(most), y(least), y)
 	for _, v := range marks(least, most, 4) {
 		d.line(left-4, y(v), left, y(v), "axis")
 		d.text(left-7, y(v)+4, "end", "small", strconv.FormatFloat(v, 'f', -1, 64))
 	}
 	d.line(left, top, left, chartHeight-underneath, "axis")
-	d.line(left, chartHeight-underneath, chartWidth-right, chartHeight-underneath, "axis")
+	d.line(left, chartHeight-underneath, edge, chartHeight-underneath, "axis")
 	c.times(d, from, to, x)
 	c.drawn(d, x, y)
 	return d.end()
+}
+
+// limits shades what is beyond them, over the band, and names them in the margin.
+func (c *Chart) limits(d *drawing, edge, highest, lowest float64, y func(float64) float64) {
+	const line = 15. // of text
+	name := func(at float64, what string, x float64) {
+		d.text(edge+5, at, "start", "small", what)
+		d.text(edge+5, at+line, "start", "small", trimmed(c.number(x)))
+	}
+	from := -math.MaxFloat64 // where there is room for the next name
+	if !math.IsNaN(c.High) {
+		d.rect(left, highest, edge-left, y(c.High)-highest, "beyond")
+		d.line(left, y(c.High), edge+2, y(c.High), "limit")
+		at := max(y(c.High)-2, line)
+		name(at, "at most", c.High)
+		from = at + 2*line + 2
+	}
+	if !math.IsNaN(c.Low) {
+		d.rect(left, y(c.Low), edge-left, lowest-y(c.Low), "beyond")
+		d.line(left, y(c.Low), edge+2, y(c.Low), "limit")
+		name(max(y(c.Low)-2, from), "at least", c.Low)
+	}
+}
+
+// trimmed leaves out the zeros behind the point.
+func trimmed(number string) string {
+	if !strings.Contains(number, ".") {
+		return number
+	}
+	return strings.TrimSuffix(strings.TrimRight(number, "0"), ".")
 }
 
 // times writes what time it is below the axis, and marks events.
@@ -223,7 +268,7 @@ func (c *Chart) times(d *drawing, from, to time.Duration, x func(time.Duration) 
 			anchor = "end"
 		}
 		d.line(x(at), chartHeight-underneath, x(at), chartHeight-underneath+4, "axis")
-		d.text(x(at), chartHeight-underneath+16, anchor, "small", text)
+		d.text(x(at), chartHeight-underneath+18, anchor, "small", text)
 	}
 	for _, e := range c.Events {
 		if e.At >= from && e.At <= to {
@@ -232,9 +277,9 @@ func (c *Chart) times(d *drawing, from, to time.Duration, x func(time.Duration) 
 	}
 }
 
-// drawn draws the band, the line and the tests.
-func (c *Chart) drawn(d *drawing, x func(time.Duration) float64, y func(float64) float64) {
-	if len(c.Doubt) == len(c.Value) && len(c.Value) > 0 {
+// band draws how sure the line is.
+func (c *Chart) band(d *drawing, x func(time.Duration) float64, y func(float64) float64) {
+	if c.hasBand() {
 		var up, down []string
 		for i, at := range c.At {
 			if u := c.Doubt[i]; !math.IsNaN(c.Value[i]) && !math.IsNaN(u) && !math.IsInf(u, 0) {
@@ -245,6 +290,10 @@ func (c *Chart) drawn(d *drawing, x func(time.Duration) float64, y func(float64)
 		slices.Reverse(down)
 		d.put(`<polygon class="band" points="%s"/>`, strings.Join(append(up, down...), " "))
 	}
+}
+
+// drawn draws the line and the tests.
+func (c *Chart) drawn(d *drawing, x func(time.Duration) float64, y func(float64) float64) {
 	var line []string
 	for i, at := range c.At {
 		if !math.IsNaN(c.Value[i]) {

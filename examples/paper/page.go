@@ -15,7 +15,7 @@ func (r *Report) WritePage(w io.Writer) error {
 		Text  string
 		Table *Table
 		SVG   template.HTML
-		Words string
+		Below string // the caption
 	}
 	type section struct {
 		Title string
@@ -43,7 +43,7 @@ func (r *Report) WritePage(w io.Writer) error {
 				out.Parts = append(out.Parts, part{Table: b})
 			case Drawing:
 				if svg := b.SVG(); svg != "" {
-					out.Parts = append(out.Parts, part{SVG: template.HTML(svg), Words: b.Words()})
+					out.Parts = append(out.Parts, part{SVG: template.HTML(svg), Below: b.Caption()})
 				}
 			}
 		}
@@ -118,10 +118,11 @@ th.words, td.words { text-align: left; }
 td.long { white-space: normal; }
 figure { margin: .6rem 0; }
 figcaption { color: var(--soft); font-size: .85rem; }
-svg { width: 100%; max-width: 32rem; height: auto; font-family: inherit; }
-svg text { fill: var(--ink); font-size: 12px; }
-svg text.small { fill: var(--soft); font-size: 11px; }
+svg { width: 100%; height: auto; font-family: inherit; }
+svg text { fill: var(--ink); font-size: 11px; }
+svg text.small { fill: var(--soft); font-size: 10.5px; }
 svg text.name { font-weight: bold; }
+svg text.to { fill: var(--warm); }
 .axis { stroke: var(--soft); stroke-width: 1; }
 .line { fill: none; stroke: var(--sea); stroke-width: 2; }
 .band { fill: var(--sea); fill-opacity: .18; stroke: none; }
@@ -137,7 +138,12 @@ svg text.name { font-weight: bold; }
 .wall { fill: none; stroke: var(--ink); stroke-width: 3; stroke-linejoin: round; }
 .mix { fill: var(--sea); fill-opacity: .22; }
 .water { fill: var(--sea); fill-opacity: .22; }
-@media (max-width: 30rem) { th, td { padding: .16rem .28rem; font-size: .82rem; } }
+@media (max-width: 30rem) {
+  th, td { padding: .16rem .2rem; font-size: .8rem; }
+  th, td.words { white-space: normal; }
+  svg text { font-size: 16px; }
+  svg text.small { font-size: 15px; }
+}
 @media print {
   body { max-width: none; font-size: 10.5pt; }
   h2 { break-after: avoid; }
@@ -154,7 +160,7 @@ svg text.name { font-weight: bold; }
 {{end}}{{range .Here}}<p class="danger"><strong>{{if danger .}}Danger:{{else}}Take care:{{end}}</strong> {{.Text}}</p>
 {{end}}{{with .Glance}}{{template "table" .}}{{end}}{{range .Details}}<h2>{{.Title}}</h2>
 {{range .Parts}}{{if .Table}}{{template "table" .Table}}{{else if .SVG}}<figure>
-{{.SVG}}<figcaption>{{.Words}}</figcaption>
+{{.SVG}}<figcaption>{{.Below}}</figcaption>
 </figure>
 {{else}}<p>{{.Text}}</p>
 {{end}}{{end}}{{end}}{{if .Hidden}}<h2>Not told, and what is left out for it</h2>

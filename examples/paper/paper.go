@@ -49,10 +49,11 @@ type Table struct {
 // Row adds a row.
 func (t *Table) Row(cells ...string) { t.Rows = append(t.Rows, cells) }
 
-// Drawing is a picture, which has words for those who do not see it and a strip for a
-// terminal.
+// Drawing is a picture, which has a caption, words for those who do not see it and a strip
+// for a terminal.
 type Drawing interface {
 	SVG() string
+	Caption() string
 	Words() string
 	Strip(plain bool) []string
 }

@@ -46,6 +46,9 @@ func (r *Rows) Words() string {
 	return text + ": " + strings.Join(list, "; ")
 }
 
+// Caption says what the picture shows, without its numbers.
+func (r *Rows) Caption() string { return r.What + "." }
+
 // decimals are those that the uncertainty leaves room for.
 func (r *Rowed) decimals() int {
 	return int(min(max(-math.Floor(math.Log10(r.Doubt)), 0), 5))
@@ -144,14 +147,14 @@ func (r *Rows) Strip(plain bool) []string {
 
 // SVG draws the rows over their axis.
 func (r *Rows) SVG() string {
-	const rowHeight, from, to, top = 22., 116., 400., 24.
+	const rowHeight, from, to, top = 24., 150., 364., 26.
 	if len(r.Rows) == 0 {
 		return ""
 	}
 	at, least, most := r.scale()
 	x := func(v float64) float64 { return from + (to-from)*at(v) }
 	bottom := top + rowHeight*float64(len(r.Rows))
-	d := newDrawing(480, bottom+40, r.Words())
+	d := newDrawing(460, bottom+44, r.Words())
 	if ends := r.band(); ends != nil {
 		d.rect(x(ends[0]), top, x(ends[1])-x(ends[0]), bottom-top, "band")
 	}
@@ -175,9 +178,9 @@ func (r *Rows) SVG() string {
 	d.line(from, bottom, to, bottom, "axis")
 	for _, v := range r.marks(least, most) {
 		d.line(x(v), bottom, x(v), bottom+4, "axis")
-		d.text(x(v), bottom+17, "middle", "small", strconv.FormatFloat(v, 'g', 6, 64))
+		d.text(x(v), bottom+19, "middle", "small", strconv.FormatFloat(v, 'g', 6, 64))
 	}
-	d.text((from+to)/2, bottom+34, "middle", "small", r.Unit)
+	d.text((from+to)/2, bottom+38, "middle", "small", r.Unit)
 	return d.end()
 }
 
@@ -187,7 +190,7 @@ func (r *Rows) marks(least, most float64) []float64 {
 		return marks(least, most, 5)
 	}
 	var list []float64
-	few := most-least > math.Log(300)
+	few := most-least > math.Log(50)
 	for n := math.Floor(least / math.Ln10); n <= most/math.Ln10; n++ {
 		for _, digit := range []float64{1, 2, 5} {
 			v, _ := strconv.ParseFloat(fmt.Sprintf("%.0fe%.0f", digit, n), 64)

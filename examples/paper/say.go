@@ -145,6 +145,8 @@ func Span(d time.Duration) string {
 		return "a year"
 	case d >= 28*24*time.Hour && d%(7*24*time.Hour) == 0:
 		return count(d.Hours()/168, "week")
+	case d > 14*24*time.Hour:
+		return count(math.Round(d.Hours()/24), "day")
 	}
 	return count(d.Hours()/24, "day")
 }

@@ -31,19 +31,42 @@ func Precise(l tested.Level) string {
 	return strings.TrimSpace(Digits(x) + " " + unit)
 }
 
-// PlusMinus writes a level with its standard uncertainty, of which no more than two digits
-// are known, if there is one.
+// PlusMinus writes a level with its standard uncertainty, to the digits that are known, if
+// there is one.
 func PlusMinus(l, u tested.Level) string {
 	x, unit := l.Counted()
-	if !u.Exists() {
-		return Precise(l)
-	}
 	d, _ := u.Counted()
-	if d != 0 {
-		scale := math.Pow(10, 1-math.Floor(math.Log10(math.Abs(d))))
-		d = math.Round(d*scale) / scale
+	if decimals, known := places(x, d); u.Exists() && known {
+		return Fixed(x, decimals) + " ± " + Fixed(d, decimals) + " " + unit
 	}
-	return Digits(x) + " ± " + Digits(d) + " " + unit
+	return Precise(l)
+}
+
+// Between writes two levels to the digits that a standard uncertainty leaves room for, and
+// nothing where there is none.
+func Between(low, high, u tested.Level) string {
+	x, unit := low.Counted()
+	y, _ := high.Counted()
+	d, _ := u.Counted()
+	if decimals, known := places(max(math.Abs(x), math.Abs(y)), d); u.Exists() && known {
+		return Fixed(x, decimals) + " to " + Fixed(y, decimals) + " " + unit
+	}
+	return ""
+}
+
+// places are the decimals that a standard uncertainty leaves room for: it has two digits if
+// it begins with 1 or 2, and one if with more. It is not known where it is nothing beside
+// the value, as of a log whose tests lie on one line.
+func places(x, u float64) (decimals int, known bool) {
+	u = math.Abs(u)
+	if !(u > 1e-6*math.Abs(x)) || math.IsInf(u, 0) {
+		return 0, false
+	}
+	first := math.Floor(math.Log10(u))
+	if math.Round(10*u/math.Pow(10, first)) < 30 {
+		return int(max(1-first, 0)), true
+	}
+	return int(max(-first, 0)), true
 }
 
 // Amount writes what to measure out of an additive.

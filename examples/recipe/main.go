@@ -58,9 +58,6 @@ func answer(h *home.Home) (*paper.Report, any, error) {
 	return w.Report, out, nil
 }
 
-// outdoors is the CO2 of the air, in ppm: near that of 2023 (from memory).
-const outdoors = 420
-
 // states returns the carbonate side of the mix. A mix without carbon has none.
 func states(plan recipe.Plan) (poured, aired *carbonate.System) {
 	water, err := plan.Carbonate()
@@ -70,7 +67,7 @@ func states(plan recipe.Plan) (poured, aired *carbonate.System) {
 	if s, err := water.System(); err == nil {
 		poured = &s
 	}
-	if water, err = water.Equilibrate(outdoors, units.Atmosphere); err == nil {
+	if water, err = water.Equilibrate(home.Outdoors, units.Atmosphere); err == nil {
 		if s, err := water.System(); err == nil {
 			aired = &s
 		}

@@ -87,6 +87,34 @@ func TestToBeBought(t *testing.T) {
 	assert.Contains(t, out, "Every ion may be off by 1 %.")
 }
 
+// What no balance of a household weighs is told in its row, with the way to come to it; a
+// column without a price is left out.
+func TestStockSolution(t *testing.T) {
+	shelf := `"recipe": {"shelf": [{"compound": "NaCl"}, {"compound": "NaF"}]}}`
+	out, err := hometest.Output(t, &command, "-file", hometest.File(t, `{"mix": {"target": "35 ppt", "volume": "4 L"}, `+shelf))
+	require.NoError(t, err)
+	// 0.0683 mmol/kg of fluoride [Millero et al. 2008], 41.99 g/mol: 11.7 mg in 4 L of 1.0233 kg/L
+	assert.Regexp(t, `(?m)^  NaF +11\.7 mg +100 % +sodium fluoride, in a stock solution$`, out)
+	assert.Contains(t, strings.Join(strings.Fields(out), " "), "NaF in a stock solution: 1.17 g, 100 times as much, dissolved to a litre of pure water, and of that 10 mL.")
+	assert.NotContains(t, out, "cost")
+	first, err := hometest.Output(t, &command, "-short")
+	require.NoError(t, err)
+	assert.Contains(t, first, "cost")
+	assert.NotContains(t, first, "stock", "117 mg can be weighed")
+}
+
+// A keeper who counts gallons pours gallons.
+func TestGallons(t *testing.T) {
+	out, err := hometest.Output(t, &command, "-set", "prefer.units=US", "-volume", "10 US gal")
+	require.NoError(t, err)
+	assert.Regexp(t, `(?m)^1\. Pour 8\.8\d US gal of pure water`, out)
+	assert.Regexp(t, `(?m)^  water +9\.8\d US gal +pure$`, out)
+	assert.NotRegexp(t, `\d L\b`, out)
+	big, err := hometest.Output(t, &command, "-volume", "350 L")
+	require.NoError(t, err)
+	assert.Regexp(t, `NaCl +\d{4} g +99`, big, "no tenth of a gram in kilograms")
+}
+
 // A package that is short by a gram is not one batch.
 func TestPackagesAreWhole(t *testing.T) {
 	need := 0.0

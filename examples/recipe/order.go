@@ -33,8 +33,10 @@ func order(h *home.Home) (*job, error) {
 	r := h.Recipe
 	o := &job{like: "the sea"}
 	switch {
-	case r.Volume > 0:
-		o.Volume = r.Volume
+	case r.Volume != nil && !(*r.Volume > 0):
+		o.bad("recipe.volume", r.Volume.String(), "above zero")
+	case r.Volume != nil:
+		o.Volume = *r.Volume
 	case h.Mix.Volume > 0:
 		o.Volume = h.Mix.Volume
 	default:
@@ -182,9 +184,15 @@ func (o *job) shelf(jars []home.Jar) {
 		if jar.Price.Currency != "" && !(jar.Package > 0) {
 			o.bad(field+".package", "nothing", "what is in the package that has a price")
 		}
+		var left units.Mass // zero: plenty
+		if jar.Left != nil {
+			if left = *jar.Left; !(left > 0) {
+				o.bad(field+".left", left.String(), "above zero; leave an empty jar out, and the key if there is plenty")
+			}
+		}
 		o.Shelf = append(o.Shelf, recipe.Jar{
 			Reagent: salts.Reagent{Compound: jar.Compound, Purity: jar.Purity},
-			Price:   jar.Price, Package: jar.Package, Left: jar.Left, Allowed: jar.AllowedByItself,
+			Price:   jar.Price, Package: jar.Package, Left: left, Allowed: jar.AllowedByItself,
 		})
 	}
 	var names []string

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -30,6 +31,9 @@ func (w *writer) write() {
 	w.comesTo()
 	w.Care("mixing", w.Plan.Cautions()...)
 	w.Assume(w.job.assumed...)
+	if w.style.Units != units.Metric {
+		w.Assume("Salts are weighed in grams, as balances that are fine enough show.")
+	}
 	w.Assume(w.Plan.Assumptions...)
 }
 
@@ -124,12 +128,67 @@ func formulas(list []salts.Compound) string {
 
 // weigh is what stands beside the balance.
 func (w *writer) weigh() {
-	w.Glance = &paper.Table{Head: []string{"", "weigh", "purity", "cost", ""}, Left: true}
+	priced := w.Plan.Cost.Currency != ""
+	row := func(name, amount, purity, cost, note string) {
+		cells := []string{name, amount, purity, cost, note}
+		if !priced {
+			cells = slices.Delete(cells, 3, 4)
+		}
+		w.Glance.Row(cells...)
+	}
+	w.Glance = &paper.Table{Left: true}
+	row("", "weigh", "purity", "cost", "")
+	w.Glance.Head, w.Glance.Rows = w.Glance.Rows[0], nil
 	for _, i := range w.Plan.Items {
 		c := i.Reagent.Compound
-		w.Glance.Row(c.Formula(), mass(i.Mass), paper.Digits(i.Reagent.Purity.Percent())+" %", paper.Money(i.Cost), c.Name())
+		note := c.Name()
+		if i.Mass < finest {
+			note += ", in a stock solution"
+		}
+		row(c.Formula(), mass(i.Mass), paper.Digits(i.Reagent.Purity.Percent())+" %", paper.Money(i.Cost), note)
 	}
-	w.Glance.Row("water", mass(w.Plan.Water), "", "", "pure")
+	row("water", w.water(), "", "", "pure")
+}
+
+// finest is what a balance of a household weighs to a hundredth, which reads a milligram
+// (common practice): less is weighed for a stock solution.
+const finest = 100 * units.Milligram
+
+// stocks says how to come to what cannot be weighed: as many times as much as makes a gram,
+// dissolved to a litre, of which a part is taken.
+func (w *writer) stocks() (body []any) {
+	for _, i := range w.Plan.Items {
+		if !(i.Mass < finest) || !(i.Mass > 0) {
+			continue
+		}
+		times := math.Pow(10, math.Ceil(math.Log10(float64(units.Gram/i.Mass))-1e-9))
+		body = append(body, fmt.Sprintf("%s in a stock solution: %s, %.0f times as much, dissolved to a litre of pure "+
+			"water, and of that %s mL. Label it, with what a label of the salt warns of, and keep it locked away.",
+			i.Reagent.Compound.Formula(), mass(i.Mass*units.Mass(times)), times, paper.Digits(1000/times)))
+	}
+	return body
+}
+
+// water is what is poured: by the balance, or in the measure of who has no kilograms.
+func (w *writer) water() string {
+	if w.style.Units == units.Metric {
+		return mass(w.Plan.Water)
+	}
+	return w.style.Of(w.Plan.WaterVolume)
+}
+
+// litres are those that a text of the library counts.
+var litres = regexp.MustCompile(`\b(\d+\.\d) L\b`)
+
+// inStyle writes the volumes of a text in the units that are wanted.
+func (w *writer) inStyle(text string) string {
+	return litres.ReplaceAllStringFunc(text, func(found string) string {
+		v, err := units.Parse[units.Volume](found)
+		if err != nil || w.style.Units == units.Metric {
+			return found
+		}
+		return w.style.Of(v)
+	})
 }
 
 // buy counts packages: whole ones, as they are sold.
@@ -185,9 +244,9 @@ func (w *writer) dissolve() {
 		for _, item := range step.Items {
 			what = append(what, item.Reagent.Compound)
 		}
-		body = append(body, fmt.Sprintf("%d. %s", i+1, strings.TrimPrefix(formulas(what)+": "+step.Text, ": ")))
+		body = append(body, fmt.Sprintf("%d. %s", i+1, strings.TrimPrefix(formulas(what)+": "+w.inStyle(step.Text), ": ")))
 	}
-	w.Add("Dissolve, in this order", body...)
+	w.Add("Dissolve, in this order", append(body, w.stocks()...)...)
 }
 
 // comesTo puts what was wanted beside what is made.
@@ -211,7 +270,7 @@ func (w *writer) comesTo() {
 		body = append(body, "Not asked for, but in it: "+strings.Join(names, ", ")+".")
 	}
 	body = append(body, fmt.Sprintf("By its chlorinity it has a salinity of %.1f ppt; all of it weighs %s.",
-		b.Salinity().Value(), mass(b.Mass)))
+		b.Salinity().Value(), w.all(b.Mass)))
 	if settled, err := b.Settled(); err == nil {
 		if x, err := settled.Readings(b.Temperature); err == nil {
 			shows := func(by ions.Property) float64 { return teos10.PracticalFromAbsolute(x.By[by].Shown).Value() }
@@ -226,6 +285,14 @@ func (w *writer) comesTo() {
 			w.Aired.Aragonite()))
 	}
 	w.Add("What it comes to", body...)
+}
+
+// all writes the mass of the mix, which nobody puts on a balance.
+func (w *writer) all(m units.Mass) string {
+	if w.style.Units == units.Metric {
+		return mass(m)
+	}
+	return w.style.Of(m)
 }
 
 // off is the deviation in percent of what was wanted.
@@ -253,6 +320,8 @@ func mass(m units.Mass) string {
 	switch g := m.Grams(); {
 	case g >= 10_000:
 		return fmt.Sprintf("%.2f kg", m.Kilograms())
+	case g >= 1000:
+		return fmt.Sprintf("%.0f g", g)
 	case g >= 100:
 		return fmt.Sprintf("%.1f g", g)
 	case g >= 1 || g == 0:

@@ -41,6 +41,8 @@ func (j *job) chart(u replenish.Use) *paper.Chart {
 	return c
 }
 
+func on(t time.Time) string { return t.Format("2 January") }
+
 // happening is a moment of the log, told backwards: what the level was before it, if it was
 // so much after, and by how much less was pumped a day.
 type happening struct {
@@ -54,11 +56,12 @@ type happening struct {
 // also marks it on the chart. What a dose brought may not be known.
 func (j *job) happened(u replenish.Use, c *paper.Chart) (list []happening, known bool) {
 	same := func(x float64) float64 { return x }
-	mark := func(at time.Time, what string) {
+	mark := func(at time.Time, what, when string) {
 		if !at.Before(c.Start) {
-			if done := what + ", " + at.Format("2 January"); !slices.Contains(j.done, done) {
+			if done := what + " " + when; !slices.Contains(j.done, done) {
 				j.done = append(j.done, done)
 			}
+			what += " " + when
 			c.Events = append(c.Events, paper.Event{At: at.Sub(c.Start), What: what})
 		}
 	}
@@ -69,18 +72,18 @@ func (j *job) happened(u replenish.Use, c *paper.Chart) (list []happening, known
 			return nil, false
 		case brings == 0:
 		case d.To.After(d.From):
-			mark(d.From, what+" until "+d.To.Format("2 January"))
+			mark(d.From, what, "from "+on(d.From)+" to "+on(d.To))
 			perDay := brings / (d.To.Sub(d.From).Hours() / 24)
 			list = append(list, happening{d.From, same, -perDay}, happening{d.To, same, perDay})
 		default:
-			mark(d.From, what)
+			mark(d.From, what, "on "+on(d.From))
 			list = append(list, happening{d.From, func(x float64) float64 { return x - brings }, 0})
 		}
 	}
 	for _, w := range j.log.Changes {
 		fresh, _ := tested.Levels(w.Fresh).Of(u.Parameter)
 		share := float64(w.Swapped / j.log.Volume)
-		mark(w.At, "a change of "+j.h.Style.Of(w.Swapped))
+		mark(w.At, "a change of "+j.h.Style.Of(w.Swapped), "on "+on(w.At))
 		list = append(list, happening{w.At, func(x float64) float64 { return (x - share*fresh.Base()) / (1 - share) }, 0})
 	}
 	list = append(list, happening{c.Start, same, 0})
@@ -116,7 +119,7 @@ func (j *job) brings(d replenish.Dosed, p tested.Parameter) (base float64, known
 	one, err := j.amountFor(d.Additive, p.None().WithBase(1))
 	switch {
 	case err != nil: // it brings nothing, unless nobody can tell
-		return 0, p != tested.Alkalinity && p != tested.Calcium || j.h.Tank.PH.Given() || j.h.Air > 0
+		return 0, p != tested.Alkalinity && p != tested.Calcium || j.h.Tank.PH.Given() || j.air > 0
 	case one.Volume > 0:
 		return float64(d.Amount.Volume / one.Volume), true
 	}

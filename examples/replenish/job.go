@@ -1,18 +1,12 @@
 package main
 
 import (
-	"errors"
-	"fmt"
-	"regexp"
-	"slices"
-	"strconv"
-	"strings"
-
 	"example.org/wellmixed/examples/home"
 	"example.org/wellmixed/examples/paper"
 	"example.org/wellmixed/mix/replenish"
 	"example.org/wellmixed/mix/salts"
 	"example.org/wellmixed/mix/tested"
+	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/units"
 )
 
@@ -22,9 +16,9 @@ type job struct {
 	h      *home.Home
 	r      *paper.Report
 	tank   tested.Water
-	log    replenish.Log
+	air    carbonate.XCO2 // that it is at rest with, if its pH is not known
+	log    home.Log
 	done   []string        // what the charts mark
-	entry  []int           // of the file, for each test of the log
 	uses   []replenish.Use // from the log, or as the file says
 	silent error           // why the log says nothing
 	noLime error
@@ -43,27 +37,27 @@ type answer struct {
 // lasting is how long a parameter takes to its lowest level, undosed.
 type lasting struct {
 	Limit tested.Level
-	replenish.Countdown
-	failed error
+	*replenish.Countdown
+	Failed string `json:",omitempty"` // why there is no countdown
 }
 
 // upkeep is what gives back the use of a parameter.
 type upkeep struct {
 	Of       tested.Parameter
 	Additive string
-	replenish.UpkeepPlan
+	*replenish.UpkeepPlan
+	Failed string `json:",omitempty"` // why there is no plan
 	use    tested.Level
-	failed error
 }
 
 // dose is the way of a parameter to its goal.
 type dose struct {
 	To       tested.Level
-	Additive string
-	replenish.DosePlan
+	Additive string `json:",omitempty"`
+	*replenish.DosePlan
+	Failed string           `json:",omitempty"` // why there is no plan
 	there  bool             // already
 	inAll  replenish.Amount // where nothing else can be told
-	failed error
 }
 
 // work plans it all. What fails beside the tank itself is told where it would have stood.
@@ -74,6 +68,9 @@ func work(h *home.Home) (job, error) {
 	if j.tank, err = h.AnyTank(j.r); err != nil {
 		return j, err
 	}
+	if h.Tank.PH.Given() || len(h.Goal.Levels)+len(h.Tests)+len(h.Routine.PerDay) > 0 || h.LimeWater.TopOff > 0 {
+		j.air = h.AnyAir(j.r)
+	}
 	if err := j.read(); err != nil {
 		return j, err
 	}
@@ -82,14 +79,25 @@ func work(h *home.Home) (job, error) {
 			continue
 		}
 		if a, has := j.additive(u.Parameter); has {
-			plan, err := replenish.Maintain(replenish.Upkeep{Tank: j.tank, Air: h.Air, Use: u, Additive: a.Is})
-			j.Upkeeps = append(j.Upkeeps, upkeep{u.Parameter, a.Name, plan, u.PerDay, j.asWritten(err)})
+			plan, err := replenish.Maintain(replenish.Upkeep{Tank: j.tank, Air: j.air, Use: u, Additive: a.Is})
+			k := upkeep{Of: u.Parameter, Additive: a.Name, use: u.PerDay}
+			if err == nil {
+				k.UpkeepPlan = &plan
+			} else {
+				k.Failed = j.log.AsWritten(err).Error()
+			}
+			j.Upkeeps = append(j.Upkeeps, k)
 		}
 	}
 	for _, l := range h.Lowest {
 		if u, known := j.use(l.Parameter()); known {
-			left, err := u.Until(l)
-			j.Lasts = append(j.Lasts, lasting{l, left, err})
+			last := lasting{Limit: l}
+			if left, err := u.Until(l); err == nil {
+				last.Countdown = &left
+			} else {
+				last.Failed = err.Error()
+			}
+			j.Lasts = append(j.Lasts, last)
 		} else {
 			j.r.Hides("tests of "+string(l.Parameter()), "how long it lasts")
 		}
@@ -110,38 +118,19 @@ func work(h *home.Home) (job, error) {
 // what the file says of a day.
 func (j *job) read() error {
 	h := j.h
-	j.log.Volume = j.tank.Volume()
-	for _, c := range h.Changed {
-		j.log.Changes = append(j.log.Changes, replenish.WaterChange{At: c.At, Swapped: c.Swap, Fresh: c.Levels})
-	}
-	for entry, t := range h.Tests {
-		for _, l := range t.Levels {
-			if i := slices.IndexFunc(h.Changed, func(c home.Changed) bool {
-				_, has := c.Levels.Of(l.Parameter())
-				return !has && c.Swap > 0
-			}); i >= 0 {
-				j.r.Hides(fmt.Sprintf("changed[%d].%s", i, l.Parameter()), "what the tank uses of it")
-				continue
-			}
-			u, _ := h.Doubts.Levels.Of(l.Parameter())
-			j.log.Tests = append(j.log.Tests, replenish.Test{At: t.At, Level: l, Uncertainty: u})
-			j.entry = append(j.entry, entry)
-		}
-	}
-	for _, d := range h.Dosed {
-		a := h.Named(d.Additive).Is
-		j.log.Doses = append(j.log.Doses, replenish.Dosed{From: d.From, To: d.To, Additive: a, Amount: d.Amount})
+	j.log = h.Log(j.tank.Volume())
+	for _, key := range j.log.Lacking {
+		j.r.Hides(key, "what the tank uses of it")
 	}
 	if len(j.log.Tests) > 0 {
-		demand, err := replenish.Consumption(j.log)
-		var short *units.InputError
+		demand, err := replenish.Consumption(j.log.Log)
 		switch {
 		case err == nil:
 			j.Demand, j.uses = &demand, demand.Uses
-		case errors.As(err, &short) && (short.Field == "tests" || strings.HasPrefix(short.Field, "tests.")):
-			j.silent = err // the entries are sound, but too few
+		case j.log.TooFew(err):
+			j.silent = err
 		default:
-			return j.asWritten(err)
+			return j.log.AsWritten(err)
 		}
 	}
 	for _, u := range j.uses { // where the fit is better than nothing
@@ -160,27 +149,6 @@ func (j *job) read() error {
 		j.r.Hides("tests, or per_day", "what the tank uses")
 	}
 	return nil
-}
-
-// ofTest is what an error of the log says of one test: of all that was tested at one time,
-// and of the doubts that the file has once for all.
-var ofTest = regexp.MustCompile(`tests\[(\d+)\](\.uncertainty)?`)
-
-// asWritten gives errors the paths of the file.
-func (j *job) asWritten(err error) error {
-	if err == nil {
-		return nil
-	}
-	text := strings.NewReplacer("doses[", "dosed[", "changes[", "changed[", ".swapped", ".swap", ".fresh.", ".",
-		"tank.carbon", "tank.ph or room.co2").Replace(err.Error())
-	text = ofTest.ReplaceAllStringFunc(text, func(path string) string {
-		m := ofTest.FindStringSubmatch(path)
-		if n, err := strconv.Atoi(m[1]); err == nil && n < len(j.entry) && m[2] == "" {
-			return fmt.Sprintf("tests[%d]", j.entry[n])
-		}
-		return "doubts"
-	})
-	return errors.New(strings.Join(slices.Compact(strings.Split(text, "\n")), "\n"))
 }
 
 func (j *job) use(p tested.Parameter) (replenish.Use, bool) {
@@ -224,12 +192,12 @@ func (j *job) raise(to tested.Level) {
 	if !has {
 		return
 	}
-	plan, err := replenish.Plan(replenish.Dose{Tank: j.tank, Air: j.h.Air, To: to, Additive: a.Is})
-	d := dose{To: to, Additive: a.Name, DosePlan: plan, failed: j.asWritten(err)}
-	if (err != nil || len(plan.NotKnown) > 0) && !j.h.Tank.PH.Given() && j.h.Air == 0 {
-		j.r.Hides("tank.ph, or room.co2", "in what steps to dose")
-	}
-	if err != nil {
+	plan, err := replenish.Plan(replenish.Dose{Tank: j.tank, Air: j.air, To: to, Additive: a.Is})
+	d := dose{To: to, Additive: a.Name}
+	if err == nil {
+		d.DosePlan = &plan
+	} else {
+		d.Failed = j.log.AsWritten(err).Error()
 		d.inAll, _ = j.amountFor(a.Is, to.WithBase(to.Base()-now.Base()))
 		j.r.Care("dosing", a.Holds.Cautions()...)
 	}
@@ -239,7 +207,7 @@ func (j *job) raise(to tested.Level) {
 // amountFor is how much of an additive raises a level so far, whatever it does besides.
 func (j *job) amountFor(a replenish.Additive, rise tested.Level) (replenish.Amount, error) {
 	const part = 1e-3 // of it, of which no pH is in the way
-	plan, err := replenish.Maintain(replenish.Upkeep{Tank: j.tank, Air: j.h.Air, Additive: a,
+	plan, err := replenish.Maintain(replenish.Upkeep{Tank: j.tank, Air: j.air, Additive: a,
 		Use: replenish.Use{Parameter: rise.Parameter(), PerDay: rise.WithBase(rise.Base() * part)}})
 	return times(plan.PerDay, 1/part), err
 }
@@ -250,7 +218,7 @@ func times(a replenish.Amount, x float64) replenish.Amount {
 
 // lime plans lime water in the place of top-off.
 func (j *job) lime(w home.LimeWater) {
-	l := replenish.LimeWater{Tank: j.tank, Air: j.h.Air, TopOff: w.TopOff, Temperature: w.Temperature,
+	l := replenish.LimeWater{Tank: j.tank, Air: j.air, TopOff: w.TopOff, Temperature: w.Temperature,
 		Saturation: w.Saturation}
 	if u, known := j.use(tested.Alkalinity); known && u.PerDay.Base() > 0 {
 		l.Demand = u.PerDay

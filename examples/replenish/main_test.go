@@ -21,6 +21,9 @@ var update = flag.Bool("update", false, "rewrite the expected reports")
 
 func report(args ...string) (string, error) { return hometest.Run(command(), args...) }
 
+// one runs the text of a whole report on one line.
+func one(text string) string { return strings.Join(strings.Fields(text), " ") }
+
 // own runs the command on a home of its own: a small tank, and what is said besides.
 func own(t *testing.T, rest string, args ...string) string {
 	t.Helper()
@@ -94,7 +97,6 @@ func TestJSONOfTheUnknown(t *testing.T) {
 		"tests": [{"at": "2026-03-01", "alkalinity": "7.6 dKH", "calcium": "420 mg/L"}, {"at": "2026-03-03", "alkalinity": "7.4 dKH", "calcium": "420 mg/L"},
 			{"at": "2026-03-06", "alkalinity": "7.0 dKH", "calcium": "420 mg/L"}], "lowest": {"calcium": "380 mg/L"}`, "-json")
 	assert.Contains(t, out, `"Days": "+Inf"`)
-	assert.Contains(t, out, `"Aragonite": null`)
 	assert.Contains(t, out, `"Ratio": null`)
 }
 
@@ -186,14 +188,57 @@ func TestGoalAlone(t *testing.T) {
 	out, err := report("-file", file)
 	require.NoError(t, err)
 	assert.Contains(t, out, "additives for alkalinity: reckoned with NaHCO3 of 100 %")
-	// Without a pH nobody can tell the steps, but how much in all.
+	// Without a pH the tank is taken as aired with outdoor air, as by every other command.
 	dark := own(t, small+`, "alkalinity": "7 dKH"}, "goal": {"alkalinity": "7.5 dKH"}`)
-	assert.Contains(t, dark, "Alkalinity to 7.5 dKH, besides: 899 mg of sodium hydrogen carbonate in all, in steps that cannot be told.")
-	assert.Contains(t, dark, "tank.ph, or room.co2: in what steps to dose")
+	assert.Contains(t, dark, "Alkalinity to 7.5 dKH, besides: 899 mg of sodium hydrogen carbonate at once.")
+	assert.Contains(t, dark, "tank.ph: by how much a dose of alkalinity may move it, but for a guess from outdoor air")
+	outdoor := own(t, small+`, "alkalinity": "7 dKH"}, "room": {"co2": "420 ppm"}, "goal": {"alkalinity": "7.5 dKH"}`)
+	steps := func(text string) string {
+		_, text, _ = strings.Cut(text, "Alkalinity to 7.5 dKH 899")
+		text, _, _ = strings.Cut(text, "Salinity rises")
+		return text
+	}
+	assert.NotEmpty(t, steps(dark))
+	assert.Equal(t, steps(outdoor), steps(dark))
 	// What the file says of a day stands in for a log.
 	told := own(t, small+`, "alkalinity": "7 dKH", "calcium": "420 mg/L"}, "room": {"co2": "600 ppm"}, "per_day": {"alkalinity": "-0.5 dKH"}, "lowest": {"alkalinity": "6 dKH"}`)
 	assert.Contains(t, told, "Undosed, alkalinity is down at 6 dKH in 2.0 days.")
 	assert.Contains(t, told, "Every day, in all: 899 mg of sodium hydrogen carbonate.")
+}
+
+// A plan that fails leaves nothing behind: no numbers of nothing, no table without rows.
+func TestFailedPlan(t *testing.T) {
+	file := hometest.File(t, `{`+small+`, "alkalinity": "7 dKH", "nitrate": "6 mg/L NO3"},
+		"goal": {"alkalinity": "8 dKH"}, "lowest": {"alkalinity": "6 dKH"}, "per_day": {"alkalinity": "-0.2 dKH"}, "lime_water": {"top_off": "1 L/day", "temperature": "19 °C", "saturation": "100 %"},
+		"additives": [{"name": "soda", "for": "alkalinity", "compound": "Na2CO3", "purity": "0 %"}]}`)
+	var r map[string]any
+	hometest.JSON(t, &r, command(), "-file", file)
+	for _, list := range []string{"Upkeeps", "Doses"} {
+		failed := r[list].([]any)[0].(map[string]any)
+		assert.Contains(t, failed["Failed"], "purity: got 0 %", list)
+		for _, key := range []string{"PerDay", "Amount", "Low", "Steps"} {
+			assert.NotContains(t, failed, key, list)
+		}
+	}
+	out, err := report("-file", file)
+	require.NoError(t, err)
+	assert.Contains(t, out, "cannot be planned")
+	for _, none := range []string{"-0.0", "hydrometer", "95 %\n", "0 g"} {
+		assert.NotContains(t, out, none)
+	}
+}
+
+// What accumulates is made, not used with a minus.
+func TestMade(t *testing.T) {
+	out, err := report()
+	require.NoError(t, err)
+	assert.Regexp(t, `nitrate mg/L NO3 +6 +made 0.13 ± 0.09`, out)
+	assert.Regexp(t, `nitrate mg/L NO3 +made 0.13 ± 0.09 +-0.05 to 0.31`, out)
+	assert.Contains(t, one(out), "420 mL of soda from 1 March to 15 March; a change of 45 L on 8 March")
+	// Three tests on one line leave no uncertainty to print, and no band.
+	line := own(t, small+`}, "tests": [{"at": "2026-03-01", "alkalinity": "8.5 dKH"}, {"at": "2026-03-04", "alkalinity": "7.9 dKH"}, {"at": "2026-03-08", "alkalinity": "7.1 dKH"}]`)
+	assert.Contains(t, line, "alkalinity dKH 0.2 7.1 3")
+	assert.NotContains(t, line, "± 0 ")
 }
 
 // Trace doses are printed in milligrams and parts of a millilitre, not as zero.
@@ -222,7 +267,8 @@ func TestFlatLogAndUnknownPH(t *testing.T) {
 	assert.NotContains(t, out, "e+")
 	assert.Contains(t, out, "Undosed, calcium never is at 380 mg/L Ca")
 	assert.NotContains(t, out, "never days")
-	assert.Contains(t, out, "; pH not known: in many small parts")
+	blind := own(t, small+`}, "per_day": {"alkalinity": "-0.5 dKH"}`)
+	assert.Contains(t, blind, "; pH not known: in many small parts")
 	assert.Equal(t, ", where skeletons take 2 to 1: the tests leave it open", ratio(replenish.Calcification{Ratio: units.Scalar(math.NaN()), Consistent: true}))
 }
 

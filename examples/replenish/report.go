@@ -46,12 +46,12 @@ func (j *job) verdict() {
 		}
 	}
 	for _, u := range j.Upkeeps {
-		if u.failed == nil {
+		if u.UpkeepPlan != nil {
 			daily = append(daily, j.h.Style.Amount(u.PerDay)+" of "+u.Additive)
 		}
 	}
 	for _, l := range j.Lasts {
-		if l.failed == nil && !math.IsInf(float64(l.Days), 0) {
+		if l.Countdown != nil && !math.IsInf(float64(l.Days), 0) {
 			j.r.Verdict = append(j.r.Verdict, fmt.Sprintf("Undosed, %s is down at %v in %s%s.", l.Limit.Parameter(), l.Limit,
 				days(float64(l.Days)), between95(l)))
 		}
@@ -81,18 +81,18 @@ func (j *job) verdict() {
 // step is the way to a goal in one sentence.
 func (j *job) step(d dose) string {
 	text := paper.Capital(string(d.To.Parameter())) + " to " + paper.Precise(d.To) + ", besides: "
-	switch n := len(d.Steps); {
-	case d.failed != nil && d.inAll != (replenish.Amount{}):
+	switch {
+	case d.DosePlan == nil && d.inAll != (replenish.Amount{}):
 		return text + j.h.Style.Amount(d.inAll) + " of " + d.Additive + " in all, in steps that cannot be told."
-	case d.failed != nil:
+	case d.DosePlan == nil:
 		return text + "cannot be planned, see below."
 	case len(d.NotKnown) > 0:
 		return text + j.h.Style.Amount(d.Amount) + " of " + d.Additive + " in all, in steps that cannot be told."
-	case n == 1:
+	case len(d.Steps) == 1:
 		return text + j.h.Style.Amount(d.Amount) + " of " + d.Additive + " at once."
 	default:
 		each := j.h.Style.Amount(d.Steps[0].Amount)
-		return fmt.Sprintf("%s%s of %s a day for %d days, and a test before each.", text, each, d.Additive, n)
+		return fmt.Sprintf("%s%s of %s a day for %d days, and a test before each.", text, each, d.Additive, len(d.Steps))
 	}
 }
 
@@ -115,10 +115,10 @@ func (j *job) glance() {
 		}
 		row[0] += " " + unit
 		if used {
-			row[2] = bare(paper.PlusMinus(u.PerDay, u.Uncertainty), unit)
+			row[2] = usedOrMade(u, func(l tested.Level) string { return bare(paper.PlusMinus(l, u.Uncertainty), unit) })
 		}
 		for _, k := range j.Upkeeps {
-			if k.Of == p && k.failed == nil {
+			if k.Of == p && k.UpkeepPlan != nil {
 				row[3] = j.h.Style.Amount(k.PerDay)
 			}
 		}
@@ -142,21 +142,30 @@ func (j *job) used() {
 		return
 	}
 	j.always("trusting the tests", j.Demand.Assumptions, j.Demand.Cautions)
-	t := &paper.Table{Head: []string{"", "a day", "95 %", "now, by all tests", "tests"}}
+	t := &paper.Table{Head: []string{"", "used a day", "95 %", "now", "tests"}}
 	for _, u := range j.Demand.Uses {
-		low, high := strings.Fields(paper.Precise(u.Low))[0], strings.Fields(paper.Precise(u.High))[0]
-		t.Row(string(u.Parameter), paper.PlusMinus(u.PerDay, u.Uncertainty), low+" to "+high, paper.Precise(u.Now),
-			fmt.Sprint(u.Tests))
+		_, unit := u.Now.Counted()
+		bare := func(text string) string { return strings.TrimSuffix(text, " "+unit) }
+		a, b := u.Low, u.High
+		if u.PerDay.Base() < 0 { // of what is made, as that is written
+			a, b = b.WithBase(-b.Base()), a.WithBase(-a.Base())
+		}
+		t.Row(string(u.Parameter)+" "+unit,
+			usedOrMade(u, func(l tested.Level) string { return bare(paper.PlusMinus(l, u.Uncertainty)) }),
+			bare(paper.Between(a, b, u.Uncertainty)), bare(paper.PlusMinus(u.Now, u.NowUncertainty)), fmt.Sprint(u.Tests))
 	}
-	body := []any{t}
+	body := []any{t, "Now is what all tests together say of the end of the log."}
 	if c := j.Demand.Calcification; c != nil {
-		body = append(body, "Alkalinity to calcium"+ratio(*c)+".",
-			"Of the alkalinity, nitrogen takes "+paper.PlusMinus(c.ByNitrogen, c.NitrogenUncertainty)+" a day.")
+		body = append(body, "Alkalinity to calcium"+ratio(*c)+".")
+		if c.ByNitrogen.Base() != 0 {
+			body = append(body, "Of the alkalinity, nitrogen takes "+paper.PlusMinus(c.ByNitrogen, c.NitrogenUncertainty)+
+				" a day.")
+		}
 	}
 	for _, l := range j.Lasts {
 		switch {
-		case l.failed != nil:
-			body = append(body, "How long "+string(l.Limit.Parameter())+" lasts cannot be told: "+l.failed.Error()+".")
+		case l.Countdown == nil:
+			body = append(body, "How long "+string(l.Limit.Parameter())+" lasts cannot be told: "+l.Failed+".")
 		case math.IsInf(float64(l.Days), 0):
 			body = append(body, fmt.Sprintf("Undosed, %s never is at %v%s.", l.Limit.Parameter(), l.Limit, between95(l)))
 		}
@@ -177,8 +186,8 @@ func (j *job) everyDay() {
 	t := &paper.Table{Head: []string{"", "a day", "95 %", ""}, Left: true}
 	var body []any
 	for _, u := range j.Upkeeps {
-		if u.failed != nil {
-			body = append(body, paper.Capital(string(u.Of))+" with "+u.Additive+" cannot be planned: "+u.failed.Error()+".")
+		if u.UpkeepPlan == nil {
+			body = append(body, paper.Capital(string(u.Of))+" with "+u.Additive+" cannot be planned: "+u.Failed+".")
 			continue
 		}
 		between := ""
@@ -186,9 +195,12 @@ func (j *job) everyDay() {
 			between = j.h.Style.Amount(u.Low) + " to " + j.h.Style.Amount(u.High)
 		}
 		j.always("dosing", u.Assumptions, u.Cautions)
-		t.Row(string(u.Of), j.h.Style.Amount(u.PerDay), between, "of "+u.Additive+parts(u.UpkeepPlan))
+		t.Row(string(u.Of), j.h.Style.Amount(u.PerDay), between, "of "+u.Additive+parts(*u.UpkeepPlan))
 	}
-	j.r.Add("Every day, to stay where it is", append([]any{t}, append(body, j.left()...)...)...)
+	if len(t.Rows) > 0 {
+		body = append([]any{t}, append(body, j.left()...)...)
+	}
+	j.r.Add("Every day, to stay where it is", body...)
 }
 
 // left tells what a month and a year of upkeep leave in the water.
@@ -196,6 +208,9 @@ func (j *job) left() (body []any) {
 	var sum ions.Composition
 	salinity := 0.
 	for _, u := range j.Upkeeps {
+		if u.UpkeepPlan == nil {
+			continue
+		}
 		sum = sum.Plus(u.LeavesPerDay)
 		salinity += u.PerMonth.Lasting.Value() - u.PerMonth.Before.Value()
 	}
@@ -214,9 +229,12 @@ func (j *job) left() (body []any) {
 	off := func(p ions.Property) float64 { // in the units of practical salinity
 		return -aged.Readings.By[p].Correction.GramsPerKilogram() * 35 / 35.16504
 	}
+	if len(list) == 0 {
+		return body
+	}
 	return append(body, fmt.Sprintf("After a year without water changes, at the same %.1f g/kg dissolved, a hydrometer "+
-		"is off by %+.1f of salinity and a conductivity meter by %+.1f.", aged.Readings.Dissolved.GramsPerKilogram(),
-		off(ions.Density), off(ions.Conductivity)))
+		"is off by %s of salinity and a conductivity meter by %s.", aged.Readings.Dissolved.GramsPerKilogram(),
+		signed(off(ions.Density)), signed(off(ions.Conductivity))))
 }
 
 // toGoal tells of the steps of a dose what they do to the water.
@@ -225,8 +243,8 @@ func (j *job) toGoal(d dose) {
 	switch {
 	case d.there:
 		return
-	case d.failed != nil:
-		j.r.Add(title, "The steps cannot be planned: "+d.failed.Error()+".")
+	case d.DosePlan == nil:
+		j.r.Add(title, "The steps cannot be planned: "+d.Failed+".")
 		return
 	}
 	j.always("dosing", d.Assumptions, d.Cautions)
@@ -275,6 +293,9 @@ func (j *job) limeWater() {
 			"top-off pure.", l.Share.Percent(), style.Flow(l.Needed)))
 	}
 	for _, u := range j.Upkeeps {
+		if u.UpkeepPlan == nil {
+			continue
+		}
 		if rest, brings := j.besides(u); brings {
 			body = append(body, "With all of it, "+style.Amount(rest)+" of "+u.Additive+" is left to dose a day, in all.")
 		}
@@ -284,6 +305,23 @@ func (j *job) limeWater() {
 			style.Of(l.Portion), l.AtOnce.PH.Value(), l.AllDay.PH.Value()))
 	}
 	j.r.Add(title, body...)
+}
+
+// usedOrMade writes what is used in a day, or that it is made.
+func usedOrMade(u replenish.Use, write func(tested.Level) string) string {
+	if u.PerDay.Base() < 0 {
+		return "made " + write(u.PerDay.WithBase(-u.PerDay.Base()))
+	}
+	return write(u.PerDay)
+}
+
+// signed writes a tenth with its sign, if it has one.
+func signed(x float64) string {
+	text := paper.Fixed(x, 1)
+	if x > 0 && text != "0.0" {
+		return "+" + text
+	}
+	return text
 }
 
 func parts(u replenish.UpkeepPlan) string {

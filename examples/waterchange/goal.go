@@ -10,7 +10,6 @@ import (
 	"example.org/wellmixed/dilution"
 	"example.org/wellmixed/mix/replenish"
 	"example.org/wellmixed/mix/tested"
-	"example.org/wellmixed/seawater/carbonate"
 	"example.org/wellmixed/units"
 )
 
@@ -94,9 +93,6 @@ func (j *job) goal() {
 	}
 }
 
-// outdoors is the CO2 of outdoor air in 2025, to 10 ppm (NOAA Global Monitoring Laboratory, from memory).
-const outdoors carbonate.XCO2 = 420
-
 // nearEnough is how near to the salinity of the new water a goal may be: the last tenth would
 // take most of the tank.
 const nearEnough = 0.3
@@ -139,14 +135,10 @@ func (j *job) course(g dilution.Goal) (dilution.CoursePlan, error) {
 // doses plans what is added once the changes are made, one parameter after the other:
 // each starts from where the ones before have left the tank.
 func (j *job) doses(w *way, tank tested.Water, adds tested.Levels) {
-	air := j.h.Air
-	if air == 0 && !j.h.Tank.PH.Given() && len(adds) > 0 {
-		air = outdoors
-		j.h.Note("tank.ph", fmt.Sprintf("not said, nor room.co2: the tank is taken as aired with outdoor air, %.0f "+
-			"ppm of CO2",
-			outdoors.PPM()))
-		j.r.Hides("tank.ph", "by how much a dose of alkalinity may move it, but for a guess from outdoor air")
+	if len(adds) == 0 {
+		return
 	}
+	air := j.h.AnyAir(j.r)
 	for _, to := range adds {
 		a, _ := j.h.Additive(to.Parameter())
 		plan, err := replenish.Plan(replenish.Dose{Tank: tank, Air: air, To: to, Additive: a.Is})
