@@ -14,8 +14,8 @@ import (
 // assumptions lists what a forecast takes for granted.
 func (r *Routine) assumptions(m *motion) []string {
 	list := []string{
-		"The tank is well mixed and stays at " + input.Number(m.temperature.Celsius()) + " °C: a heater or cooler sees to " +
-			"it, after changes of water too.",
+		"The tank is well mixed and stays at " + input.Fixed(m.temperature.Celsius(), 1) + " °C: a heater or cooler sees " +
+			"to it, after changes of water too.",
 		"What the tank makes and uses in a day stays the same all the time, by the amount, and nothing reacts with " +
 			"anything else: no lime falls out.",
 	}
