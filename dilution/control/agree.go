@@ -39,7 +39,7 @@ func Agree(sensors [3]Opinion) Agreement {
 			continue
 		}
 		fitted++
-		if s.Reading.Quality == Good && finite(s.Reading.Value) && positive(s.Uncertainty) {
+		if s.Reading.good() && positive(s.Uncertainty) {
 			sound |= 1 << i
 		} else {
 			none.Apart |= 1 << i
@@ -48,6 +48,9 @@ func Agree(sensors [3]Opinion) Agreement {
 	}
 	count := ones(sound)
 	mean, variance, chi2 := weigh(sensors, sound)
+	if count > 0 && !(finite(mean) && positive(variance) && finite(chi2)) { // uncertainties beyond all squares
+		return Agreement{Reading: Reading{Reason: OutOfRange}, Apart: none.Apart | sound}
+	}
 	all := Agreement{Reading{Value: mean, Quality: Good}, math.Sqrt(variance), none.Apart}
 	switch {
 	case count == 0 && fitted > 1:

@@ -149,6 +149,7 @@ type rig struct {
 	savedTop                    [TopOffState]byte
 	savedDoser, savedSecond     [DoserState]byte
 	savedThermo                 [ThermostatState]byte
+	savedSignals                [4][SignalState]byte
 
 	// what is watched
 	salinity            Reading
@@ -191,6 +192,7 @@ func newRig(seed uint64) *rig {
 	r.salt = 35 * r.litres
 	r.power()
 	r.top.Acknowledge()
+	r.thermo.Acknowledge()
 	r.top.Refilled(20)
 	r.doser.Acknowledge()
 	r.doser.ChangeContainer(1, Alkalinity)
@@ -232,7 +234,12 @@ func (r *rig) power() {
 	r.second, x = NewDoser(other)
 	must(x)
 	r.lock = Interlock{Apart: 20 * time.Minute}
-	r.pump, r.heat, r.cut, r.heatCut, r.dose = false, false, false, false, false
+	r.outputsOff()
+}
+
+// outputsOff is what the watchdog does, or a power cut.
+func (r *rig) outputsOff() {
+	r.pump, r.heat, r.cut, r.heatCut, r.dose = false, false, true, true, false
 }
 
 func (r *rig) save() {
@@ -241,13 +248,21 @@ func (r *rig) save() {
 	r.doser.Save(&r.savedDoser)
 	r.second.Save(&r.savedSecond)
 	r.thermo.Save(&r.savedThermo)
+	for i, g := range r.signals() {
+		g.Save(&r.savedSignals[i])
+	}
 }
+
+func (r *rig) signals() [4]*Signal { return [4]*Signal{&r.level, &r.probeA, &r.probeB, &r.cond} }
 
 func (r *rig) restore() {
 	r.top.Restore(&r.savedTop)
 	r.doser.Restore(&r.savedDoser)
 	r.second.Restore(&r.savedSecond)
 	r.thermo.Restore(&r.savedThermo)
+	for i, g := range r.signals() {
+		g.Restore(&r.savedSignals[i])
+	}
 }
 
 func (r *rig) watchAnew() {
@@ -447,7 +462,7 @@ func (r *rig) time(dt float64) bool {
 		r.off = 20
 	}
 	if r.off > 0 {
-		r.pump, r.heat, r.dose = false, false, false
+		r.outputsOff()
 		if r.off -= dt; r.off > 0 {
 			return false
 		}
@@ -469,7 +484,7 @@ func (r *rig) time(dt float64) bool {
 	r.clock += 1000 * dt * speed
 	if r.has(hung) { // the outputs stay as they were until the watchdog
 		if r.seconds-r.faultAt > watchdog.Seconds() {
-			r.pump, r.heat, r.dose = false, false, false
+			r.outputsOff()
 		}
 		return false
 	}
@@ -524,11 +539,17 @@ func (r *rig) control() {
 		r.saves++
 		r.second.Save(&r.savedSecond)
 	}
-	if hourly {
+	if hourly || h.Save {
+		r.saves++
 		r.thermo.Save(&r.savedThermo)
 	}
-	r.pump, r.pumpFor, r.cut = d.Pump, d.For.Seconds(), d.Cut
-	r.heat, r.heatCut = h.Heater, h.Cut
+	for i, g := range r.signals() {
+		if hourly || g.Unsaved() {
+			g.Save(&r.savedSignals[i])
+		}
+	}
+	r.pump, r.pumpFor, r.cut = d.Pump, d.For.Seconds(), !d.Enable
+	r.heat, r.heatCut = h.Heater, !h.Enable
 	r.together = r.together || h.Heater && h.Cooler || one.Pump && two.Pump
 	r.dose, r.doseFor = one.Pump, one.For.Seconds()
 	if one.Pump {
@@ -552,7 +573,7 @@ func (r *rig) watch() {
 	}
 	for part, a := range [...]*Alarms{&r.top.alarms, &r.thermo.alarms, &r.doser.alarms, &r.second.alarms} {
 		for i := range a.Len() {
-			if c := a.At(i).Code; c != Waiting && c != PHHigh {
+			if c := a.At(i).Code; c != Waiting && c != PHHigh && c != DosedLess {
 				r.found, r.foundAt, r.foundPart, r.foundS = c, r.seconds-r.faultAt, byte(part), s
 				return
 			}
