@@ -44,6 +44,9 @@ func Agree(sensors [3]Opinion) Agreement {
 		} else {
 			none.Apart |= 1 << i
 			none.Value, none.Quality, none.Reason = s.Reading.Value, min(s.Reading.Quality, Suspect), s.Reading.Reason
+			if !finite(s.Reading.Value) {
+				none.Quality, none.Reason = Bad, OutOfRange
+			}
 		}
 	}
 	count := ones(sound)

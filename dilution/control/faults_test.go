@@ -34,7 +34,6 @@ var promised = map[fault]Fault{
 // notFound are the single faults that nothing finds, with the reason.
 var notFound = map[fault]string{
 	secondNever:   "sleeps until it is needed: try it by hand",
-	pumpWeak:      "the level is reached all the same",
 	doserStuckOn:  "no sensor sees an additive: a container no larger than the tank bears is the bound",
 	doserStuckOff: "no sensor sees an additive: test the water",
 	clockSlow:     "a controller has no second clock",

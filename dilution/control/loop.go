@@ -159,7 +159,7 @@ type Thermostat struct {
 	since   time.Duration // in this state
 	from    float64       // °C at the begin of the response that is awaited
 	awaited time.Duration
-	tired   time.Duration // that the heater was on since the reading came to where it turns off
+	tired   time.Duration // that the heater was on since the reading came to where it turns off, less a third of the time off
 	written time.Duration // of it, as it was saved last
 	blind   time.Duration // without a good reading
 	trough  float64       // °C, what the room can have made of the least since the heater went off
@@ -223,6 +223,8 @@ func (t *Thermostat) Step(now Clock, in ThermostatInput) Heat {
 	}
 	if t.state > 0 {
 		t.tired = min(t.tired+p.charge, 366*day)
+	} else {
+		t.tired = max(t.tired-p.credit/3, 0) // doubts may break off every run of a sound heater
 	}
 	if !known {
 		t.alarms.raise(TemperatureDoubtful, x, t.s.Target.Celsius())

@@ -59,8 +59,8 @@ func (s TopOffSettings) Check() Refusal {
 	if s.Switched {
 		leastBand = 0.01
 	}
-	if s.Second != 0 { // one that is no wave, and below the rim
-		leastSecond, mostSecond = notice, s.Headroom.Litres()/s.Area.SquareMetres()
+	if s.Second != 0 { // above what a late step brings, and below the rim
+		leastSecond, mostSecond = notice+flow*watchdog/3600/s.Area.SquareMetres(), s.Headroom.Litres()/s.Area.SquareMetres()
 	}
 	d := [...]demand{
 		{SetWatchdog, watchdog, quick, watchful},
