@@ -58,6 +58,12 @@ const (
 	clockSlow
 	clockFast
 	hung
+	levelFlickers // jammed low, and doubtful every two minutes
+	probesInAirCut
+	conductivityBiased
+	stateReplayed
+	coolerStuckOn
+	coolerStuckOff
 
 	faultsHere
 )
@@ -75,6 +81,8 @@ var faultNames = [faultsHere]string{
 	"heater: stuck on", "heater: stuck off", "doser: stuck on", "doser: stuck off",
 	"power cut of 3 h, state saved", "power cut of 3 h, state lost", "power cut every 7 min",
 	"clock: 1 h forward", "clock: 1 h back", "clock: stands", "clock: half speed", "clock: double speed", "controller hangs",
+	"level: jammed low, doubtful by times", "probes hang in air since a power cut", "conductivity: 1.5 % more, in its band",
+	"power cut every 2 h, one old state", "cooler: stuck on", "cooler: stuck off",
 }
 
 const (
@@ -83,6 +91,7 @@ const (
 	flow     = 20.0 // L/h
 	doseFlow = 3.0  // L/h
 	heater   = 200. // W
+	cooler   = 150. // W
 	loss     = 8.0  // W/K
 	leakRate = 1.0  // L/h
 	siphons  = 3.0  // L/h
@@ -131,9 +140,15 @@ type rig struct {
 	seed               uint64
 	evaporation        float64 // L/d, of this day
 	oneProbe           bool
+	supplied           float64 // L that could come from the reservoir
+	cooled             bool    // there is a cooler
+	room               float64 // °C above that of the year
+	dt                 float64 // s between samples
+	at                 [faultsHere]float64
 
 	// its electronics
 	pump, heat, cut, heatCut, dose bool
+	cool                           bool
 	pumpFor, doseFor               float64 // s
 	clock                          float64 // ms
 	off                            float64 // s until power is back
@@ -146,7 +161,7 @@ type rig struct {
 	doser                       Doser
 	second                      Doser // of calcium
 	lock                        Interlock
-	savedTop                    [TopOffState]byte
+	savedTop, oldTop            [TopOffState]byte
 	savedDoser, savedSecond     [DoserState]byte
 	savedThermo                 [ThermostatState]byte
 	savedSignals                [4][SignalState]byte
@@ -169,7 +184,10 @@ type rig struct {
 	foundAt, foundS     float64
 }
 
-func (r *rig) has(f fault) bool { return r.broken>>f&1 == 1 && r.seconds >= r.faultAt }
+func (r *rig) has(f fault) bool { return r.broken>>f&1 == 1 }
+
+// since returns the hours of a fault.
+func (r *rig) since(f fault) float64 { return (r.seconds - r.at[f]) / 3600 }
 
 // random returns a number from a normal distribution, near enough: the sum of four.
 func (r *rig) random() float64 {
@@ -187,7 +205,7 @@ func digits(x, step float64) float64 { return math.Round(x/step) * step }
 
 // newRig returns a tank at its level, with a controller that a person has started.
 func newRig(seed uint64) *rig {
-	r := &rig{settings: settingsOfRig(), seed: seed*0x9E3779B97F4A7C15 | 1, evaporation: 3, clock: 1<<32 - 3600e3}
+	r := &rig{settings: settingsOfRig(), seed: seed*0x9E3779B97F4A7C15 | 1, evaporation: 3, clock: 1<<32 - 3600e3, dt: simStep}
 	r.litres, r.temp, r.reservoir, r.container = 200, 24.9, 20, 1
 	r.salt = 35 * r.litres
 	r.power()
@@ -225,7 +243,9 @@ func (r *rig) power() {
 	must(x)
 	r.top, x = NewTopOff(r.settings)
 	must(x)
-	r.thermo, x = NewThermostat(thermostatOfRig())
+	heating := thermostatOfRig()
+	heating.Cooler = r.cooled
+	r.thermo, x = NewThermostat(heating)
 	must(x)
 	r.doser, x = NewDoser(doserOfRig())
 	must(x)
@@ -239,7 +259,7 @@ func (r *rig) power() {
 
 // outputsOff is what the watchdog does, or a power cut.
 func (r *rig) outputsOff() {
-	r.pump, r.heat, r.cut, r.heatCut, r.dose = false, false, true, true, false
+	r.pump, r.heat, r.cut, r.heatCut, r.dose, r.cool = false, false, true, true, false, false
 }
 
 func (r *rig) save() {
@@ -256,6 +276,9 @@ func (r *rig) save() {
 func (r *rig) signals() [4]*Signal { return [4]*Signal{&r.level, &r.probeA, &r.probeB, &r.cond} }
 
 func (r *rig) restore() {
+	if r.has(stateReplayed) {
+		r.savedTop = r.oldTop
+	}
 	r.top.Restore(&r.savedTop)
 	r.doser.Restore(&r.savedDoser)
 	r.second.Restore(&r.savedSecond)
@@ -277,24 +300,33 @@ func (r *rig) watchAnew() {
 // breaks begins a fault now.
 func (r *rig) breaks(faults ...fault) {
 	r.faultAt = r.seconds
-	r.broken = 0
+	r.broken, r.supplied = 0, r.reservoir
 	r.frozen = [4]float64{r.level.Last().Value, r.probeA.Last().Value, 0, r.cond.Last().Value}
 	for _, f := range faults {
-		r.broken |= 1 << f
-		switch f {
-		case reservoirSalty:
-			r.reservoir, r.resSalt = 20, 35
-		case pumpDry:
-			r.reservoir = 0
-		case clockForward:
-			r.clock += 3600e3
-		case clockBack:
-			r.clock -= 3600e3
-		case powerCutSaved, powerCutLost:
-			r.off = 3 * 3600
-		}
+		r.also(f)
 	}
 	r.watchAnew()
+}
+
+// also begins one more.
+func (r *rig) also(f fault) {
+	r.broken |= 1 << f
+	r.at[f] = r.seconds
+	switch f {
+	case reservoirSalty:
+		r.supplied += 20 - r.reservoir
+		r.reservoir, r.resSalt = 20, 35
+	case pumpDry:
+		r.reservoir = 0
+	case clockForward:
+		r.clock += 3600e3
+	case clockBack:
+		r.clock -= 3600e3
+	case powerCutSaved, powerCutLost, probesInAirCut:
+		r.off = 3 * 3600
+	case stateReplayed:
+		r.oldTop = r.savedTop
+	}
 }
 
 // mended ends all faults.
@@ -341,7 +373,10 @@ func (r *rig) physics(dt float64) {
 	if r.heat && !r.has(heaterStuckOff) || r.has(heaterStuckOn) && !r.heatCut {
 		watts = heater
 	}
-	room := 20 + 2*math.Sin(2*math.Pi*r.seconds/86400) + 3*math.Sin(2*math.Pi*r.seconds/86400/365)
+	if r.cool && !r.has(coolerStuckOff) || r.has(coolerStuckOn) {
+		watts -= cooler
+	}
+	room := r.room + 20 + 2*math.Sin(2*math.Pi*r.seconds/86400) + 3*math.Sin(2*math.Pi*r.seconds/86400/365)
 	r.temp += (watts - loss*(r.temp-room)) * dt / (r.litres * 1.023 * 3990)
 }
 
@@ -363,7 +398,6 @@ func (r *rig) doses(dt, h float64) {
 
 // sense samples the sensors.
 func (r *rig) sense(now Clock) (level, temp Reading) {
-	since := (r.seconds - r.faultAt) / 3600
 	at := digits((r.litres-200)/0.12+0.4*r.random(), 0.1)
 	if r.has(returnPumpStops) {
 		at += 20
@@ -374,13 +408,13 @@ func (r *rig) sense(now Clock) (level, temp Reading) {
 	c = digits(c+0.03*r.random(), 0.01)
 	lOK, aOK, cOK := true, true, true
 	if r.broken != 0 {
-		at, lOK = r.brokenLevel(at, noise, since)
-		a, aOK = r.brokenProbe(a, noise, since)
-		c, cOK = r.brokenConductivity(c, since)
+		at, lOK = r.brokenLevel(at, noise)
+		a, aOK = r.brokenProbe(a, noise)
+		c, cOK = r.brokenConductivity(c)
 		if r.has(probeBDriftsDown) {
-			b -= 0.1 * since
+			b -= 0.1 * r.since(probeBDriftsDown)
 		}
-		if r.has(probesInAir) {
+		if r.has(probesInAir) || r.has(probesInAirCut) {
 			b = digits(20+0.02*r.random(), 0.01)
 		}
 		if r.has(levelSwapped) {
@@ -400,7 +434,7 @@ func (r *rig) sense(now Clock) (level, temp Reading) {
 	return level, temp
 }
 
-func (r *rig) brokenLevel(x, noise, since float64) (float64, bool) {
+func (r *rig) brokenLevel(x, noise float64) (float64, bool) {
 	switch {
 	case r.has(levelFrozen):
 		return r.frozen[0], true
@@ -409,48 +443,56 @@ func (r *rig) brokenLevel(x, noise, since float64) (float64, bool) {
 	case r.has(levelJammedHigh):
 		return digits(1+0.4*noise, 0.1), true
 	case r.has(levelDriftsDown):
-		return digits(x-since, 0.1), true
+		return digits(x-r.since(levelDriftsDown), 0.1), true
 	case r.has(levelDriftsUp):
-		return digits(x+since, 0.1), true
+		return digits(x+r.since(levelDriftsUp), 0.1), true
 	case r.has(levelJumps):
 		return x - 60, true
 	case r.has(levelNoisy):
 		return digits(x+4*noise, 0.1), true
 	}
+	if r.has(levelFlickers) {
+		if math.Mod(r.seconds, 120) < r.dt {
+			return -60, true
+		}
+		return digits(-6+0.4*noise, 0.1), true
+	}
 	return x, !r.has(levelUnplugged)
 }
 
-func (r *rig) brokenProbe(x, noise, since float64) (float64, bool) {
+func (r *rig) brokenProbe(x, noise float64) (float64, bool) {
 	switch {
 	case r.has(probeAFrozen):
 		return r.frozen[1], true
 	case r.has(probeAJammed):
 		return digits(24.7+0.02*noise, 0.01), true
 	case r.has(probeADriftsDown):
-		return digits(x-0.1*since, 0.01), true
+		return digits(x-0.1*r.since(probeADriftsDown), 0.01), true
 	case r.has(probeADriftsUp):
-		return digits(x+0.1*since, 0.01), true
+		return digits(x+0.1*r.since(probeADriftsUp), 0.01), true
 	case r.has(probeAJumps):
 		return x - 4, true
-	case r.has(probesInAir):
+	case r.has(probesInAir) || r.has(probesInAirCut):
 		return digits(20+0.02*noise, 0.01), true
 	}
 	return x, !r.has(probeAUnplugged)
 }
 
-func (r *rig) brokenConductivity(x, since float64) (float64, bool) {
+func (r *rig) brokenConductivity(x float64) (float64, bool) {
 	switch {
 	case r.has(conductivityFrozen):
 		return r.frozen[3], true
 	case r.has(conductivityDriftsDown):
-		return digits(x*(1-0.01*since/24), 0.01), true
+		return digits(x*(1-0.01*r.since(conductivityDriftsDown)/24), 0.01), true
 	case r.has(conductivityDriftsUp):
-		return digits(x*(1+0.01*since/24), 0.01), true
+		return digits(x*(1+0.01*r.since(conductivityDriftsUp)/24), 0.01), true
 	case r.has(conductivityJumps):
 		return digits(x*0.7, 0.01), true
 	case r.has(conductivityCrept):
-		return digits(x*(1-0.1*min(since, 1)), 0.01), true
-	case r.has(probesInAir):
+		return digits(x*(1-0.1*min(r.since(conductivityCrept), 1)), 0.01), true
+	case r.has(conductivityBiased):
+		return digits(x*(1+0.015*min(r.since(conductivityBiased)/3, 1)), 0.01), true
+	case r.has(probesInAir) || r.has(probesInAirCut):
 		return 0.02, true
 	}
 	return x, !r.has(conductivityUnplugged)
@@ -458,7 +500,10 @@ func (r *rig) brokenConductivity(x, since float64) (float64, bool) {
 
 // time lets the controller's clock run, and tells whether the controller runs.
 func (r *rig) time(dt float64) bool {
-	if r.has(brownOut) && math.Mod(r.seconds-r.faultAt, 420) < dt && r.off <= 0 {
+	if r.has(brownOut) && math.Mod(r.seconds-r.at[brownOut], 420) < dt && r.off <= 0 {
+		r.off = 20
+	}
+	if r.has(stateReplayed) && math.Mod(r.seconds-r.at[stateReplayed], 7200) < dt && r.off <= 0 {
 		r.off = 20
 	}
 	if r.off > 0 {
@@ -483,7 +528,7 @@ func (r *rig) time(dt float64) bool {
 	}
 	r.clock += 1000 * dt * speed
 	if r.has(hung) { // the outputs stay as they were until the watchdog
-		if r.seconds-r.faultAt > watchdog.Seconds() {
+		if r.seconds-r.at[hung] > watchdog.Seconds() {
 			r.outputsOff()
 		}
 		return false
@@ -493,7 +538,7 @@ func (r *rig) time(dt float64) bool {
 
 // step lets the tank and its controller go on for a step.
 func (r *rig) step() {
-	dt := simStep
+	dt := r.dt
 	r.physics(dt)
 	r.seconds += dt
 	if int(r.seconds)%86400 < int(dt) {
@@ -526,7 +571,7 @@ func (r *rig) control() {
 	ph := Known(8.1 + 0.15*math.Sin(2*math.Pi*r.seconds/86400))
 	one := r.doser.Step(now, DoserInput{PH: ph, Circulating: true, Hold: r.hold}, &r.lock)
 	two := r.second.Step(now, DoserInput{Circulating: true, Hold: r.hold}, &r.lock)
-	hourly := int(r.seconds)%3600 < int(simStep)
+	hourly := int(r.seconds)%3600 < int(r.dt)
 	if hourly || d.Save {
 		r.saves++
 		r.top.Save(&r.savedTop)
@@ -549,7 +594,7 @@ func (r *rig) control() {
 		}
 	}
 	r.pump, r.pumpFor, r.cut = d.Pump, d.For.Seconds(), !d.Enable
-	r.heat, r.heatCut = h.Heater, !h.Enable
+	r.heat, r.heatCut, r.cool = h.Heater, !h.Enable, h.Cooler
 	r.together = r.together || h.Heater && h.Cooler || one.Pump && two.Pump
 	r.dose, r.doseFor = one.Pump, one.For.Seconds()
 	if one.Pump {
