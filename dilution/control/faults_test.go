@@ -40,6 +40,7 @@ var notFound = map[fault]string{
 	hung:          "nobody is left to find it: the watchdog turns all off",
 
 	conductivityBiased: "an error within the band of the salinity: compare with another instrument",
+	coolerStuckOn:      "its second relay holds it at the target",
 	coolerStuckOff:     "sleeps until it is needed",
 }
 
@@ -234,6 +235,7 @@ func withCooler(t *testing.T, table *strings.Builder) {
 		r.goOn(48)
 		r.never(t, faultNames[f], false)
 		assert.LessOrEqual(t, r.highT, 31.0, "that of the room: %s", faultNames[f])
+		assert.GreaterOrEqual(t, r.lowT, 24.7, faultNames[f])
 		table.WriteString(r.row(faultNames[f], r.foundAs(), "0.00"))
 	}
 }

@@ -232,6 +232,7 @@ func (r *fuzzRig) invariants(in TopOffInput, temp Reading, d Decision, h Heat, d
 	r.must(!doses[0].Pump || !doses[1].Pump, "two dosing pumps")
 	r.must(!h.Heater && !h.Cooler || temp.good(), "heated without a good temperature")
 	r.must(!h.Heater || h.Enable, "heater on and cut")
+	r.must(!h.Cooler || h.EnableCooler, "cooler on and cut")
 	r.must(!d.Pump || d.Enable, "pump on and cut")
 	r.must(!p.Out && !p.In || p.Enable, "a change on and cut")
 	for _, x := range [...]Decision{d, doses[0], doses[1]} {

@@ -144,6 +144,7 @@ type ThermostatInput struct {
 type Heat struct {
 	Heater, Cooler bool
 	Enable         bool // close the second relay of the heater; open, the first may be stuck
+	EnableCooler   bool // the same of the cooler: closed only while it cools and in water warmer than the target
 	Save           bool // write the state now
 }
 
@@ -250,6 +251,7 @@ func (t *Thermostat) Step(now Clock, in ThermostatInput) Heat {
 	t.turn(wanted, x, known && !p.odd && (t.state <= 0 || t.mayHeat(in)))
 	out := Heat{Heater: t.state > 0, Cooler: t.state < 0}
 	out.Enable = known && !p.odd && t.mayHeat(in)
+	out.EnableCooler = t.state < 0 || t.s.Cooler && known && !p.odd && t.mayCool() && x >= t.s.Target.Celsius()
 	out.Save = t.alarms.save() || t.tired >= t.written+hidden
 	if out.Save || t.tired < t.written {
 		t.written = t.tired

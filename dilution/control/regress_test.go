@@ -41,7 +41,7 @@ func startedThermostat(t *testing.T) Thermostat {
 
 // The zero value of every decision opens the second relay.
 func TestZeroDecisionIsCut(t *testing.T) {
-	assert.False(t, Decision{}.Enable || Heat{}.Enable || Pumps{}.Enable)
+	assert.False(t, Decision{}.Enable || Heat{}.Enable || Heat{}.EnableCooler || Pumps{}.Enable)
 	refused, r := NewTopOff(TopOffSettings{SecondRelay: true})
 	assert.False(t, r.OK())
 	assert.Equal(t, Decision{}, refused.Step(1, clearTopOff(-6)))

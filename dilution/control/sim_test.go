@@ -148,7 +148,7 @@ type rig struct {
 
 	// its electronics
 	pump, heat, cut, heatCut, dose bool
-	cool                           bool
+	cool, coolCut                  bool
 	pumpFor, doseFor               float64 // s
 	clock                          float64 // ms
 	off                            float64 // s until power is back
@@ -259,7 +259,7 @@ func (r *rig) power() {
 
 // outputsOff is what the watchdog does, or a power cut.
 func (r *rig) outputsOff() {
-	r.pump, r.heat, r.cut, r.heatCut, r.dose, r.cool = false, false, true, true, false, false
+	r.pump, r.heat, r.cut, r.heatCut, r.dose, r.cool, r.coolCut = false, false, true, true, false, false, true
 }
 
 func (r *rig) save() {
@@ -373,7 +373,7 @@ func (r *rig) physics(dt float64) {
 	if r.heat && !r.has(heaterStuckOff) || r.has(heaterStuckOn) && !r.heatCut {
 		watts = heater
 	}
-	if r.cool && !r.has(coolerStuckOff) || r.has(coolerStuckOn) {
+	if r.cool && !r.has(coolerStuckOff) || r.has(coolerStuckOn) && !r.coolCut {
 		watts -= cooler
 	}
 	room := r.room + 20 + 2*math.Sin(2*math.Pi*r.seconds/86400) + 3*math.Sin(2*math.Pi*r.seconds/86400/365)
@@ -594,7 +594,7 @@ func (r *rig) control() {
 		}
 	}
 	r.pump, r.pumpFor, r.cut = d.Pump, d.For.Seconds(), !d.Enable
-	r.heat, r.heatCut, r.cool = h.Heater, !h.Enable, h.Cooler
+	r.heat, r.heatCut, r.cool, r.coolCut = h.Heater, !h.Enable, h.Cooler, !h.EnableCooler
 	r.together = r.together || h.Heater && h.Cooler || one.Pump && two.Pump
 	r.dose, r.doseFor = one.Pump, one.For.Seconds()
 	if one.Pump {
