@@ -222,11 +222,7 @@ func (t *Thermostat) Step(now Clock, in ThermostatInput) Heat {
 	if p.odd {
 		t.alarms.raise(ClockOdd, p.charge.Seconds(), t.s.Watchdog.Seconds())
 	}
-	if t.state > 0 {
-		t.tired = min(t.tired+p.charge, 366*day)
-	} else {
-		t.tired = max(t.tired-p.credit/3, 0) // doubts may break off every run of a sound heater
-	}
+	t.tire(p)
 	if !known {
 		t.alarms.raise(TemperatureDoubtful, x, t.s.Target.Celsius())
 		t.blind += p.credit
@@ -252,11 +248,26 @@ func (t *Thermostat) Step(now Clock, in ThermostatInput) Heat {
 	out := Heat{Heater: t.state > 0, Cooler: t.state < 0}
 	out.Enable = known && !p.odd && t.mayHeat(in)
 	out.EnableCooler = t.state < 0 || t.s.Cooler && known && !p.odd && t.mayCool() && x >= t.s.Target.Celsius()
-	out.Save = t.alarms.save() || t.tired >= t.written+hidden
-	if out.Save || t.tired < t.written {
+	out.Save = t.save()
+	return out
+}
+
+// tire counts how long the heater is on in vain.
+func (t *Thermostat) tire(p span) {
+	if t.state > 0 {
+		t.tired = min(t.tired+p.charge, 366*day)
+	} else {
+		t.tired = max(t.tired-p.credit/3, 0) // doubts may break off every run of a sound heater
+	}
+}
+
+// save tells whether the state has to be written.
+func (t *Thermostat) save() bool {
+	save := t.alarms.save() || t.tired >= t.written+hidden
+	if save || t.tired < t.written {
 		t.written = t.tired
 	}
-	return out
+	return save
 }
 
 func (t *Thermostat) mayHeat(in ThermostatInput) bool {

@@ -104,8 +104,8 @@ func (c *controller) step(s sample) (d decisions) {
 // salinity is as good as the worse of what it is made of. An answer that is missing holds the
 // salinity: of a conductivity and a temperature of two moments none is made.
 func salinity(conductivity, temperature, last control.Reading) control.Reading {
-	if held := conductivity.Reason == control.Held || temperature.Reason == control.Held; held && last.Quality == control.Good &&
-		conductivity.Quality == control.Good && temperature.Quality == control.Good {
+	held := conductivity.Reason == control.Held || temperature.Reason == control.Held
+	if held && min(last.Quality, conductivity.Quality, temperature.Quality) == control.Good {
 		last.Reason = control.Held
 		return last
 	}

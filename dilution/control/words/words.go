@@ -196,8 +196,8 @@ func AppendRefusal(text []byte, r control.Refusal) []byte {
 }
 
 // bare are the codes whose value and limit say nothing to a person.
-const bare uint64 = 1<<control.NoAlarm | 1<<control.Refused | 1<<control.StateLost | 1<<control.Leak | 1<<control.Uncovered |
-	1<<control.DrainFull | 1<<control.NoNewWater | 1<<control.ClockOdd | 1<<control.LevelDoubtful |
+const bare uint64 = 1<<control.NoAlarm | 1<<control.Refused | 1<<control.StateLost | 1<<control.Leak |
+	1<<control.Uncovered | 1<<control.DrainFull | 1<<control.NoNewWater | 1<<control.ClockOdd | 1<<control.LevelDoubtful |
 	1<<control.SalinityDoubtful | 1<<control.TemperatureDoubtful | 1<<control.PHDoubtful | 1<<control.Waiting
 
 // AppendAlarm appends the text of an alarm, with the value that raised it, the limit, and the
