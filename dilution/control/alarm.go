@@ -56,13 +56,15 @@ const (
 )
 
 // latching are the codes that stay until a person acknowledges.
-const latching uint64 = 1<<StateLost | 1<<HighLevel | 1<<Leak | 1<<ReservoirEmpty | 1<<LongRun | 1<<DayCap | 1<<NotRising |
+const latching uint64 = 1<<StateLost | 1<<HighLevel | 1<<Leak | 1<<ReservoirEmpty | 1<<LongRun | 1<<DayCap |
+	1<<NotRising |
 	1<<RisingAlone | 1<<FallingFast | 1<<SalinityLow | 1<<SalinityHigh | 1<<TooWarm | 1<<NoEffect | 1<<OnItsOwn |
 	1<<ContainerEmpty | 1<<Imbalance | 1<<ChangeInterrupted | 1<<TooLong | 1<<DrainFull | 1<<NoNewWater
 
 // dangers are those in which people can be hurt or the whole tank can die; of the others
 // Waiting and DosedLess are notes, which stop nothing, and the rest wants care.
-const dangers uint64 = 1<<HighLevel | 1<<Leak | 1<<RisingAlone | 1<<FallingFast | 1<<TooWarm | 1<<OnItsOwn | 1<<SalinityLow
+const dangers uint64 = 1<<HighLevel | 1<<Leak | 1<<RisingAlone | 1<<FallingFast | 1<<TooWarm | 1<<OnItsOwn |
+	1<<SalinityLow
 
 // Latches tells whether an alarm of the code stays until a person acknowledges it.
 func (c Code) Latches() bool { return c < codes && latching>>c&1 == 1 }

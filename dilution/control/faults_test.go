@@ -3,10 +3,12 @@ package control
 import (
 	"flag"
 	"fmt"
+	"maps"
 	"math"
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -157,6 +159,7 @@ func TestSingleFaults(t *testing.T) {
 	if !testing.Short() {
 		oneProbe(t, base, &table)
 		withCooler(t, &table)
+		withExchange(t, base, &table)
 	}
 	golden(t, "faults.txt", table.String())
 }
@@ -213,6 +216,57 @@ func sampledFaster(t *testing.T, base *rig, table *strings.Builder) {
 		if r.mostLitres-200 > 0.2 {
 			table.WriteString(r.row(faultNames[f], r.foundAs(), fmt.Sprintf("%.2f", bound)))
 		}
+	}
+}
+
+// withExchange adds changes of 20 L by two pumps with a second relay, of which one sticks or
+// stands, from the begin or at the end.
+func withExchange(t *testing.T, base *rig, table *strings.Builder) {
+	table.WriteString("\nA change of 20 L by two pumps of 60 L/h, and a day after it. Litres over are of the tank; promised is StuckOn. What is\n" +
+		"found is of the change, or of the top-off once its hold is over:\n\n")
+	s := exchangeOfTest()
+	s.Watchdog, s.Swap, s.SecondRelay = watchdog, 20, true
+	rows := map[string]string{}
+	for name, c := range map[string]struct {
+		draw, fill int8
+		atEnd      bool
+	}{
+		"change: sound": {}, "change: draws on, from the begin": {draw: 1}, "change: fills on, from the begin": {fill: 1},
+		"change: does not draw": {draw: -1}, "change: does not fill": {fill: -1},
+		"change: draws on, at the end": {draw: 1, atEnd: true}, "change: fills on, at the end": {fill: 1, atEnd: true},
+	} {
+		r := *base
+		var refusal Refusal
+		r.change, refusal = NewExchange(s)
+		require.True(t, refusal.OK())
+		r.changes, r.changeCut = true, true
+		r.change.Acknowledge()
+		r.goOn(0.01)
+		r.breaks()
+		r.change.Begin()
+		if !c.atEnd {
+			r.drawFault, r.fillFault = c.draw, c.fill
+		}
+		for end := r.seconds + 6*3600; r.seconds < end && r.change.running; {
+			r.step()
+		}
+		r.drawFault, r.fillFault = c.draw, c.fill
+		r.goOn(24)
+		sound := c.draw == 0 && c.fill == 0
+		off := r.filled - r.drawn
+		assert.Equal(t, !sound, r.change.Alarms().Has(Imbalance), "%s: %.2f L", name, off)
+		assert.LessOrEqual(t, math.Abs(off), s.StuckOn().Litres(), name)
+		assert.LessOrEqual(t, r.mostLitres-200, s.StuckOn().Litres()+slack, name)
+		assert.GreaterOrEqual(t, r.least-200, -s.StuckOn().Litres()-5*0.12-slack, name)
+		if sound {
+			assert.Equal(t, NoAlarm, r.found, name)
+			assert.True(t, r.change.completed)
+		}
+		rows[name] = fmt.Sprintf("%-38s| moved %5.2f out, %5.2f in | tank %6.2f to %5.2f L | promised %.2f | salinity %.2f to %.2f\n", name,
+			r.drawn, r.filled, r.least-200, r.mostLitres-200, s.StuckOn().Litres(), r.lowS, r.highS)
+	}
+	for _, name := range slices.Sorted(maps.Keys(rows)) {
+		table.WriteString(rows[name])
 	}
 }
 

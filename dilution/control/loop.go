@@ -160,7 +160,7 @@ type Thermostat struct {
 	since   time.Duration // in this state
 	from    float64       // °C at the begin of the response that is awaited
 	awaited time.Duration
-	tired   time.Duration // that the heater was on since the reading came to where it turns off, less a third of the time off
+	tired   time.Duration // that the heater was on in vain, less a third of the time off
 	written time.Duration // of it, as it was saved last
 	blind   time.Duration // without a good reading
 	trough  float64       // °C, what the room can have made of the least since the heater went off

@@ -154,6 +154,15 @@ type rig struct {
 	off                            float64 // s until power is back
 	hold                           bool
 
+	// the two pumps of a change
+	change               Exchange
+	changes              bool
+	out, in              bool
+	changeFor            float64
+	changeCut            bool
+	drawFault, fillFault int8 // 1 sticks on, -1 stands
+	drawn, filled        float64
+
 	// the controller
 	level, probeA, probeB, cond Signal
 	top                         TopOff
@@ -364,6 +373,7 @@ func (r *rig) physics(dt float64) {
 	r.litres += v
 	r.salt += v * r.resSalt
 	r.doses(dt, h)
+	r.swaps(dt)
 	if over := r.litres - 200 - r.settings.Headroom.Litres(); over > 0 {
 		r.salt -= over * r.salt / r.litres
 		r.litres -= over
@@ -378,6 +388,28 @@ func (r *rig) physics(dt float64) {
 	}
 	room := r.room + 20 + 2*math.Sin(2*math.Pi*r.seconds/86400) + 3*math.Sin(2*math.Pi*r.seconds/86400/365)
 	r.temp += (watts - loss*(r.temp-room)) * dt / (r.litres * 1.023 * 3990)
+}
+
+// swaps moves what the pumps of a change do.
+func (r *rig) swaps(dt float64) {
+	if !r.changes {
+		return
+	}
+	moved := func(on bool, fault int8) float64 {
+		ran := 0.0
+		if on && fault >= 0 {
+			ran = min(dt, r.changeFor)
+		}
+		if fault > 0 && !r.changeCut {
+			ran = dt
+		}
+		return ran / 3600 * 60
+	}
+	out, in := moved(r.out, r.drawFault), moved(r.in, r.fillFault)
+	r.salt += 35*in - out*r.salt/r.litres
+	r.litres += in - out
+	r.drawn += out
+	r.filled += in
 }
 
 func (r *rig) doses(dt, h float64) {
@@ -564,6 +596,11 @@ func (r *rig) control() {
 	}
 	if r.spilled > 0 {
 		in.Leak = Tripped
+	}
+	if r.changes {
+		p := r.change.Step(now, ExchangeInput{Level: level, High: in.Second, NewWater: Clear, Drain: Clear, Leak: in.Leak})
+		r.out, r.in, r.changeFor, r.changeCut = p.Out, p.In, p.For.Seconds(), !p.Enable
+		r.hold, in.Hold = p.Enable, p.Enable // until the level is seen to stand
 	}
 	d := r.top.Step(now, in)
 	h := r.thermo.Step(now, ThermostatInput{Temperature: temp, Covered: level.Quality == Good && level.Value > -40})
