@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"example.org/wellmixed/internal/checks"
 	"example.org/wellmixed/units"
 )
 
@@ -209,7 +210,7 @@ func TestRampsAreHeldAgainstAMark(t *testing.T) {
 				g.Judge(now, Sample{digits(x+0.02*noise.random(), 0.01), true})
 			}
 			believed := x
-			for x > 20 {
+			for x > 24 {
 				now += step
 				x -= perHour * every.Hours()
 				if g.Judge(now, Sample{digits(x+0.02*noise.random(), 0.01), true}).Quality == Good {
@@ -237,7 +238,7 @@ func TestDoubtsDoNotPassTheWorstCase(t *testing.T) {
 			var noise rig
 			noise.seed = 3
 			now, litres, stuck, most := Clock(0), -6*0.12, false, 0.0
-			for i := range 4 * 8640 {
+			for i := range checks.Runs(4*8640, 4320) {
 				now += 10000
 				level := -6.0
 				if f == PumpStuckOn {
@@ -472,7 +473,7 @@ func TestSmallestCapOfADoser(t *testing.T) {
 	require.Equal(t, SetDayCap, r.Setting)
 	s.DayCap = units.Volume(r.Least)
 	d, l := startedDoser(t, s), Interlock{Apart: time.Minute}
-	for i := range 3 * 86400 {
+	for i := range checks.Runs(3*86400, 26*3600) {
 		now := Clock(i * 1000)
 		l.Step(now, s.Watchdog)
 		d.Step(now, DoserInput{Circulating: true}, &l)

@@ -131,7 +131,7 @@ type TopOffInput struct {
 type Decision struct {
 	Pump   bool
 	For    time.Duration
-	Enable bool // close the second relay; open, the first may be stuck
+	Enable bool // close the second relay; open, the first may be stuck. Of a Doser: only while it doses
 	Save   bool // write the state now, and before the pump is switched on
 }
 
