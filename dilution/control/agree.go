@@ -39,15 +39,21 @@ func Agree(sensors [3]Opinion) Agreement {
 			continue
 		}
 		fitted++
-		if s.Reading.Quality == Good && finite(s.Reading.Value) && positive(s.Uncertainty) {
+		if s.Reading.good() && positive(s.Uncertainty) {
 			sound |= 1 << i
 		} else {
 			none.Apart |= 1 << i
 			none.Value, none.Quality, none.Reason = s.Reading.Value, min(s.Reading.Quality, Suspect), s.Reading.Reason
+			if !finite(s.Reading.Value) {
+				none.Quality, none.Reason = Bad, OutOfRange
+			}
 		}
 	}
 	count := ones(sound)
 	mean, variance, chi2 := weigh(sensors, sound)
+	if count > 0 && !(finite(mean) && positive(variance) && finite(chi2)) { // uncertainties beyond all squares
+		return Agreement{Reading: Reading{Reason: OutOfRange}, Apart: none.Apart | sound}
+	}
 	all := Agreement{Reading{Value: mean, Quality: Good}, math.Sqrt(variance), none.Apart}
 	switch {
 	case count == 0 && fitted > 1:

@@ -47,18 +47,24 @@ const (
 	Imbalance         // two pumps of a change; L, latches
 	ChangeInterrupted // a change of water was cut short; L, latches
 	TooLong           // a change that does not end; s, latches
+	DrainFull         // of a change; latches
+	NoNewWater        // for a change; latches
+
+	DosedLess // less than set in the day that ended, the value; L
 
 	codes
 )
 
 // latching are the codes that stay until a person acknowledges.
-const latching = 1<<StateLost | 1<<HighLevel | 1<<Leak | 1<<ReservoirEmpty | 1<<LongRun | 1<<DayCap | 1<<NotRising |
+const latching uint64 = 1<<StateLost | 1<<HighLevel | 1<<Leak | 1<<ReservoirEmpty | 1<<LongRun | 1<<DayCap |
+	1<<NotRising |
 	1<<RisingAlone | 1<<FallingFast | 1<<SalinityLow | 1<<SalinityHigh | 1<<TooWarm | 1<<NoEffect | 1<<OnItsOwn |
-	1<<ContainerEmpty | 1<<Imbalance | 1<<ChangeInterrupted | 1<<TooLong
+	1<<ContainerEmpty | 1<<Imbalance | 1<<ChangeInterrupted | 1<<TooLong | 1<<DrainFull | 1<<NoNewWater
 
 // dangers are those in which people can be hurt or the whole tank can die; of the others
-// Waiting is a note and the rest wants care.
-const dangers = 1<<HighLevel | 1<<Leak | 1<<RisingAlone | 1<<FallingFast | 1<<TooWarm | 1<<OnItsOwn | 1<<SalinityLow
+// Waiting and DosedLess are notes, which stop nothing, and the rest wants care.
+const dangers uint64 = 1<<HighLevel | 1<<Leak | 1<<RisingAlone | 1<<FallingFast | 1<<TooWarm | 1<<OnItsOwn |
+	1<<SalinityLow
 
 // Latches tells whether an alarm of the code stays until a person acknowledges it.
 func (c Code) Latches() bool { return c < codes && latching>>c&1 == 1 }
@@ -68,7 +74,7 @@ func (c Code) Severity() advice.Severity {
 	switch {
 	case c < codes && dangers>>c&1 == 1:
 		return advice.Danger
-	case c == Waiting || c == NoAlarm || c >= codes:
+	case c == Waiting || c == DosedLess || c == NoAlarm || c >= codes:
 		return advice.Note
 	}
 	return advice.Care
@@ -95,6 +101,7 @@ type Alarms struct {
 	list    [mostAlarms]Alarm
 	n       uint8
 	acked   bool // a person spoke since the last step
+	unsaved bool // what has to outlast a power cut has changed
 	running time.Duration
 }
 
@@ -143,6 +150,7 @@ func (a *Alarms) raise(c Code, value, limit float64) {
 	if n := a.Len(); n < mostAlarms {
 		a.list[n] = Alarm{Code: c, Active: true, Latched: c.Latches(), Since: a.running, Value: value, Limit: limit}
 		a.n = uint8(n + 1)
+		a.unsaved = a.unsaved || c.Latches()
 	}
 }
 
@@ -151,6 +159,11 @@ func (a *Alarms) end() (quiet bool) {
 	acked := a.acked
 	a.acked = false
 	a.drop(func(x Alarm) bool { return !x.Active && (!x.Latched || acked) })
+	return a.quiet()
+}
+
+// quiet tells that nothing but notes is left.
+func (a *Alarms) quiet() bool {
 	for i := range a.list[:a.Len()] {
 		if a.list[i].Severity() != advice.Note {
 			return false
@@ -165,7 +178,9 @@ func (a *Alarms) acknowledge() { a.acked = true }
 func (a *Alarms) drop(over func(Alarm) bool) {
 	kept := 0
 	for i := range a.list[:a.Len()] {
-		if !over(a.list[i]) {
+		if over(a.list[i]) {
+			a.unsaved = a.unsaved || a.list[i].Latched
+		} else {
 			a.list[kept] = a.list[i]
 			kept++
 		}
@@ -174,4 +189,11 @@ func (a *Alarms) drop(over func(Alarm) bool) {
 		a.list[i] = Alarm{}
 	}
 	a.n = uint8(kept)
+}
+
+// save tells whether the state has to be written, once.
+func (a *Alarms) save() bool {
+	u := a.unsaved
+	a.unsaved = false
+	return u
 }

@@ -17,11 +17,12 @@ type SaltBalance struct {
 
 	salt, litres float64
 	days         float64
+	begun        bool
 }
 
 // Begin starts the balance from a salinity that was measured and the net volume.
 func (b *SaltBalance) Begin(s units.PracticalSalinity, net units.Volume) {
-	b.litres, b.days = net.Litres(), 0
+	b.litres, b.days, b.begun = net.Litres(), 0, true
 	b.salt = s.Value() * net.Litres()
 }
 
@@ -56,10 +57,11 @@ func (b *SaltBalance) Salinity() units.PracticalSalinity {
 }
 
 // Judge makes a good reading of the salinity suspect, Drifted, if it is more than three
-// standard uncertainties from the balance. Without a balance it is left as it is.
+// standard uncertainties from the balance, or if the balance has come to no number, as by a
+// volume that was none. Before Begin it is left as it is.
 func (b *SaltBalance) Judge(measured Reading) Reading {
 	want := b.Salinity().Value()
-	if measured.Quality != Good || !finite(want) {
+	if !measured.good() || !b.begun {
 		return measured
 	}
 	u := math.Hypot(b.Uncertainty, b.PerDay*math.Sqrt(b.days))

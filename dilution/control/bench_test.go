@@ -60,11 +60,13 @@ func BenchmarkDoser(b *testing.B) {
 
 func BenchmarkExchange(b *testing.B) {
 	x, _ := NewExchange(exchangeOfTest())
+	x.Acknowledge()
 	x.Begin()
 	now := Clock(0)
 	b.ReportAllocs()
 	for b.Loop() {
 		now += 1000
+		x.lasted = 0
 		x.Step(now, ExchangeInput{Level: Known(0), High: Clear, NewWater: Clear, Drain: Clear, Leak: Clear})
 	}
 }

@@ -65,14 +65,17 @@ func TimeApart(chamber units.Volume, flow units.Flow, left units.Fraction) time.
 }
 
 // Interlock keeps dosing pumps apart: one runs at a time, and what precipitates waits for
-// Apart. Step it before the dosers of the same turn. Its zero value lets nothing run, and
-// after a start all kinds count as just dosed.
+// Apart, counted from when the pump must have stopped. Step it before the dosers of the same
+// turn. Its zero value lets nothing run, and after a start all kinds count as just dosed.
 type Interlock struct {
-	Apart time.Duration // above zero, see TimeApart
+	Apart time.Duration // above the watchdog, or nothing runs; see TimeApart
 
-	tick    ticker
-	since   [kindsOfAll]time.Duration // that the kind was dosed
-	running Kind                      // now
+	tick     ticker
+	watchdog time.Duration
+	since    [kindsOfAll]time.Duration // that the kind was dosed; negative while it may go on
+	running  Kind                      // now
+	fresh    Kind                      // told by Dosing since the last step
+	hand     Kind                      // told by Dosing before this turn
 }
 
 // Step passes the time, counting no more for a gap than the watchdog of the pumps.
@@ -81,13 +84,13 @@ func (l *Interlock) Step(now Clock, watchdog time.Duration) {
 	for i := range l.since {
 		l.since[i] = min(l.since[i]+p.credit, 366*day)
 	}
-	l.running = 0
+	l.running, l.hand, l.fresh, l.watchdog = 0, l.fresh, 0, watchdog
 }
 
 // May tells whether an additive may be dosed now: no other pump runs, and what it
 // precipitates with was dosed long enough ago.
 func (l *Interlock) May(k Kind) bool {
-	if !(l.Apart > 0) || l.running != 0 || k == 0 {
+	if !l.sane() || l.running != 0 || k == 0 {
 		return false
 	}
 	for i, s := range l.since {
@@ -98,12 +101,23 @@ func (l *Interlock) May(k Kind) bool {
 	return true
 }
 
-// Dosing tells that an additive is being dosed in this turn, by a Doser or by hand.
+// sane tells that a step of the watchdog is less than Apart.
+func (l *Interlock) sane() bool { return l.watchdog > 0 && l.Apart > l.watchdog }
+
+// Dosing tells that an additive is dosed now by hand, or for up to a watchdog by a pump that
+// is no Doser, such as a top-off of lime water. A dose that runs and precipitates with it
+// ends in the next turn.
 func (l *Interlock) Dosing(k Kind) {
+	l.fresh |= k
+	l.dosing(k, l.watchdog)
+}
+
+// dosing tells that a pump runs for so long from now.
+func (l *Interlock) dosing(k Kind, told time.Duration) {
 	l.running |= k
 	for i := range l.since {
 		if k>>i&1 == 1 {
-			l.since[i] = 0
+			l.since[i] = -told
 		}
 	}
 }
@@ -132,16 +146,21 @@ func (s DoserSettings) Check() Refusal {
 	flow, watchdog := s.Flow.LitresPerHour(), s.Watchdog.Seconds()
 	each, perDay := s.Each.Litres(), s.PerDay.Litres()
 	step := flow * watchdog / 3600
+	kinds := float64(allKinds)
+	if s.Kind.Precipitates(s.Kind) { // in one bottle: no number is right
+		kinds = 0
+	}
 	d := [...]demand{
 		{SetWatchdog, watchdog, quick, watchful},
-		{SetKind, float64(s.Kind), 1, allKinds},
+		{SetKind, float64(s.Kind), 1, kinds},
 		{SetFlow, flow, little, much},
 		{SetFlowUncertainty, s.FlowUncertainty.LitresPerHour(), 0, flow / 2},
 		{SetPerDay, perDay, 0, much},
 		{SetEach, each, little, math.Max(perDay, little)},
-		// In any 24 h there is room for what the day brings, one dose more, and a late step.
-		{SetDayCap, s.DayCap.Litres(), perDay + 2*each + 2*step, much},
-		{SetContainer, s.Container.Litres(), 2 * each, much},
+		// In the 25 hours begun that count there is room for what they bring, one dose more, and a
+		// late step.
+		{SetDayCap, s.DayCap.Litres(), perDay*25/24 + 2*each + 2*step, much},
+		{SetContainer, s.Container.Litres(), max(2*each, 4*step), much},
 		{SetLine, s.Line.Litres(), 0, s.Container.Litres()},
 		{SetPHMost, s.PHMost, 0, 14},
 		{SetAlkalinityMost, s.AlkalinityMost.DKH(), 0, 100},
@@ -188,6 +207,10 @@ type Doser struct {
 	before   Kind
 	pumping  bool
 	told     time.Duration // Decision.For of the last step: the pump ran no longer
+
+	into  time.Duration // the day that runs, of 24 h in which steps came
+	dosed float64       // L in it
+	less  float64       // L of the last, if it was less than set; or 0
 }
 
 // NewDoser returns a doser that does not know what it has dosed today nor what is in its
@@ -217,7 +240,7 @@ func (d *Doser) ChangeContainer(holds units.Volume, before Kind) {
 	if x := holds.Litres(); x >= 0 && finite(x) {
 		d.left = min(x, d.s.Container.Litres())
 	}
-	d.before, d.leftover = before&allKinds, d.s.Line.Litres()
+	d.before, d.leftover, d.alarms.unsaved = before&allKinds, d.s.Line.Litres(), true
 }
 
 // Left returns what is left in the container by count.
@@ -246,6 +269,7 @@ func (d *Doser) Step(now Clock, in DoserInput, lock *Interlock) Decision {
 	if d.pumping {
 		v := d.s.Flow.LitresPerHour() * hours(min(p.charge, d.told))
 		d.today.add(v)
+		d.dosed += v
 		d.due -= v
 		d.left = max(d.left-v, 0)
 		d.leftover = max(d.leftover-v, 0)
@@ -256,6 +280,7 @@ func (d *Doser) Step(now Clock, in DoserInput, lock *Interlock) Decision {
 	each := d.s.Each.Litres()
 	d.owed = min(d.owed+float64(d.s.PerDay.Litres()*float64(p.credit)/float64(day)), each)
 	d.guard(in)
+	d.endOfDay(p.credit)
 	if d.owed >= each && !d.pumping && !lock.May(d.Kind()) {
 		d.alarms.raise(Waiting, d.owed, each)
 	}
@@ -274,13 +299,33 @@ func (d *Doser) Step(now Clock, in DoserInput, lock *Interlock) Decision {
 		d.owed += min(d.due, 0)
 		d.due = 0
 	}
-	out := Decision{Pump: d.pumping, Save: d.pumping != before}
+	out := Decision{Pump: d.pumping, Enable: d.pumping, Save: d.alarms.save() || d.pumping != before}
 	if d.pumping {
-		lock.Dosing(d.Kind())
 		d.told = max(min(d.s.Watchdog, d.s.Flow.Time(units.Volume(d.due))), time.Millisecond)
+		lock.dosing(d.Kind(), d.told)
 		out.For = d.told
 	}
 	return out
+}
+
+// enoughOfADay is the share of PerDay, less two doses, below which a day was dosed too little:
+// doses that were broken off or waited too long are not made up.
+const enoughOfADay = 0.9
+
+// endOfDay notes a day in which less was dosed than set, until the next is over.
+func (d *Doser) endOfDay(credit time.Duration) {
+	perDay := d.s.PerDay.Litres()
+	least := enoughOfADay*perDay - 2*d.s.Each.Litres()
+	if d.into += credit; d.into >= day {
+		d.less = 0
+		if d.dosed < least {
+			d.less = max(d.dosed, 1e-300) // nothing is less, too
+		}
+		d.into, d.dosed = 0, 0
+	}
+	if d.less > 0 {
+		d.alarms.raise(DosedLess, d.less, perDay)
+	}
 }
 
 // step is the most that comes between two steps.
@@ -298,8 +343,11 @@ func (d *Doser) wants(may bool, lock *Interlock) bool {
 	return d.owed >= d.s.Each.Litres() && lock.May(d.Kind())
 }
 
-// mayGoOn lets a dose that has begun come to its end unless another pump runs.
-func (l *Interlock) mayGoOn(k Kind) bool { return l.Apart > 0 && l.running == 0 && k != 0 }
+// mayGoOn lets a dose that has begun come to its end unless another pump runs, or something
+// that it precipitates with was dosed by hand.
+func (l *Interlock) mayGoOn(k Kind) bool {
+	return l.sane() && l.running == 0 && k != 0 && !k.Precipitates(l.hand)
+}
 
 // guard looks at the container and at the water.
 func (d *Doser) guard(in DoserInput) {
@@ -307,7 +355,7 @@ func (d *Doser) guard(in DoserInput) {
 		d.alarms.raise(ContainerEmpty, d.left, step)
 	}
 	d.alarms.guardPH(in.PH, d.s.PHMost)
-	if most := d.s.AlkalinityMost.DKH(); most > 0 && !(in.Alkalinity.Quality == Good && in.Alkalinity.Value < most) {
+	if most := d.s.AlkalinityMost.DKH(); most > 0 && !(in.Alkalinity.good() && in.Alkalinity.Value < most) {
 		d.alarms.raise(AlkalinityHigh, in.Alkalinity.Value, most)
 	}
 }
@@ -317,7 +365,7 @@ func (d *Doser) guard(in DoserInput) {
 func (a *Alarms) guardPH(ph Reading, most float64) {
 	switch {
 	case !(most > 0):
-	case ph.Quality != Good:
+	case !ph.good():
 		a.raise(PHDoubtful, ph.Value, most)
 	case !(ph.Value < most):
 		a.raise(PHHigh, ph.Value, most)
@@ -344,6 +392,7 @@ func (d *Doser) Restore(b *[DoserState]byte) bool {
 	if c.failed || !d.sane || !sound || next.before > allKinds {
 		return false
 	}
+	next.alarms.unsaved, next.alarms.acked = next.pumping, false
 	if next.pumping {
 		rest := max(next.due, 0) + d.step()
 		next.pumping, next.due = false, 0
@@ -357,6 +406,7 @@ func (d *Doser) Restore(b *[DoserState]byte) bool {
 }
 
 func (d *Doser) fields(c *coder) {
+	c.identity(float64(d.s.Kind), d.s.Flow.LitresPerHour())
 	c.alarms(&d.alarms)
 	c.day(&d.today)
 	c.float(&d.owed)
@@ -365,4 +415,7 @@ func (d *Doser) fields(c *coder) {
 	c.amount(&d.leftover)
 	c.byte((*byte)(&d.before))
 	c.flag(&d.pumping)
+	c.duration(&d.into)
+	c.amount(&d.dosed)
+	c.amount(&d.less)
 }

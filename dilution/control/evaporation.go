@@ -15,18 +15,25 @@ type evaporation struct {
 	variance float64
 	pumped   float64 // in the day that runs
 	into     time.Duration
-	spoilt   bool // an alarm, a gap or service in it
+	paused   time.Duration // of it under an alarm or in service
+	spoilt   bool          // a gap in it, or a longer pause than is made up within the day
 }
 
 const (
 	fewDays  = 5  // before the estimate says anything
 	mostDays = 14 // a mean over the last fortnight or so
+	// A pause shifts what is pumped into the next day by no more than its own share of a day,
+	// a twelfth, which is less than days differ by.
+	longestPause = 2 * time.Hour
 )
 
 // pass counts a step. At the end of a sound day it learns.
-func (e *evaporation) pass(credit time.Duration, sound bool) {
+func (e *evaporation) pass(credit time.Duration, sound, odd bool) {
 	e.into += credit
-	e.spoilt = e.spoilt || !sound
+	if !sound {
+		e.paused += credit
+	}
+	e.spoilt = e.spoilt || odd || e.paused > longestPause
 	if e.into < day {
 		return
 	}
@@ -39,7 +46,7 @@ func (e *evaporation) pass(credit time.Duration, sound bool) {
 			e.variance += w * (float64(off*off)*(1-w) - e.variance)
 		}
 	}
-	e.into, e.pumped, e.spoilt = 0, 0, false
+	e.into, e.pumped, e.paused, e.spoilt = 0, 0, 0, false
 }
 
 // perDay returns the mean and the standard deviation of a day in L; ok is false while
@@ -50,7 +57,8 @@ func (e *evaporation) perDay() (mean, deviation float64, ok bool) {
 
 // cap returns the most for 24 h: twice the mean and four standard deviations, which a dry
 // hot day does not pass (common practice: a factor of two), and never beyond what a person
-// has set. Until enough is known it is what was set.
+// has set. A quiet season lowers it: the first hot days may reach it, and a person
+// acknowledges. Until enough is known it is what was set.
 func (e *evaporation) cap(set float64) float64 {
 	mean, u, ok := e.perDay()
 	if !ok {

@@ -56,7 +56,7 @@ func ExampleTopOffSettings_WorstCase() {
 	worse.AirGap = false
 	fmt.Printf("without an air gap: %s\n", words.AppendWorst(nil, worse.Worst()))
 	// Output:
-	// worst case: 4.9 L, 35.0 to 34.2 (level reads ever lower)
+	// worst case: 9.7 L, 35.0 to 34.2 (level reads ever lower)
 	// with a second level: 3.1 L, 35.0 to 34.5 (level reads ever lower)
 	// without an air gap: 20.0 L, 35.0 to 31.9, 5.0 L of it on the floor (siphon)
 }

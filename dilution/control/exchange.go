@@ -26,6 +26,7 @@ type ExchangeSettings struct {
 	MostImbalance units.Volume // more in than out, or less, by the level, until both stop
 	Area          units.Area   // of the water where the level is seen; 0 without a level
 	Notice        units.Length // the least change of level that is surely none of waves and noise
+	SecondRelay   bool         // a second relay in series with both, closed only while Pumps.Enable says so
 }
 
 // Check returns what is wrong with the settings.
@@ -35,6 +36,14 @@ func (s ExchangeSettings) Check() Refusal {
 	fastest := max(out, in) * watchdog / 3600
 	area := s.Area.SquareMetres()
 	least := 2*fastest + 2*litresOf(s.Notice, s.Area)
+	leastIn, mostIn := little, much
+	if s.Matched { // on one motor the swap ends for both at once
+		leastIn, mostIn = out*(1-1e-9), out*(1+1e-9)
+	}
+	leastNotice := 0.0
+	if s.Area > 0 {
+		leastNotice = 0.01
+	}
 	d := [...]demand{
 		{SetWatchdog, watchdog, quick, watchful},
 		{SetTank, s.Tank.Litres(), 1, much},
@@ -43,11 +52,11 @@ func (s ExchangeSettings) Check() Refusal {
 		{SetTemperature, celsius(s.Temperature), 1, 40},
 		{SetSwap, s.Swap.Litres(), little, s.Tank.Litres() * 0.9},
 		{SetOut, out, little, much},
-		{SetIn, in, little, much},
+		{SetIn, in, leastIn, mostIn},
 		{SetOutUncertainty, s.OutUncertainty.LitresPerHour(), 0, out / 2},
 		{SetInUncertainty, s.InUncertainty.LitresPerHour(), 0, in / 2},
 		{SetArea, area, 0, 1e4},
-		{SetNotice, s.Notice.Millimetres(), 0, 1000},
+		{SetNotice, s.Notice.Millimetres(), leastNotice, 1000},
 		{SetMostImbalance, s.MostImbalance.Litres(), least, s.Tank.Litres() * 0.5},
 	}
 	return first(d[:])
@@ -74,6 +83,19 @@ func (s ExchangeSettings) Imbalance() units.Volume {
 // stand still or the other run at twice its flow.
 func (s ExchangeSettings) seen() units.Volume {
 	return s.MostImbalance + units.Volume(litresOf(s.Notice, s.Area)) + 2*max(s.Out, s.In).Volume(s.Watchdog)
+}
+
+// StuckOn returns the most that comes more in than out, or less, if a pump does not stop
+// when it is told to, be it within a change or at its end: with a second relay and a level
+// until that is seen to move. Without either it is the whole tank.
+func (s ExchangeSettings) StuckOn() units.Volume {
+	switch {
+	case !s.Check().OK():
+		return units.Volume(math.NaN())
+	case s.SecondRelay && s.Area > 0:
+		return s.seen() + 2*units.Volume(litresOf(s.Notice, s.Area)) + 2*max(s.Out, s.In).Volume(s.Watchdog)
+	}
+	return s.Tank
 }
 
 // Salinities returns between what the salinity of the tank ends when the level has been set
@@ -132,8 +154,9 @@ type ExchangeInput struct {
 type Pumps struct {
 	Out, In bool
 	For     time.Duration
+	Enable  bool // close the second relay: while a change runs, and after it until the level is seen to stand
 	Done    bool // the change has come to its end
-	Save    bool // write the state before the pumps are switched on, and when they have stopped
+	Save    bool // write the state now, and before the pumps are switched on
 }
 
 // Exchange changes water. Make it with NewExchange; it runs when Begin was called, and once.
@@ -151,15 +174,21 @@ type Exchange struct {
 	filling   bool
 	lasted    time.Duration
 	completed bool
+	after     time.Duration // since the end, while the level is watched
+	watching  bool
 }
 
-// NewExchange returns a change that has not begun.
+// NewExchange returns a change that has not begun and does not know whether one was cut short:
+// it waits for Restore, or for a person to Acknowledge.
 func NewExchange(s ExchangeSettings) (Exchange, Refusal) {
 	r := s.Check()
 	x := Exchange{s: s, sane: r.OK()}
 	if !x.sane {
 		x.alarms.raise(Refused, float64(r.Setting), 0)
+		return x, r
 	}
+	x.alarms.raise(StateLost, 0, 0)
+	x.alarms.begin(0) // its cause is over, and it latches
 	return x, r
 }
 
@@ -170,11 +199,16 @@ func (x *Exchange) Alarms() *Alarms { return &x.alarms }
 func (x *Exchange) Begin() {
 	if x.sane && !x.running && (x.alarms.Len() == 0 || x.alarms.acked) {
 		x.running, x.completed, x.out, x.in, x.lasted, x.levelSet = true, false, 0, 0, 0, false
+		x.watching = false
 	}
 }
 
 // Stop ends a change; what was moved stays in Moved.
-func (x *Exchange) Stop() { x.running, x.drawing, x.filling = false, false, false }
+func (x *Exchange) Stop() {
+	if x.running {
+		x.running, x.watching, x.after, x.levelSet, x.alarms.unsaved = false, x.s.Area > 0, 0, false, true
+	}
+}
 
 // Acknowledge is a person's word that the tank has been looked at and its level set right.
 func (x *Exchange) Acknowledge() { x.alarms.acknowledge() }
@@ -196,23 +230,42 @@ func (x *Exchange) Step(now Clock, in ExchangeInput) Pumps {
 	if x.filling {
 		x.in += x.s.In.Volume(p.charge).Litres()
 	}
-	if x.running {
+	if p.odd {
+		x.alarms.raise(ClockOdd, p.charge.Seconds(), x.s.Watchdog.Seconds())
+	}
+	x.guardSwitches(in)
+	switch {
+	case x.running:
 		x.lasted += p.credit
-		x.guard(in, p)
+		x.guard(in)
+	case x.watching:
+		x.guardEnd(in, p.credit)
 	}
 	x.drawing, x.filling = false, false
-	if quiet := x.alarms.end(); !x.running || !quiet {
-		if x.running && (x.alarms.Has(Imbalance) || x.alarms.Has(TooLong) || x.alarms.Has(HighLevel) || x.alarms.Has(Leak)) {
-			x.running = false
-		}
-		return Pumps{Done: x.completed, Save: ran}
+	quiet := x.alarms.end()
+	if x.running && quiet {
+		x.choose()
+	} else if x.running && x.latched() {
+		x.Stop()
+		x.watching = false
 	}
-	x.choose()
-	out := Pumps{Out: x.drawing, In: x.filling, Done: x.completed, Save: ran != (x.drawing || x.filling)}
-	if x.drawing || x.filling {
+	on := x.drawing || x.filling
+	out := Pumps{Out: x.drawing, In: x.filling, Done: x.completed, Save: x.alarms.save() || ran != on}
+	out.Enable = quiet && (x.running || x.watching)
+	if on {
 		out.For = x.s.Watchdog
 	}
 	return out
+}
+
+// latched tells that an alarm stands that a person has to acknowledge.
+func (x *Exchange) latched() bool {
+	for i := range x.alarms.Len() {
+		if x.alarms.At(i).Latched {
+			return true
+		}
+	}
+	return false
 }
 
 // choose runs both pumps, and lets the one that is ahead by more than a step of the other
@@ -227,23 +280,54 @@ func (x *Exchange) choose() {
 		x.drawing, x.filling = x.out-x.in <= step, x.in-x.out <= step
 	}
 	if !x.drawing && !x.filling {
-		x.running, x.completed = false, true
+		x.Stop()
+		x.completed = true
 	}
 }
 
-// guard stops a change that goes wrong.
-func (x *Exchange) guard(in ExchangeInput, p span) {
-	if p.odd {
-		x.alarms.raise(ClockOdd, p.charge.Seconds(), x.s.Watchdog.Seconds())
-	}
+// guardSwitches looks at the switches that are looked at always, whether a change runs or not.
+func (x *Exchange) guardSwitches(in ExchangeInput) {
 	if !in.High.clear() {
 		x.alarms.raise(HighLevel, in.Level.Value, 0)
 	}
 	if !in.Leak.clear() {
 		x.alarms.raise(Leak, 0, 0)
 	}
-	if !in.NewWater.clear() || !in.Drain.clear() {
-		x.alarms.raise(Imbalance, x.in-x.out, 0)
+}
+
+// guardEnd watches the level after a change for as long as a pump that did not stop needs to
+// move it by twice the notice, and a while for the waves. The hold of a top-off has to last
+// as long: until Pumps.Enable is false.
+func (x *Exchange) guardEnd(in ExchangeInput, credit time.Duration) {
+	if !in.Level.good() {
+		x.alarms.raise(LevelDoubtful, in.Level.Value, 0)
+		return
+	}
+	if !x.levelSet {
+		x.level, x.levelSet = in.Level.Value, true
+	}
+	twice := 2 * litresOf(x.s.Notice, x.s.Area)
+	if off := x.off(in.Level.Value); math.Abs(off) > twice {
+		x.alarms.raise(Imbalance, off, twice)
+	}
+	slower := min(x.s.Out, x.s.In)
+	if x.after += credit; x.after > settleTime+2*slower.Time(units.Volume(twice)) {
+		x.watching = false
+	}
+}
+
+// off returns the litres by which a level is off that at the begin.
+func (x *Exchange) off(level float64) float64 {
+	return litresOf(units.Length(level-x.level)*units.Millimetre, x.s.Area)
+}
+
+// guard stops a change that goes wrong.
+func (x *Exchange) guard(in ExchangeInput) {
+	if !in.NewWater.clear() {
+		x.alarms.raise(NoNewWater, 0, 0)
+	}
+	if !in.Drain.clear() {
+		x.alarms.raise(DrainFull, 0, 0)
 	}
 	// Four times of what the slower pump takes is no delay any more.
 	longest := 4 * (x.s.Out.Time(x.s.Swap) + x.s.In.Time(x.s.Swap))
@@ -253,7 +337,7 @@ func (x *Exchange) guard(in ExchangeInput, p span) {
 	if x.s.Area == 0 {
 		return
 	}
-	if in.Level.Quality != Good {
+	if !in.Level.good() {
 		x.alarms.raise(LevelDoubtful, in.Level.Value, 0)
 		return
 	}
@@ -261,7 +345,7 @@ func (x *Exchange) guard(in ExchangeInput, p span) {
 		x.level, x.levelSet = in.Level.Value, true
 	}
 	most := x.s.MostImbalance.Litres()
-	if off := litresOf(units.Length(in.Level.Value-x.level)*units.Millimetre, x.s.Area); !(math.Abs(off) <= most) {
+	if off := x.off(in.Level.Value); !(math.Abs(off) <= most) {
 		x.alarms.raise(Imbalance, off, most)
 	}
 }
@@ -283,17 +367,20 @@ func (x *Exchange) Restore(b *[ExchangeState]byte) bool {
 	if c.failed || !x.sane {
 		return false
 	}
+	next.alarms.unsaved, next.alarms.acked = false, false
 	if next.running {
 		next.running = false
 		next.alarms.raise(ChangeInterrupted, next.in-next.out, 0)
 		next.alarms.begin(0) // its cause is over, and it latches
 	}
+	next.watching = false
 	next.tick, next.drawing, next.filling = ticker{}, false, false
 	*x = next
 	return true
 }
 
 func (x *Exchange) fields(c *coder) {
+	c.identity(x.s.Tank.Litres(), x.s.Out.LitresPerHour(), x.s.In.LitresPerHour())
 	c.alarms(&x.alarms)
 	c.flag(&x.running)
 	c.amount(&x.out)

@@ -59,6 +59,7 @@ type fuzzRig struct {
 	lock              Interlock
 	change            Exchange
 	state             [TopOffState]byte
+	changeState       [ExchangeState]byte
 	doserState        [DoserState]byte
 
 	told          [3]time.Duration // of top-off and dosers
@@ -103,6 +104,9 @@ func (r *fuzzRig) reading(now Clock, g *Signal, hi, lo byte, middle, scale float
 		s.OK = false
 	}
 	if r.honest {
+		if hi == 255 { // a firmware that says so of anything
+			return Reading{Value: s.Value, Quality: Good}
+		}
 		return Known(s.Value)
 	}
 	return g.Judge(now, s)
@@ -148,6 +152,9 @@ func (r *fuzzRig) step(b []byte) {
 	}
 	if d2.Save {
 		r.one.Save(&r.doserState)
+	}
+	if p.Save {
+		r.change.Save(&r.changeState)
 	}
 }
 
@@ -209,6 +216,7 @@ func (r *fuzzRig) powerCut(b []byte) {
 	r.top.Restore(&top)
 	r.one.Restore(&one)
 	r.two.Restore(&two)
+	r.change.Restore(&r.changeState)
 	r.state, r.doserState = top, one
 }
 
@@ -222,20 +230,22 @@ func (r *fuzzRig) must(holds bool, what string) {
 func (r *fuzzRig) invariants(in TopOffInput, temp Reading, d Decision, h Heat, doses [2]Decision, p Pumps) {
 	r.must(!h.Heater || !h.Cooler, "heater and cooler")
 	r.must(!doses[0].Pump || !doses[1].Pump, "two dosing pumps")
-	r.must(!h.Heater && !h.Cooler || temp.Quality == Good, "heated without a good temperature")
-	r.must(!h.Heater || !h.Cut, "heater on and cut")
-	r.must(!d.Pump || !d.Cut, "pump on and cut")
+	r.must(!h.Heater && !h.Cooler || temp.good(), "heated without a good temperature")
+	r.must(!h.Heater || h.Enable, "heater on and cut")
+	r.must(!h.Cooler || h.EnableCooler, "cooler on and cut")
+	r.must(!d.Pump || d.Enable, "pump on and cut")
+	r.must(!p.Out && !p.In || p.Enable, "a change on and cut")
 	for _, x := range [...]Decision{d, doses[0], doses[1]} {
 		r.must(x.Pump == (x.For > 0) && x.For <= watchdog, "a run that is not told, or beyond the watchdog")
 	}
 	if d.Pump {
-		r.must(in.Level.Quality == Good && in.Salinity.Quality == Good, "pump on with a doubtful reading")
+		r.must(in.Level.good() && in.Salinity.good(), "pump on with a doubtful reading")
 		r.must(in.Second == Clear && in.Leak == Clear && in.Empty == Clear && !in.Hold, "pump on against a switch")
 		r.must(in.Level.Value < 0 && r.top.alarms.Len() == 0, "pump on above the level or with an alarm")
 		r.ran[0]++
 	}
 	if p.Out || p.In {
-		r.must(r.change.alarms.Len() == 0 && in.Level.Quality == Good, "a change with an alarm")
+		r.must(r.change.alarms.Len() == 0 && in.Level.good(), "a change with an alarm")
 	}
 	for i, most := range [...]float64{settingsOfRig().DayCap.Litres(), doserOfRig().DayCap.Litres(), doserOfRig().DayCap.Litres()} {
 		for len(r.pumped[i]) > 0 && r.pumped[i][0].at < r.time-day {

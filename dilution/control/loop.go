@@ -26,7 +26,7 @@ type TwoPoint struct {
 func (p *TwoPoint) Step(now Clock, x Reading, may bool, longest time.Duration) (on bool) {
 	s := p.tick.step(now, longest)
 	p.since = min(p.since+s.credit, 366*day)
-	if !may || s.odd || x.Quality != Good || !(p.On != p.Off) || !finite(p.On) || !finite(p.Off) {
+	if !may || s.odd || !x.good() || !(p.On != p.Off) || !finite(p.On) || !finite(p.Off) {
 		if p.on || !p.started {
 			p.on, p.started, p.since = false, true, 0
 		}
@@ -92,7 +92,9 @@ type ThermostatSettings struct {
 
 	// Response is how long the heater or the cooler may be on without the temperature having
 	// followed by Notice, the least change that is surely none of noise: it is broken, the
-	// probe is not in the water, or the room is too cold for it.
+	// probe is not in the water, or the room is too cold for it. Nor may the heater be on for
+	// twice as long, or below Least for as long, without having brought the reading to where
+	// it turns off: so long a probe out of the water can heat the tank, while the room warms.
 	Response time.Duration
 	Notice   units.TemperatureDifference
 }
@@ -118,7 +120,7 @@ func (s ThermostatSettings) Check() Refusal {
 		{SetTarget, target, 1, 35},
 		{SetBand, band, 0.01, 5},
 		{SetDead, float64(s.Dead), band * 1.01, 10},
-		{SetMinOn, s.MinOn.Seconds(), 0, 3600},
+		{SetMinOn, s.MinOn.Seconds(), 0, 900},
 		{SetMinOff, s.MinOff.Seconds(), 0, 3600},
 		{SetPerHour, float64(s.PerHour), 0.01, 10},
 		{SetLeast, celsius(s.Least), 0.5, target - band},
@@ -141,7 +143,9 @@ type ThermostatInput struct {
 // Heat is what to switch until the next step. Heater and Cooler are never both true.
 type Heat struct {
 	Heater, Cooler bool
-	Cut            bool // open the second relay of the heater too: something is wrong, and the first may be stuck
+	Enable         bool // close the second relay of the heater; open, the first may be stuck
+	EnableCooler   bool // the same of the cooler: closed only while it cools and in water warmer than the target
+	Save           bool // write the state now
 }
 
 // Thermostat holds a temperature. Make it with NewThermostat; its zero value is off.
@@ -156,7 +160,10 @@ type Thermostat struct {
 	since   time.Duration // in this state
 	from    float64       // °C at the begin of the response that is awaited
 	awaited time.Duration
-	trough  float64 // °C, what the room can have made of the least since the heater went off
+	tired   time.Duration // that the heater was on in vain, less a third of the time off
+	written time.Duration // of it, as it was saved last
+	blind   time.Duration // without a good reading
+	trough  float64       // °C, what the room can have made of the least since the heater went off
 	cooled  time.Duration
 }
 
@@ -169,13 +176,26 @@ const (
 	afternoon = 0.3
 )
 
-// NewThermostat returns a thermostat that is off until MinOff has passed.
+// patience is how many times Response the heater may be on in all, see there; an anew is how
+// long a doubt lasts until the ramp begins at what is measured then; a quarter of an hour of
+// heating is what a power cut may hide.
+const (
+	patience = 2
+	anew     = 10 * time.Minute
+	hidden   = 15 * time.Minute
+)
+
+// NewThermostat returns a thermostat that does not know what latched before: it does not heat
+// until it is restored or a person acknowledges, nor before MinOff has passed.
 func NewThermostat(s ThermostatSettings) (Thermostat, Refusal) {
 	r := s.Check()
 	t := Thermostat{s: s, sane: r.OK(), ramp: Ramp{PerHour: float64(s.PerHour)}, trough: math.NaN()}
 	if !t.sane {
 		t.alarms.raise(Refused, float64(r.Setting), 0)
+		return t, r
 	}
+	t.alarms.raise(StateLost, 0, 0)
+	t.alarms.begin(0) // its cause is over, and it latches
 	return t, r
 }
 
@@ -185,7 +205,7 @@ func (t *Thermostat) Alarms() *Alarms { return &t.alarms }
 // Acknowledge is a person's word that what raised the alarms has been looked at.
 func (t *Thermostat) Acknowledge() {
 	t.alarms.acknowledge()
-	t.awaited, t.trough = 0, math.NaN()
+	t.awaited, t.tired, t.trough = 0, 0, math.NaN()
 	t.from = math.NaN()
 }
 
@@ -198,13 +218,19 @@ func (t *Thermostat) Step(now Clock, in ThermostatInput) Heat {
 	t.alarms.begin(p.credit)
 	t.since = min(t.since+p.credit, 366*day)
 	x := in.Temperature.Value
-	known := in.Temperature.Quality == Good && finite(x)
+	known := in.Temperature.good()
 	if p.odd {
 		t.alarms.raise(ClockOdd, p.charge.Seconds(), t.s.Watchdog.Seconds())
 	}
+	t.tire(p)
 	if !known {
 		t.alarms.raise(TemperatureDoubtful, x, t.s.Target.Celsius())
+		t.blind += p.credit
 	} else {
+		if t.blind >= anew {
+			t.ramp.Reset()
+		}
+		t.blind = 0
 		t.guard(x, p.credit)
 	}
 	if !in.Covered {
@@ -217,16 +243,40 @@ func (t *Thermostat) Step(now Clock, in ThermostatInput) Heat {
 		if wanted > 0 && !t.mayHeat(in) || wanted < 0 && !t.mayCool() {
 			wanted = 0
 		}
-	} else {
-		t.ramp.Reset()
 	}
 	t.turn(wanted, x, known && !p.odd && (t.state <= 0 || t.mayHeat(in)))
-	doubt := !known || !in.Covered || p.odd || t.alarms.Has(TooWarm) || t.alarms.Has(OnItsOwn)
-	return Heat{t.state > 0, t.state < 0, doubt && t.state <= 0}
+	out := Heat{Heater: t.state > 0, Cooler: t.state < 0}
+	out.Enable = known && !p.odd && t.mayHeat(in)
+	out.EnableCooler = t.state < 0 || t.s.Cooler && known && !p.odd && t.mayCool() && x >= t.s.Target.Celsius()
+	out.Save = t.save()
+	return out
+}
+
+// tire counts how long the heater is on in vain.
+func (t *Thermostat) tire(p span) {
+	if t.state > 0 {
+		t.tired = min(t.tired+p.charge, 366*day)
+	} else {
+		t.tired = max(t.tired-p.credit/3, 0) // doubts may break off every run of a sound heater
+	}
+}
+
+// save tells whether the state has to be written.
+func (t *Thermostat) save() bool {
+	save := t.alarms.save() || t.tired >= t.written+hidden
+	if save || t.tired < t.written {
+		t.written = t.tired
+	}
+	return save
 }
 
 func (t *Thermostat) mayHeat(in ThermostatInput) bool {
-	return in.Covered && !t.alarms.Has(TooWarm) && !t.alarms.Has(NoEffect) && !t.alarms.Has(OnItsOwn)
+	for _, c := range [...]Code{StateLost, TooWarm, NoEffect, OnItsOwn} {
+		if t.alarms.Has(c) {
+			return false
+		}
+	}
+	return in.Covered
 }
 
 // mayCool: a cooler hurts nobody in water that is too warm.
@@ -251,11 +301,18 @@ func (t *Thermostat) wanted(x float64, credit time.Duration) int8 {
 	return 0
 }
 
-// turn changes the state, in its own time unless it must be off.
+// turn changes the state, in its own time unless it must be off: MinOn heats nothing above
+// the band.
 func (t *Thermostat) turn(wanted int8, x float64, may bool) {
+	if beyond := x - t.s.Target.Celsius(); t.state > 0 && wanted <= 0 && beyond > float64(t.s.Band) {
+		may, t.tired = false, 0
+	}
 	switch {
 	case t.state != 0 && !may,
 		t.state != 0 && wanted != t.state && t.since >= t.s.MinOn:
+		if t.state > 0 && may {
+			t.tired = 0 // the reading has come to where it turns off
+		}
 		t.state, t.since, t.trough, t.cooled = 0, 0, math.NaN(), 0
 	case t.state == 0 && wanted != 0 && t.since >= t.s.MinOff:
 		t.state, t.since, t.from, t.awaited = wanted, 0, x, 0
@@ -281,6 +338,13 @@ func (t *Thermostat) guard(x float64, credit time.Duration) {
 		} else if t.awaited > t.s.Response {
 			t.alarms.raise(NoEffect, gained, notice)
 		}
+		most := patience * t.s.Response
+		if x < t.s.Least.Celsius() {
+			most = t.s.Response
+		}
+		if t.state > 0 && t.tired > most {
+			t.alarms.raise(NoEffect, x-t.s.Target.Celsius(), -float64(t.s.Band))
+		}
 		return
 	}
 	// What the heater has still to give off is over after MinOff at the latest.
@@ -297,11 +361,21 @@ func (t *Thermostat) guard(x float64, credit time.Duration) {
 	}
 }
 
-// Save writes what has to outlast a power cut: the alarms.
+// Save writes what has to outlast a power cut: the alarms, and how long it has heated in vain.
 func (t *Thermostat) Save(b *[ThermostatState]byte) {
 	c := create(b[:], stateOfThermostat)
-	c.alarms(&t.alarms)
+	t.fields(&c)
 	c.seal(b[:])
+}
+
+func (t *Thermostat) fields(c *coder) {
+	cooler := 0.0
+	if t.s.Cooler {
+		cooler = 1
+	}
+	c.identity(celsius(t.s.Least), celsius(t.s.Most), cooler)
+	c.alarms(&t.alarms)
+	c.duration(&t.tired)
 }
 
 // Restore takes a state that Save wrote and tells whether it was one. A state that is
@@ -309,11 +383,12 @@ func (t *Thermostat) Save(b *[ThermostatState]byte) {
 func (t *Thermostat) Restore(b *[ThermostatState]byte) bool {
 	next := *t
 	c := open(b[:], stateOfThermostat)
-	c.alarms(&next.alarms)
+	next.fields(&c)
 	if c.failed || !t.sane {
 		return false
 	}
-	next.tick, next.state, next.since = ticker{}, 0, 0
+	next.alarms.unsaved, next.alarms.acked = false, false
+	next.tick, next.state, next.since, next.written = ticker{}, 0, 0, next.tired
 	*t = next
 	return true
 }

@@ -42,6 +42,10 @@ type Reading struct {
 	Reason  Reason
 }
 
+// good is the one place that decides whether a reading may turn something on: no number is
+// none, whatever its quality says.
+func (r Reading) good() bool { return r.Quality == Good && finite(r.Value) }
+
 // Known returns a reading that is good because the caller says so: a set value, a test
 // that a person made, a number from elsewhere that was judged there.
 func Known(x float64) Reading {

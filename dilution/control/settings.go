@@ -53,6 +53,7 @@ const (
 	SetInUncertainty
 	SetMostImbalance
 	SetNewSalinity
+	SetSalinityUncertainty
 )
 
 // Refusal says which setting cannot be, what it is, and between what it has to be. Its

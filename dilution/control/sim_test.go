@@ -58,6 +58,12 @@ const (
 	clockSlow
 	clockFast
 	hung
+	levelFlickers // jammed low, and doubtful every two minutes
+	probesInAirCut
+	conductivityBiased
+	stateReplayed
+	coolerStuckOn
+	coolerStuckOff
 
 	faultsHere
 )
@@ -75,6 +81,8 @@ var faultNames = [faultsHere]string{
 	"heater: stuck on", "heater: stuck off", "doser: stuck on", "doser: stuck off",
 	"power cut of 3 h, state saved", "power cut of 3 h, state lost", "power cut every 7 min",
 	"clock: 1 h forward", "clock: 1 h back", "clock: stands", "clock: half speed", "clock: double speed", "controller hangs",
+	"level: jammed low, doubtful by times", "probes hang in air since a power cut", "conductivity: 1.5 % more, in its band",
+	"power cut every 2 h, one old state", "cooler: stuck on", "cooler: stuck off",
 }
 
 const (
@@ -83,6 +91,7 @@ const (
 	flow     = 20.0 // L/h
 	doseFlow = 3.0  // L/h
 	heater   = 200. // W
+	cooler   = 150. // W
 	loss     = 8.0  // W/K
 	leakRate = 1.0  // L/h
 	siphons  = 3.0  // L/h
@@ -131,13 +140,28 @@ type rig struct {
 	seed               uint64
 	evaporation        float64 // L/d, of this day
 	oneProbe           bool
+	supplied           float64 // L that could come from the reservoir
+	cooled             bool    // there is a cooler
+	room               float64 // °C above that of the year
+	dt                 float64 // s between samples
+	at                 [faultsHere]float64
 
 	// its electronics
 	pump, heat, cut, heatCut, dose bool
+	cool, coolCut                  bool
 	pumpFor, doseFor               float64 // s
 	clock                          float64 // ms
 	off                            float64 // s until power is back
 	hold                           bool
+
+	// the two pumps of a change
+	change               Exchange
+	changes              bool
+	out, in              bool
+	changeFor            float64
+	changeCut            bool
+	drawFault, fillFault int8 // 1 sticks on, -1 stands
+	drawn, filled        float64
 
 	// the controller
 	level, probeA, probeB, cond Signal
@@ -146,9 +170,10 @@ type rig struct {
 	doser                       Doser
 	second                      Doser // of calcium
 	lock                        Interlock
-	savedTop                    [TopOffState]byte
+	savedTop, oldTop            [TopOffState]byte
 	savedDoser, savedSecond     [DoserState]byte
 	savedThermo                 [ThermostatState]byte
+	savedSignals                [4][SignalState]byte
 
 	// what is watched
 	salinity            Reading
@@ -168,7 +193,10 @@ type rig struct {
 	foundAt, foundS     float64
 }
 
-func (r *rig) has(f fault) bool { return r.broken>>f&1 == 1 && r.seconds >= r.faultAt }
+func (r *rig) has(f fault) bool { return r.broken>>f&1 == 1 }
+
+// since returns the hours of a fault.
+func (r *rig) since(f fault) float64 { return (r.seconds - r.at[f]) / 3600 }
 
 // random returns a number from a normal distribution, near enough: the sum of four.
 func (r *rig) random() float64 {
@@ -186,11 +214,12 @@ func digits(x, step float64) float64 { return math.Round(x/step) * step }
 
 // newRig returns a tank at its level, with a controller that a person has started.
 func newRig(seed uint64) *rig {
-	r := &rig{settings: settingsOfRig(), seed: seed*0x9E3779B97F4A7C15 | 1, evaporation: 3, clock: 1<<32 - 3600e3}
+	r := &rig{settings: settingsOfRig(), seed: seed*0x9E3779B97F4A7C15 | 1, evaporation: 3, clock: 1<<32 - 3600e3, dt: simStep}
 	r.litres, r.temp, r.reservoir, r.container = 200, 24.9, 20, 1
 	r.salt = 35 * r.litres
 	r.power()
 	r.top.Acknowledge()
+	r.thermo.Acknowledge()
 	r.top.Refilled(20)
 	r.doser.Acknowledge()
 	r.doser.ChangeContainer(1, Alkalinity)
@@ -223,7 +252,9 @@ func (r *rig) power() {
 	must(x)
 	r.top, x = NewTopOff(r.settings)
 	must(x)
-	r.thermo, x = NewThermostat(thermostatOfRig())
+	heating := thermostatOfRig()
+	heating.Cooler = r.cooled
+	r.thermo, x = NewThermostat(heating)
 	must(x)
 	r.doser, x = NewDoser(doserOfRig())
 	must(x)
@@ -232,7 +263,12 @@ func (r *rig) power() {
 	r.second, x = NewDoser(other)
 	must(x)
 	r.lock = Interlock{Apart: 20 * time.Minute}
-	r.pump, r.heat, r.cut, r.heatCut, r.dose = false, false, false, false, false
+	r.outputsOff()
+}
+
+// outputsOff is what the watchdog does, or a power cut.
+func (r *rig) outputsOff() {
+	r.pump, r.heat, r.cut, r.heatCut, r.dose, r.cool, r.coolCut = false, false, true, true, false, false, true
 }
 
 func (r *rig) save() {
@@ -241,13 +277,24 @@ func (r *rig) save() {
 	r.doser.Save(&r.savedDoser)
 	r.second.Save(&r.savedSecond)
 	r.thermo.Save(&r.savedThermo)
+	for i, g := range r.signals() {
+		g.Save(&r.savedSignals[i])
+	}
 }
 
+func (r *rig) signals() [4]*Signal { return [4]*Signal{&r.level, &r.probeA, &r.probeB, &r.cond} }
+
 func (r *rig) restore() {
+	if r.has(stateReplayed) {
+		r.savedTop = r.oldTop
+	}
 	r.top.Restore(&r.savedTop)
 	r.doser.Restore(&r.savedDoser)
 	r.second.Restore(&r.savedSecond)
 	r.thermo.Restore(&r.savedThermo)
+	for i, g := range r.signals() {
+		g.Restore(&r.savedSignals[i])
+	}
 }
 
 func (r *rig) watchAnew() {
@@ -262,24 +309,33 @@ func (r *rig) watchAnew() {
 // breaks begins a fault now.
 func (r *rig) breaks(faults ...fault) {
 	r.faultAt = r.seconds
-	r.broken = 0
+	r.broken, r.supplied = 0, r.reservoir
 	r.frozen = [4]float64{r.level.Last().Value, r.probeA.Last().Value, 0, r.cond.Last().Value}
 	for _, f := range faults {
-		r.broken |= 1 << f
-		switch f {
-		case reservoirSalty:
-			r.reservoir, r.resSalt = 20, 35
-		case pumpDry:
-			r.reservoir = 0
-		case clockForward:
-			r.clock += 3600e3
-		case clockBack:
-			r.clock -= 3600e3
-		case powerCutSaved, powerCutLost:
-			r.off = 3 * 3600
-		}
+		r.also(f)
 	}
 	r.watchAnew()
+}
+
+// also begins one more.
+func (r *rig) also(f fault) {
+	r.broken |= 1 << f
+	r.at[f] = r.seconds
+	switch f {
+	case reservoirSalty:
+		r.supplied += 20 - r.reservoir
+		r.reservoir, r.resSalt = 20, 35
+	case pumpDry:
+		r.reservoir = 0
+	case clockForward:
+		r.clock += 3600e3
+	case clockBack:
+		r.clock -= 3600e3
+	case powerCutSaved, powerCutLost, probesInAirCut:
+		r.off = 3 * 3600
+	case stateReplayed:
+		r.oldTop = r.savedTop
+	}
 }
 
 // mended ends all faults.
@@ -317,6 +373,7 @@ func (r *rig) physics(dt float64) {
 	r.litres += v
 	r.salt += v * r.resSalt
 	r.doses(dt, h)
+	r.swaps(dt)
 	if over := r.litres - 200 - r.settings.Headroom.Litres(); over > 0 {
 		r.salt -= over * r.salt / r.litres
 		r.litres -= over
@@ -326,8 +383,33 @@ func (r *rig) physics(dt float64) {
 	if r.heat && !r.has(heaterStuckOff) || r.has(heaterStuckOn) && !r.heatCut {
 		watts = heater
 	}
-	room := 20 + 2*math.Sin(2*math.Pi*r.seconds/86400) + 3*math.Sin(2*math.Pi*r.seconds/86400/365)
+	if r.cool && !r.has(coolerStuckOff) || r.has(coolerStuckOn) && !r.coolCut {
+		watts -= cooler
+	}
+	room := r.room + 20 + 2*math.Sin(2*math.Pi*r.seconds/86400) + 3*math.Sin(2*math.Pi*r.seconds/86400/365)
 	r.temp += (watts - loss*(r.temp-room)) * dt / (r.litres * 1.023 * 3990)
+}
+
+// swaps moves what the pumps of a change do.
+func (r *rig) swaps(dt float64) {
+	if !r.changes {
+		return
+	}
+	moved := func(on bool, fault int8) float64 {
+		ran := 0.0
+		if on && fault >= 0 {
+			ran = min(dt, r.changeFor)
+		}
+		if fault > 0 && !r.changeCut {
+			ran = dt
+		}
+		return ran / 3600 * 60
+	}
+	out, in := moved(r.out, r.drawFault), moved(r.in, r.fillFault)
+	r.salt += 35*in - out*r.salt/r.litres
+	r.litres += in - out
+	r.drawn += out
+	r.filled += in
 }
 
 func (r *rig) doses(dt, h float64) {
@@ -348,7 +430,6 @@ func (r *rig) doses(dt, h float64) {
 
 // sense samples the sensors.
 func (r *rig) sense(now Clock) (level, temp Reading) {
-	since := (r.seconds - r.faultAt) / 3600
 	at := digits((r.litres-200)/0.12+0.4*r.random(), 0.1)
 	if r.has(returnPumpStops) {
 		at += 20
@@ -359,13 +440,13 @@ func (r *rig) sense(now Clock) (level, temp Reading) {
 	c = digits(c+0.03*r.random(), 0.01)
 	lOK, aOK, cOK := true, true, true
 	if r.broken != 0 {
-		at, lOK = r.brokenLevel(at, noise, since)
-		a, aOK = r.brokenProbe(a, noise, since)
-		c, cOK = r.brokenConductivity(c, since)
+		at, lOK = r.brokenLevel(at, noise)
+		a, aOK = r.brokenProbe(a, noise)
+		c, cOK = r.brokenConductivity(c)
 		if r.has(probeBDriftsDown) {
-			b -= 0.1 * since
+			b -= 0.1 * r.since(probeBDriftsDown)
 		}
-		if r.has(probesInAir) {
+		if r.has(probesInAir) || r.has(probesInAirCut) {
 			b = digits(20+0.02*r.random(), 0.01)
 		}
 		if r.has(levelSwapped) {
@@ -385,7 +466,7 @@ func (r *rig) sense(now Clock) (level, temp Reading) {
 	return level, temp
 }
 
-func (r *rig) brokenLevel(x, noise, since float64) (float64, bool) {
+func (r *rig) brokenLevel(x, noise float64) (float64, bool) {
 	switch {
 	case r.has(levelFrozen):
 		return r.frozen[0], true
@@ -394,48 +475,56 @@ func (r *rig) brokenLevel(x, noise, since float64) (float64, bool) {
 	case r.has(levelJammedHigh):
 		return digits(1+0.4*noise, 0.1), true
 	case r.has(levelDriftsDown):
-		return digits(x-since, 0.1), true
+		return digits(x-r.since(levelDriftsDown), 0.1), true
 	case r.has(levelDriftsUp):
-		return digits(x+since, 0.1), true
+		return digits(x+r.since(levelDriftsUp), 0.1), true
 	case r.has(levelJumps):
 		return x - 60, true
 	case r.has(levelNoisy):
 		return digits(x+4*noise, 0.1), true
 	}
+	if r.has(levelFlickers) {
+		if math.Mod(r.seconds, 120) < r.dt {
+			return -60, true
+		}
+		return digits(-6+0.4*noise, 0.1), true
+	}
 	return x, !r.has(levelUnplugged)
 }
 
-func (r *rig) brokenProbe(x, noise, since float64) (float64, bool) {
+func (r *rig) brokenProbe(x, noise float64) (float64, bool) {
 	switch {
 	case r.has(probeAFrozen):
 		return r.frozen[1], true
 	case r.has(probeAJammed):
 		return digits(24.7+0.02*noise, 0.01), true
 	case r.has(probeADriftsDown):
-		return digits(x-0.1*since, 0.01), true
+		return digits(x-0.1*r.since(probeADriftsDown), 0.01), true
 	case r.has(probeADriftsUp):
-		return digits(x+0.1*since, 0.01), true
+		return digits(x+0.1*r.since(probeADriftsUp), 0.01), true
 	case r.has(probeAJumps):
 		return x - 4, true
-	case r.has(probesInAir):
+	case r.has(probesInAir) || r.has(probesInAirCut):
 		return digits(20+0.02*noise, 0.01), true
 	}
 	return x, !r.has(probeAUnplugged)
 }
 
-func (r *rig) brokenConductivity(x, since float64) (float64, bool) {
+func (r *rig) brokenConductivity(x float64) (float64, bool) {
 	switch {
 	case r.has(conductivityFrozen):
 		return r.frozen[3], true
 	case r.has(conductivityDriftsDown):
-		return digits(x*(1-0.01*since/24), 0.01), true
+		return digits(x*(1-0.01*r.since(conductivityDriftsDown)/24), 0.01), true
 	case r.has(conductivityDriftsUp):
-		return digits(x*(1+0.01*since/24), 0.01), true
+		return digits(x*(1+0.01*r.since(conductivityDriftsUp)/24), 0.01), true
 	case r.has(conductivityJumps):
 		return digits(x*0.7, 0.01), true
 	case r.has(conductivityCrept):
-		return digits(x*(1-0.1*min(since, 1)), 0.01), true
-	case r.has(probesInAir):
+		return digits(x*(1-0.1*min(r.since(conductivityCrept), 1)), 0.01), true
+	case r.has(conductivityBiased):
+		return digits(x*(1+0.015*min(r.since(conductivityBiased)/3, 1)), 0.01), true
+	case r.has(probesInAir) || r.has(probesInAirCut):
 		return 0.02, true
 	}
 	return x, !r.has(conductivityUnplugged)
@@ -443,11 +532,14 @@ func (r *rig) brokenConductivity(x, since float64) (float64, bool) {
 
 // time lets the controller's clock run, and tells whether the controller runs.
 func (r *rig) time(dt float64) bool {
-	if r.has(brownOut) && math.Mod(r.seconds-r.faultAt, 420) < dt && r.off <= 0 {
+	if r.has(brownOut) && math.Mod(r.seconds-r.at[brownOut], 420) < dt && r.off <= 0 {
+		r.off = 20
+	}
+	if r.has(stateReplayed) && math.Mod(r.seconds-r.at[stateReplayed], 7200) < dt && r.off <= 0 {
 		r.off = 20
 	}
 	if r.off > 0 {
-		r.pump, r.heat, r.dose = false, false, false
+		r.outputsOff()
 		if r.off -= dt; r.off > 0 {
 			return false
 		}
@@ -468,8 +560,8 @@ func (r *rig) time(dt float64) bool {
 	}
 	r.clock += 1000 * dt * speed
 	if r.has(hung) { // the outputs stay as they were until the watchdog
-		if r.seconds-r.faultAt > watchdog.Seconds() {
-			r.pump, r.heat, r.dose = false, false, false
+		if r.seconds-r.at[hung] > watchdog.Seconds() {
+			r.outputsOff()
 		}
 		return false
 	}
@@ -478,7 +570,7 @@ func (r *rig) time(dt float64) bool {
 
 // step lets the tank and its controller go on for a step.
 func (r *rig) step() {
-	dt := simStep
+	dt := r.dt
 	r.physics(dt)
 	r.seconds += dt
 	if int(r.seconds)%86400 < int(dt) {
@@ -505,13 +597,18 @@ func (r *rig) control() {
 	if r.spilled > 0 {
 		in.Leak = Tripped
 	}
+	if r.changes {
+		p := r.change.Step(now, ExchangeInput{Level: level, High: in.Second, NewWater: Clear, Drain: Clear, Leak: in.Leak})
+		r.out, r.in, r.changeFor, r.changeCut = p.Out, p.In, p.For.Seconds(), !p.Enable
+		r.hold, in.Hold = p.Enable, p.Enable // until the level is seen to stand
+	}
 	d := r.top.Step(now, in)
 	h := r.thermo.Step(now, ThermostatInput{Temperature: temp, Covered: level.Quality == Good && level.Value > -40})
 	r.lock.Step(now, watchdog)
 	ph := Known(8.1 + 0.15*math.Sin(2*math.Pi*r.seconds/86400))
 	one := r.doser.Step(now, DoserInput{PH: ph, Circulating: true, Hold: r.hold}, &r.lock)
 	two := r.second.Step(now, DoserInput{Circulating: true, Hold: r.hold}, &r.lock)
-	hourly := int(r.seconds)%3600 < int(simStep)
+	hourly := int(r.seconds)%3600 < int(r.dt)
 	if hourly || d.Save {
 		r.saves++
 		r.top.Save(&r.savedTop)
@@ -524,11 +621,17 @@ func (r *rig) control() {
 		r.saves++
 		r.second.Save(&r.savedSecond)
 	}
-	if hourly {
+	if hourly || h.Save {
+		r.saves++
 		r.thermo.Save(&r.savedThermo)
 	}
-	r.pump, r.pumpFor, r.cut = d.Pump, d.For.Seconds(), d.Cut
-	r.heat, r.heatCut = h.Heater, h.Cut
+	for i, g := range r.signals() {
+		if hourly || g.Unsaved() {
+			g.Save(&r.savedSignals[i])
+		}
+	}
+	r.pump, r.pumpFor, r.cut = d.Pump, d.For.Seconds(), !d.Enable
+	r.heat, r.heatCut, r.cool, r.coolCut = h.Heater, !h.Enable, h.Cooler, !h.EnableCooler
 	r.together = r.together || h.Heater && h.Cooler || one.Pump && two.Pump
 	r.dose, r.doseFor = one.Pump, one.For.Seconds()
 	if one.Pump {
@@ -552,7 +655,7 @@ func (r *rig) watch() {
 	}
 	for part, a := range [...]*Alarms{&r.top.alarms, &r.thermo.alarms, &r.doser.alarms, &r.second.alarms} {
 		for i := range a.Len() {
-			if c := a.At(i).Code; c != Waiting && c != PHHigh {
+			if c := a.At(i).Code; c != Waiting && c != PHHigh && c != DosedLess {
 				r.found, r.foundAt, r.foundPart, r.foundS = c, r.seconds-r.faultAt, byte(part), s
 				return
 			}

@@ -9,7 +9,7 @@ import (
 // kind of part, numbers with the least byte first, and a check word (CRC-32 of IEEE
 // 802.3). A state that does not pass is refused whole, and the part stays as it was made:
 // safe.
-const stateVersion = 1
+const stateVersion = 2
 
 // kinds of parts, so that the state of one is not taken for that of another.
 const (
@@ -18,6 +18,7 @@ const (
 	stateOfThermostat
 	stateOfSignal
 	stateOfExchange
+	stateOfBalance
 )
 
 // Sizes of the states in bytes.
@@ -25,11 +26,13 @@ const (
 	alarmsState     = 1 + 8 + mostAlarms*(1+1+8+8+8)
 	dayState        = 25*8 + 1 + 8
 	frame           = 2 + 4
-	TopOffState     = frame + alarmsState + dayState + 2 + 4*8 + 1 + 8 + 1 + 8 // of a TopOff
-	DoserState      = frame + alarmsState + dayState + 4*8 + 1 + 1             // of a Doser
-	ThermostatState = frame + alarmsState                                      // of a Thermostat
-	SignalState     = frame + 8 + 1                                            // of a Signal
-	ExchangeState   = frame + alarmsState + 1 + 3*8                            // of an Exchange
+	identity        = 4
+	TopOffState     = frame + identity + alarmsState + dayState + 2 + 5*8 + 1 + 8 + 1 + 3*8 // of a TopOff
+	DoserState      = frame + identity + alarmsState + dayState + 4*8 + 1 + 1 + 3*8         // of a Doser
+	ThermostatState = frame + identity + alarmsState + 8                                    // of a Thermostat
+	SignalState     = frame + identity + 8 + 2 + 8                                          // of a Signal
+	ExchangeState   = frame + identity + alarmsState + 1 + 3*8                              // of an Exchange
+	BalanceState    = frame + 1 + 3*8                                                       // of a SaltBalance
 )
 
 // coder writes numbers into bytes or reads them: one list of fields serves both ways.
@@ -69,6 +72,23 @@ func (c *coder) float(x *float64) {
 	v := math.Float64bits(*x)
 	c.word(&v, 8)
 	*x = math.Float64frombits(v)
+}
+
+// identity is a word of the settings that a state belongs to: of another part, or of one
+// whose pump was measured anew, it is refused.
+func (c *coder) identity(settings ...float64) {
+	var b [8]byte
+	sum := uint32(0)
+	for _, x := range settings {
+		v := math.Float64bits(x)
+		for i := range b {
+			b[i] = byte(v >> (8 * i))
+		}
+		sum = checkWord(b[:]) ^ (sum<<1 | sum>>31)
+	}
+	want, got := uint64(sum), uint64(sum)
+	c.word(&got, identity)
+	c.failed = c.failed || got != want
 }
 
 // amount is a float that is finite and not negative.
@@ -205,11 +225,13 @@ func (t *TopOff) Restore(b *[TopOffState]byte) bool {
 	if c.failed || !t.sane || next.learned.days > mostDays || next.learned.into > day {
 		return false
 	}
+	next.alarms.unsaved, next.alarms.acked = next.pumping, false
 	if next.pumping {
 		rest := max(t.s.MaxRun-next.ran, 0)
 		next.pumping = false
 		next.today.add(t.litres(rest))
 		next.left = max(next.left-t.litres(rest), 0)
+		next.unseen = min(next.unseen+t.s.Watchdog, 366*day)
 		next.learned.spoilt = true
 	}
 	next.held, next.calm, next.tick = false, 0, ticker{}
@@ -218,6 +240,7 @@ func (t *TopOff) Restore(b *[TopOffState]byte) bool {
 }
 
 func (t *TopOff) fields(c *coder) {
+	c.identity(t.s.Tank.Litres(), t.s.Area.SquareMetres(), t.s.Flow.LitresPerHour())
 	c.alarms(&t.alarms)
 	c.day(&t.today)
 	days := uint64(t.learned.days)
@@ -227,11 +250,45 @@ func (t *TopOff) fields(c *coder) {
 	c.amount(&t.learned.variance)
 	c.amount(&t.learned.pumped)
 	c.duration(&t.learned.into)
+	c.duration(&t.learned.paused)
 	c.flag(&t.learned.spoilt)
 	c.float(&t.left)
 	c.flag(&t.pumping)
 	c.duration(&t.ran)
+	c.duration(&t.unseen)
+	c.float(&t.from)
+	if !finite(t.from) {
+		t.from = math.NaN()
+	}
 	if !(t.left >= 0) || !finite(t.left) {
 		t.left = math.NaN()
 	}
+}
+
+// Save writes the balance, which nothing else can find again. Write it with every Add and
+// Draw.
+func (b *SaltBalance) Save(to *[BalanceState]byte) {
+	c := create(to[:], stateOfBalance)
+	b.fields(&c)
+	c.seal(to[:])
+}
+
+// Restore takes a state that Save wrote and tells whether it was one. A state that is
+// refused changes nothing: a balance that has not begun judges nothing.
+func (b *SaltBalance) Restore(from *[BalanceState]byte) bool {
+	next := *b
+	c := open(from[:], stateOfBalance)
+	next.fields(&c)
+	if c.failed {
+		return false
+	}
+	*b = next
+	return true
+}
+
+func (b *SaltBalance) fields(c *coder) {
+	c.flag(&b.begun)
+	c.float(&b.salt)
+	c.float(&b.litres)
+	c.amount(&b.days)
 }

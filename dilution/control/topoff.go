@@ -31,8 +31,13 @@ type TopOffSettings struct {
 
 	Second       units.Length // height of a second, independent level switch; 0 without
 	SalinityBand float64      // practical, up and down from Salinity; 0 without a salinity guard
-	EmptySwitch  bool         // the reservoir has a switch
-	LeakSwitch   bool         // there is a leak detector
+
+	// SalinityUncertainty is the standard uncertainty of its probe, practical; two of it are
+	// counted in every promise.
+	SalinityUncertainty float64
+
+	EmptySwitch bool // the reservoir has a switch
+	LeakSwitch  bool // there is a leak detector
 
 	// PHMost is for a top-off of lime water: no pump at or above it, nor without a good reading
 	// of the pH; 0 for fresh water. Tell the Interlock of its runs with Dosing(Lime), and Hold
@@ -41,7 +46,7 @@ type TopOffSettings struct {
 
 	// What is built in besides, for the worst case.
 	Valve       units.Length // height at which a float valve in series shuts; 0 without
-	SecondRelay bool         // Decision.Cut opens a second relay in series
+	SecondRelay bool         // a second relay in series, closed only while Decision.Enable says so
 	AirGap      bool         // the outlet ends above any water: no siphon either way
 }
 
@@ -49,7 +54,14 @@ type TopOffSettings struct {
 // and what contradicts itself, such as a longest run that is too short to fill the band.
 func (s TopOffSettings) Check() Refusal {
 	flow, watchdog := s.Flow.LitresPerHour(), s.Watchdog.Seconds()
-	band := litresOf(s.Band, s.Area)
+	band, notice := litresOf(s.Band, s.Area), s.Notice.Millimetres()
+	leastBand, leastSecond, mostSecond := notice, 0.0, 0.0
+	if s.Switched {
+		leastBand = 0.01
+	}
+	if s.Second != 0 { // above what a late step brings, and below the rim
+		leastSecond, mostSecond = notice+flow*watchdog/3600/s.Area.SquareMetres(), s.Headroom.Litres()/s.Area.SquareMetres()
+	}
 	d := [...]demand{
 		{SetWatchdog, watchdog, quick, watchful},
 		{SetTank, s.Tank.Litres(), 1, much},
@@ -60,14 +72,15 @@ func (s TopOffSettings) Check() Refusal {
 		{SetReservoir, s.Reservoir.Litres(), little, much},
 		{SetFlow, flow, little, much},
 		{SetFlowUncertainty, s.FlowUncertainty.LitresPerHour(), 0, flow / 2},
-		{SetNotice, s.Notice.Millimetres(), 0.01, 1000},
-		{SetBand, s.Band.Millimetres(), 0.01, 1000},
+		{SetNotice, notice, 0.01, 1000},
+		{SetBand, s.Band.Millimetres(), leastBand, 1000}, // a run that fills it is seen to rise
 		// A run fills the band within its time, with a step of the watchdog to spare, and the cap
 		// lets it.
 		{SetMaxRun, s.MaxRun.Seconds(), band/flow*3600 + 2*watchdog, 86400},
 		{SetDayCap, s.DayCap.Litres(), band + flow*watchdog/3600*2, much},
-		{SetSecond, s.Second.Millimetres(), 0, 1e5},
-		{SetSalinityBand, s.SalinityBand, 0, 10},
+		{SetSecond, s.Second.Millimetres(), leastSecond, mostSecond},
+		{SetSalinityBand, s.SalinityBand, 0, s.Salinity.Value() / 3},
+		{SetSalinityUncertainty, s.SalinityUncertainty, 0, max(s.SalinityBand, 0) / 2},
 		{SetPHMost, s.PHMost, 0, 14},
 		{SetValve, s.Valve.Millimetres(), 0, 1e5},
 	}
@@ -116,10 +129,10 @@ type TopOffInput struct {
 // of its own, so that a run ends in time however late the next step comes. For is zero if
 // the pump is off.
 type Decision struct {
-	Pump bool
-	For  time.Duration
-	Cut  bool // open the second relay too: something is wrong, and the first may be stuck
-	Save bool // write the state before the pump is switched on, and when it has stopped
+	Pump   bool
+	For    time.Duration
+	Enable bool // close the second relay; open, the first may be stuck. Of a Doser: only while it doses
+	Save   bool // write the state now, and before the pump is switched on
 }
 
 // TopOff replaces what evaporates. Make it with NewTopOff, restore it, and step it. Its
@@ -136,7 +149,8 @@ type TopOff struct {
 
 	pumping bool
 	ran     time.Duration // this run
-	from    float64       // mm, level when it began
+	unseen  time.Duration // that the pump was on since the level was seen to rise, over all runs
+	from    float64       // mm, the lowest level at which any of it began; NaN if none did
 	held    bool          // reference is taken
 	ref     float64       // mm, level after the pump stopped or the hold ended
 	refAge  time.Duration
@@ -155,7 +169,7 @@ const noRise = 3
 // Restore, or for a person to Acknowledge. One of settings that are refused never pumps.
 func NewTopOff(s TopOffSettings) (TopOff, Refusal) {
 	r := s.Check()
-	t := TopOff{s: s, sane: r.OK(), left: math.NaN()}
+	t := TopOff{s: s, sane: r.OK(), left: math.NaN(), from: math.NaN()}
 	if !t.sane {
 		t.alarms.raise(Refused, float64(r.Setting), 0)
 		return t, r
@@ -174,11 +188,12 @@ func (t *TopOff) Alarms() *Alarms { return &t.alarms }
 func (t *TopOff) Acknowledge() {
 	t.alarms.acknowledge()
 	t.held, t.calm = false, 0
+	t.unseen, t.from = 0, math.NaN()
 }
 
 // Refilled tells what is in the reservoir now.
 func (t *TopOff) Refilled(v units.Volume) {
-	t.left = math.NaN()
+	t.left, t.alarms.unsaved = math.NaN(), true
 	if x := v.Litres(); x >= 0 && finite(x) {
 		t.left = x
 	}
@@ -212,22 +227,23 @@ func (t *TopOff) Step(now Clock, in TopOffInput) Decision {
 		t.alarms.raise(ClockOdd, p.charge.Seconds(), t.s.Watchdog.Seconds())
 	}
 	t.guardWater(in)
-	if in.Hold || p.odd || in.Level.Quality != Good {
+	known := in.Level.good()
+	if !known {
+		t.alarms.raise(LevelDoubtful, in.Level.Value, 0)
+	}
+	t.refAge += p.credit
+	if in.Hold { // a doubt that passes leaves the reference as it is
 		t.held, t.calm = false, 0
-		if in.Level.Quality != Good {
-			t.alarms.raise(LevelDoubtful, in.Level.Value, 0)
-		}
-	} else {
+	} else if known {
 		t.guardLevel(in.Level.Value, p.credit)
 	}
-	quiet, before := t.alarms.end(), t.pumping
-	t.decide(quiet && !in.Hold && !p.odd, in.Level.Value)
-	t.learned.pass(p.credit, quiet && !in.Hold && !p.odd)
-	out := Decision{Pump: t.pumping, Save: t.pumping != before}
+	may, before := t.alarms.end() && !in.Hold && !p.odd, t.pumping
+	t.decide(may, in.Level.Value)
+	t.learned.pass(p.credit, may, p.odd)
+	out := Decision{Pump: t.pumping, Save: t.alarms.save() || t.pumping != before}
+	out.Enable = may && t.alarms.quiet() // in a hold nobody watches the level
 	if t.pumping {
 		out.For = min(t.s.Watchdog, max(t.s.MaxRun-t.ran, 0))
-	} else {
-		out.Cut = t.s.SecondRelay && (!quiet || in.Hold) // in a hold nobody watches the level
 	}
 	return out
 }
@@ -239,6 +255,7 @@ func (t *TopOff) count(p span) {
 	}
 	v := t.litres(p.charge)
 	t.ran += p.charge
+	t.unseen = min(t.unseen+p.charge, 366*day)
 	t.today.add(v)
 	t.left = max(t.left-v, 0)
 	t.learned.pumped += v
@@ -247,13 +264,18 @@ func (t *TopOff) count(p span) {
 // guardWater looks at everything but the level itself.
 func (t *TopOff) guardWater(in TopOffInput) {
 	if t.s.Second > 0 && !in.Second.clear() {
-		t.alarms.raise(HighLevel, in.Level.Value, t.s.Second.Millimetres())
+		high := t.s.Second.Millimetres() // the reading may say anything
+		t.alarms.raise(HighLevel, high, high)
 	}
 	if t.s.LeakSwitch && !in.Leak.clear() {
 		t.alarms.raise(Leak, 0, 0)
 	}
+	least := t.litres(t.s.Watchdog)
 	if t.s.EmptySwitch && !in.Empty.clear() {
-		t.alarms.raise(ReservoirEmpty, t.left, 0)
+		t.alarms.raise(ReservoirEmpty, 0, least)
+	}
+	if t.left < least { // by count
+		t.alarms.raise(ReservoirEmpty, t.left, least)
 	}
 	t.alarms.guardPH(in.PH, t.s.PHMost)
 	if t.s.SalinityBand == 0 {
@@ -261,7 +283,7 @@ func (t *TopOff) guardWater(in TopOffInput) {
 	}
 	set, band, x := t.s.Salinity.Value(), t.s.SalinityBand, in.Salinity.Value
 	switch {
-	case in.Salinity.Quality != Good:
+	case !in.Salinity.good():
 		t.alarms.raise(SalinityDoubtful, x, set)
 	case x < set-band:
 		t.alarms.raise(SalinityLow, x, set-band)
@@ -270,16 +292,32 @@ func (t *TopOff) guardWater(in TopOffInput) {
 	}
 }
 
+// high is the level in mm at which the reading itself says too high: at the second level,
+// or, if that comes first, at what a pump that does not stop brings until it is noticed.
+func (s TopOffSettings) high() float64 {
+	h := s.Notice.Millimetres() + float64(s.Flow.Volume(2*settleTime).Litres()/s.Area.SquareMetres())
+	if s.Second > 0 {
+		h = min(h, s.Second.Millimetres())
+	}
+	return h
+}
+
 // guardLevel holds the level against what the pump does.
 func (t *TopOff) guardLevel(level float64, credit time.Duration) {
 	notice, area := t.s.Notice.Millimetres(), t.s.Area.SquareMetres()
+	if most := t.s.high(); level > most {
+		t.alarms.raise(HighLevel, level, most)
+	}
+	if !t.s.Switched && level-t.from >= notice || level >= 0 {
+		t.unseen, t.from = 0, level
+	}
 	if t.pumping {
-		brought := t.litres(t.ran) / area // mm
-		if !t.s.Switched && brought >= noRise*notice && level-t.from < notice {
-			t.alarms.raise(NotRising, level-t.from, brought)
+		if !t.s.Switched && t.litres(t.unseen)/area >= noRise*notice {
+			t.alarms.raise(NotRising, level-t.from, notice)
 		}
-		if t.ran+t.s.Watchdog > t.s.MaxRun {
-			t.alarms.raise(LongRun, t.ran.Seconds(), t.s.MaxRun.Seconds())
+		// Over all runs that were broken off: a level that is doubtful now and then begins none anew.
+		if longest := max(t.ran, t.unseen) + t.s.Watchdog; longest > t.s.MaxRun {
+			t.alarms.raise(LongRun, longest.Seconds(), t.s.MaxRun.Seconds())
 		}
 		if v, most := t.today.sum()+t.litres(t.s.Watchdog), t.Cap().Litres(); v > most {
 			t.alarms.raise(DayCap, v, most)
@@ -294,7 +332,6 @@ func (t *TopOff) guardLevel(level float64, credit time.Duration) {
 		t.held, t.ref, t.refAge = true, level, 0
 		return
 	}
-	t.refAge += credit
 	// What evaporates at most, the cap of a day being twice of that.
 	fall := t.s.DayCap.Litres() * float64(t.refAge) / float64(day) / area
 	switch moved := level - t.ref; {
@@ -315,6 +352,9 @@ func (t *TopOff) decide(may bool, level float64) {
 			t.alarms.raise(DayCap, v, most)
 			return
 		}
-		t.pumping, t.ran, t.from = true, 0, level
+		t.pumping, t.ran = true, 0
+		if !(t.from <= level) {
+			t.from = level
+		}
 	}
 }

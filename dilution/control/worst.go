@@ -37,8 +37,11 @@ type Worst struct {
 // mass and salt of seawater.Blend: the water that came too much is fresh and all of it
 // stays in the tank. Flows count with two standard uncertainties.
 //
-// The tank stands at the level to hold when the fault comes. What is refused by Check
-// gives NaN.
+// The tank stands at the level to hold when the fault comes, and at the salinity set; where
+// the guard of the salinity is what stops it, the volume counts from the upper edge of the
+// band, with two uncertainties of the probe at both, and the salinity is the lowest at which
+// the guard trips. What runs over takes salt with it: then the salinity goes on falling as
+// in a stirred tank. What is refused by Check gives NaN.
 func (s TopOffSettings) WorstCase(f Fault) Worst {
 	if !s.Check().OK() || f >= faults {
 		nan := math.NaN()
@@ -83,8 +86,20 @@ func (s TopOffSettings) WorstCase(f Fault) Worst {
 	w.PerDay = w.PerDay && v < s.Reservoir.Litres()
 	w.Volume = units.Volume(v)
 	w.Spill = max(0, w.Volume-s.Headroom)
-	w.To = s.mixed(w.Volume, 0)
+	w.To = s.diluted(s.Salinity.Value(), w.Volume)
+	if least, late := s.guarded(), units.Volume(2*watchdog); f == LevelFalls && least > 0 {
+		w.To = units.Practical(max(w.To.Value(), s.diluted(least, late).Value()))
+	}
 	return w
+}
+
+// guarded returns the lowest salinity at which the guard still lets the pump run: the lower
+// edge of the band, read too high by two uncertainties. It is 0 without a guard.
+func (s TopOffSettings) guarded() float64 {
+	if s.SalinityBand > 0 {
+		return s.Salinity.Value() - s.SalinityBand - 2*s.SalinityUncertainty
+	}
+	return 0
 }
 
 // Worst returns the worst of all faults: that with the largest volume.
@@ -103,7 +118,8 @@ func (s TopOffSettings) Worst() Worst {
 func (s TopOffSettings) followed(high, more, watchdog float64) (litres float64, perDay bool) {
 	v := high
 	if s.SalinityBand > 0 {
-		v = min(v, s.until(s.Salinity.Value()-s.SalinityBand)+2*watchdog)
+		highest := s.Salinity.Value() + s.SalinityBand + 2*s.SalinityUncertainty
+		v = min(v, s.until(highest, s.guarded())+2*watchdog)
 	}
 	if cap := s.DayCap.Litres() * more; math.IsInf(v, 1) {
 		return cap, true
@@ -111,16 +127,23 @@ func (s TopOffSettings) followed(high, more, watchdog float64) (litres float64, 
 	return v, false
 }
 
-// until returns the litres of fresh water that take the salinity down to a value: M S/S' - M
-// of water, because the salt stays.
-func (s TopOffSettings) until(salinity float64) float64 {
-	tank, err := seawater.FromPractical(s.Salinity, s.Temperature)
+// until returns the litres of fresh water that take the salinity from a value down to
+// another: M S/S' - M of water, because the salt stays; and once it runs over, as long as
+// the salinity of a stirred tank falls exponentially.
+func (s TopOffSettings) until(from, salinity float64) float64 {
+	tank, err := seawater.FromPractical(units.Practical(from), s.Temperature)
 	pure, err2 := seawater.PureWater(s.Temperature)
 	if err != nil || err2 != nil || !(salinity > 0) {
 		return math.Inf(1)
 	}
-	more := tank.OfVolume(s.Tank).Mass * units.Mass(s.Salinity.Value()/salinity-1)
-	return pure.Density().Volume(more).Litres()
+	more := tank.OfVolume(s.Tank).Mass * units.Mass(from/salinity-1)
+	v, room := pure.Density().Volume(more).Litres(), s.Headroom.Litres()
+	if v <= room {
+		return v
+	}
+	full := s.Tank.Litres() + room
+	brim := s.mixed(from, s.Headroom).Value()
+	return room + full*pure.Density().Volume(tank.Density().Mass(1)).Litres()*math.Log(max(brim/salinity, 1))
 }
 
 // alone is what a pump brings that does not stop, until the level is seen to rise.
@@ -145,17 +168,29 @@ func (s TopOffSettings) salty(w Worst) Worst {
 	v := s.Reservoir
 	if s.SalinityBand > 0 {
 		// Each litre of it that replaces a litre of evaporation leaves its salt.
-		limit := units.Volume(s.SalinityBand/s.Salinity.Value()*s.Tank.Litres()) * 1.01
+		up := s.SalinityBand + 2*s.SalinityUncertainty
+		limit := units.Volume(up/s.Salinity.Value()*s.Tank.Litres()) * 1.01
 		v = min(v, limit+2*s.Flow.Volume(s.Watchdog))
 	}
 	w.To = s.concentrated(v)
 	return w
 }
 
-// mixed returns the salinity when a volume of water of a salinity is added to the tank.
-func (s TopOffSettings) mixed(v units.Volume, salinity float64) units.PracticalSalinity {
-	tank, err := seawater.FromPractical(s.Salinity, s.Temperature)
-	added, err2 := seawater.FromPractical(units.Practical(salinity), s.Temperature)
+// diluted returns the salinity when a volume of fresh water comes into the tank of a salinity:
+// mixed up to the brim, and what runs over after that is the water of a stirred tank.
+//
+//	symbol   S = S₁ exp(-(v - h)/(V + h))
+//	source   the balance V dS/dt = -Q S; by volume, which is lower than by mass
+func (s TopOffSettings) diluted(from float64, v units.Volume) units.PracticalSalinity {
+	brim := s.mixed(from, min(v, s.Headroom))
+	over := max(0, float64((v-s.Headroom)/(s.Tank+s.Headroom)))
+	return units.Practical(brim.Value() * math.Exp(-over))
+}
+
+// mixed returns the salinity when a volume of fresh water is added to the tank of a salinity.
+func (s TopOffSettings) mixed(from float64, v units.Volume) units.PracticalSalinity {
+	tank, err := seawater.FromPractical(units.Practical(from), s.Temperature)
+	added, err2 := seawater.PureWater(s.Temperature)
 	if err != nil || err2 != nil {
 		return units.Practical(math.NaN())
 	}

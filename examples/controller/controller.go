@@ -17,6 +17,7 @@ import (
 type controller struct {
 	level, temperature, conductivity control.Signal
 	salinity                         control.Reading
+	reason                           control.Reason // of the temperature, beside the conductivity
 	top                              control.TopOff
 	thermostat                       control.Thermostat
 	alkalinity, calcium              control.Doser
@@ -68,11 +69,11 @@ type decisions struct {
 // step judges a sample and decides.
 func (c *controller) step(s sample) (d decisions) {
 	level := c.level.Judge(s.now, s.level)
-	good := c.conductivity.Last().Value
 	conductivity := c.conductivity.Judge(s.now, s.conductivity)
 	temperature := c.temperature.Judge(s.now, s.temperature)
-	conductivity, temperature = control.InWater(conductivity, temperature, good)
-	c.salinity = salinity(conductivity, temperature)
+	conductivity, temperature = control.InWater(conductivity, temperature, c.conductivity.Accepted())
+	c.reason = temperature.Reason
+	c.salinity = salinity(conductivity, temperature, c.salinity)
 
 	circulates := s.returnPump == control.Clear
 	d.top = c.top.Step(s.now, control.TopOffInput{
@@ -88,18 +89,26 @@ func (c *controller) step(s sample) (d decisions) {
 	d.alkalinity = c.alkalinity.Step(s.now, dose, &c.lock)
 	d.calcium = c.calcium.Step(s.now, dose, &c.lock)
 	hourly := s.now.Since(c.saved) >= time.Hour || s.now.Since(c.saved) < 0
-	if hourly || c.told || c.err != nil || d.top.Save || d.alkalinity.Save || d.calcium.Save {
+	news := d.top.Save || d.alkalinity.Save || d.calcium.Save || d.heat.Save ||
+		c.level.Unsaved() || c.temperature.Unsaved() || c.conductivity.Unsaved()
+	if hourly || news || c.told || c.err != nil {
 		c.saved, c.told = s.now, false
 		c.err = c.save()
 	}
-	if c.err != nil { // what is pumped and not written down is not known after a power cut
+	if c.err != nil { // what is pumped and not written down is not known after a power cut: off, and both relays open
 		d.top, d.alkalinity, d.calcium = control.Decision{}, control.Decision{}, control.Decision{}
 	}
 	return d
 }
 
-// salinity is as good as the worse of what it is made of.
-func salinity(conductivity, temperature control.Reading) control.Reading {
+// salinity is as good as the worse of what it is made of. An answer that is missing holds the
+// salinity: of a conductivity and a temperature of two moments none is made.
+func salinity(conductivity, temperature, last control.Reading) control.Reading {
+	held := conductivity.Reason == control.Held || temperature.Reason == control.Held
+	if held && min(last.Quality, conductivity.Quality, temperature.Quality) == control.Good {
+		last.Reason = control.Held
+		return last
+	}
 	worse := conductivity
 	if temperature.Quality < conductivity.Quality {
 		worse = temperature
@@ -147,11 +156,15 @@ func (c *controller) person(line []byte) (said string, ok bool) {
 		c.alkalinity.Acknowledge()
 		c.calcium.Acknowledge()
 		return "acknowledged", true
-	case "accept":
+	case "accept level":
 		c.level.Accept()
+		return "level accepted", true
+	case "accept temperature":
 		c.temperature.Accept()
+		return "temperature accepted", true
+	case "accept conductivity":
 		c.conductivity.Accept()
-		return "probes accepted", true
+		return "conductivity accepted", true
 	case "calibrated":
 		c.conductivity.Calibrated()
 		return "conductivity calibrated", true
@@ -171,15 +184,19 @@ func (c *controller) report(d decisions, out []byte) []byte {
 	switch {
 	case d.heat.Heater:
 		out = append(out, ", heater on"...)
-	case d.heat.Cut:
-		out = append(out, ", heater cut"...)
-	default:
+	case d.heat.Enable:
 		out = append(out, ", heater off"...)
+	default:
+		out = append(out, ", heater cut"...)
 	}
-	out = appendPump(append(out, ", "...), "alkalinity", d.alkalinity)
-	out = appendPump(append(out, ", "...), "calcium", d.calcium)
+	out = appendDose(append(out, ", "...), "alkalinity", d.alkalinity)
+	out = appendDose(append(out, ", "...), "calcium", d.calcium)
 	out = appendReading(append(out, "; "...), c.salinity, 2, "")
-	out = appendReading(append(out, ", "...), c.temperature.Last(), 2, " °C")
+	temperature := c.temperature.Last()
+	if temperature.Quality != control.Good {
+		temperature.Reason = c.reason
+	}
+	out = appendReading(append(out, ", "...), temperature, 2, " °C")
 	out = appendReading(append(out, ", "...), c.level.Last(), 1, " mm")
 	before := len(out)
 	out = appendAlarms(out, "top-off", c.top.Alarms())
@@ -195,15 +212,20 @@ func (c *controller) report(d decisions, out []byte) []byte {
 	return out
 }
 
-// appendPump appends "pump on 15000 ms", "pump off" or "pump cut".
+// appendPump appends "pump on 15000 ms", "pump off", or "pump cut" with the second relay open.
 func appendPump(out []byte, name string, d control.Decision) []byte {
+	if !d.Enable {
+		return append(append(out, name...), " cut"...)
+	}
+	return appendDose(out, name, d)
+}
+
+// appendDose appends the same of a pump without a second relay.
+func appendDose(out []byte, name string, d control.Decision) []byte {
 	out = append(out, name...)
-	switch {
-	case d.Pump:
+	if d.Pump {
 		out = strconv.AppendInt(append(out, " on "...), d.For.Milliseconds(), 10)
 		return append(out, " ms"...)
-	case d.Cut:
-		return append(out, " cut"...)
 	}
 	return append(out, " off"...)
 }
@@ -221,14 +243,11 @@ func appendReading(out []byte, r control.Reading, decimals int, unit string) []b
 	return out
 }
 
-// appendAlarms appends the alarms of a part; what latched has a mark.
+// appendAlarms appends the alarms of a part.
 func appendAlarms(out []byte, part string, a *control.Alarms) []byte {
 	for i := range a.Len() {
-		x := a.At(i)
-		out = append(append(append(append(out, ", "...), part...), ": "...), words.Code(x.Code)...)
-		if x.Latched {
-			out = append(out, '!')
-		}
+		out = append(append(append(out, ", "...), part...), ": "...)
+		out = words.AppendAlarm(out, a.At(i))
 	}
 	return out
 }

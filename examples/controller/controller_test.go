@@ -148,6 +148,71 @@ func TestRemembers(t *testing.T) {
 	assert.False(t, damaged.alkalinity.Alarms().Has(control.StateLost), "each part has its own check word")
 }
 
+// A pump that was found stuck stays cut while the state file cannot be written.
+func TestStuckPumpStaysCut(t *testing.T) {
+	c, m := fresh(t)
+	k := &tank{t: t, c: c, level: -2}
+	for _, text := range []string{"refilled 20000", "alkalinity 1000", "calcium 1000", "acknowledge"} {
+		k.say(text)
+	}
+	require.Contains(t, k.run(40, "cccc"), "pump off")
+	for range 40 {
+		k.level += 0.2
+		k.run(1, "cccc")
+	}
+	require.Contains(t, k.run(1, "cccc"), "pump cut")
+	m.err = errors.New("full")
+	k.say("hold")
+	for range 3 {
+		assert.Contains(t, k.run(1, "cccc"), "pump cut")
+	}
+	k.say("resume")
+	assert.Contains(t, k.run(1, "cccc"), "pump cut")
+}
+
+// A leak of the last line before a power cut is still known after it.
+func TestLatchBeforePowerCut(t *testing.T) {
+	c, m := fresh(t)
+	k := &tank{t: t, c: c, level: -2}
+	k.say("acknowledge")
+	k.run(60, "cccc")
+	k.run(1, "cctc")
+	k.c, k.now, k.level = again(t, m), 0, -8
+	assert.NotContains(t, k.run(40, "cccc"), "pump on")
+	assert.Contains(t, k.run(1, "cccc"), "top-off: leak!")
+}
+
+// Probes that hang in air say so for as long as they do, and no salinity is made of a
+// conductivity that is not there.
+func TestProbesInAir(t *testing.T) {
+	c, _ := fresh(t)
+	k := &tank{t: t, c: c, level: -2}
+	k.say("acknowledge")
+	k.run(40, "cccc")
+	for i := range 30 {
+		k.now += 5000
+		line := strconv.AppendInt(nil, int64(k.now), 10)
+		line = append(line, " -2000 "...)
+		line = strconv.AppendInt(line, int64(20000+10*(i%3)), 10)
+		line = append(line, " 1500 cccc"...) // a wet cell, above the least of its channel
+		assert.Equal(t, 2, strings.Count(string(c.answer(line, nil)), "probe in air"), "sample %d", i)
+	}
+}
+
+// The hold stands under a word of its own: of all that may be read, one thing means nobody.
+func TestHoldIsKept(t *testing.T) {
+	c, m := fresh(t)
+	require.NoError(t, c.save())
+	assert.False(t, again(t, m).hold)
+	for i := range len(nobody) {
+		for bit := range 8 {
+			m.state[holdAt+i] ^= 1 << bit
+			assert.True(t, again(t, m).hold)
+			m.state[holdAt+i] ^= 1 << bit
+		}
+	}
+}
+
 // What cannot be written down is not pumped.
 func TestStateThatCannotBeWritten(t *testing.T) {
 	c, m := fresh(t)
@@ -198,7 +263,7 @@ func TestParse(t *testing.T) {
 		assert.False(t, ok, text)
 	}
 	c, _ := fresh(t)
-	for _, text := range []string{"refilled", "refilled -1", "refilled x", "acknowledge 3", "Acknowledge", "alkalinity", "calcium 1 2"} {
+	for _, text := range []string{"refilled", "refilled -1", "refilled x", "acknowledge 3", "Acknowledge", "accept", "accept all", "alkalinity", "calcium 1 2"} {
 		_, ok := c.person([]byte(text))
 		assert.False(t, ok, text)
 	}
@@ -210,7 +275,7 @@ func TestNoAllocations(t *testing.T) {
 	k := &tank{level: -8}
 	for _, line := range []string{
 		"acknowledge", "refilled 20000", string(k.line("cccc")), string(k.line("cccc")), string(k.line("tttt")), "30000 - - - ????",
-		"5 99999999 -99999 0 cccc", "hold", "resume", "accept", "calibrated", "rubbish", "", "1 2 3 4 5 6 7 8 9", "NaN NaN NaN NaN cccc",
+		"5 99999999 -99999 0 cccc", "hold", "resume", "accept level", "accept temperature", "accept conductivity", "calibrated", "rubbish", "", "1 2 3 4 5 6 7 8 9", "NaN NaN NaN NaN cccc",
 	} {
 		b := []byte(line)
 		assert.Zero(t, testing.AllocsPerRun(20, func() { out = c.answer(b, out[:0]) }), line)

@@ -34,7 +34,7 @@ pump, each c for clear (the return pump runs), t for tripped, ? for not known:
 A dash stands for a sensor that does not answer. What a person says is a line too:
 
     acknowledge        the causes of the alarms have been looked at
-    accept             a probe jumped and is right
+    accept temperature a probe jumped and is right; the same of level and conductivity
     calibrated         the conductivity probe was calibrated
     refilled 20000     so many mL are in the reservoir now
     alkalinity 1000    the container was changed and holds so many mL
@@ -42,7 +42,8 @@ A dash stands for a sensor that does not answer. What a person says is a line to
     hold, resume       somebody works at the tank; done
 
 Without a state file, or with one that is damaged, nothing is known of what was pumped today:
-pumps wait for acknowledge. The settings are those of settings.go. Nothing here protects from
+pumps and heater wait for acknowledge. After a long power cut the water may have gone farther
+than a probe is believed: look, then accept. The settings are those of settings.go. Nothing here protects from
 mains, floods and fires: see the cautions of package control.
 
 The worst that one fault can do with these settings before it is stopped:

@@ -18,8 +18,11 @@ const (
 	temperatureAt  = levelAt + control.SignalState
 	conductivityAt = temperatureAt + control.SignalState
 	holdAt         = conductivityAt + control.SignalState
-	stateSize      = holdAt + 1
+	stateSize      = holdAt + len(nobody)
 )
+
+// nobody is written while nobody works at the tank: whatever else stands there means hold.
+const nobody = "free"
 
 // file is where the state is kept: on a disk, or in the tests in memory.
 type file interface {
@@ -78,7 +81,7 @@ func (c *controller) restore() {
 	c.level.Restore((*[control.SignalState]byte)(s[levelAt:]))
 	c.temperature.Restore((*[control.SignalState]byte)(s[temperatureAt:]))
 	c.conductivity.Restore((*[control.SignalState]byte)(s[conductivityAt:]))
-	c.hold = s[holdAt] != 0 // whoever worked at the tank has to say that it is done
+	c.hold = string(s[holdAt:]) != nobody // whoever worked at the tank has to say that it is done
 }
 
 // save writes the state of all parts.
@@ -94,9 +97,9 @@ func (c *controller) save() error {
 	c.level.Save((*[control.SignalState]byte)(s[levelAt:]))
 	c.temperature.Save((*[control.SignalState]byte)(s[temperatureAt:]))
 	c.conductivity.Save((*[control.SignalState]byte)(s[conductivityAt:]))
-	s[holdAt] = 0
+	copy(s[holdAt:], nobody)
 	if c.hold {
-		s[holdAt] = 1
+		copy(s[holdAt:], "held")
 	}
 	return c.file.Write(s[:])
 }

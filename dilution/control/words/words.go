@@ -4,6 +4,7 @@
 package words
 
 import (
+	"math"
 	"strconv"
 
 	"example.org/wellmixed/dilution/control"
@@ -60,7 +61,7 @@ var codes = [...]string{
 	control.Uncovered:           "heater not surely covered",
 	control.TooWarm:             "too warm",
 	control.TooCold:             "too cold",
-	control.NoEffect:            "heating without effect",
+	control.NoEffect:            "heater or cooler without effect",
 	control.OnItsOwn:            "warms with the heater off",
 	control.PHHigh:              "pH high",
 	control.PHDoubtful:          "pH doubtful",
@@ -70,6 +71,9 @@ var codes = [...]string{
 	control.Imbalance:           "pumps out of balance",
 	control.ChangeInterrupted:   "change interrupted",
 	control.TooLong:             "change takes too long",
+	control.DrainFull:           "drain full",
+	control.NoNewWater:          "no new water",
+	control.DosedLess:           "dosed less than set",
 }
 
 // Code returns the text of the code of an alarm.
@@ -97,6 +101,7 @@ var unitsOf = [...]string{
 	control.TooLong:             "s",
 	control.TemperatureDoubtful: "°C",
 	control.ChangeInterrupted:   "L",
+	control.DosedLess:           "L",
 }
 
 // Unit returns the unit of value and limit of an alarm, "" for a plain number such as a
@@ -171,6 +176,8 @@ var settings = [...]string{
 	control.SetInUncertainty:   "uncertainty of the flow in, L/h",
 	control.SetMostImbalance:   "largest imbalance, L",
 	control.SetNewSalinity:     "salinity of the new water",
+
+	control.SetSalinityUncertainty: "uncertainty of the salinity",
 }
 
 // Setting returns the name and unit of a setting.
@@ -186,6 +193,31 @@ func AppendRefusal(text []byte, r control.Refusal) []byte {
 	text = strconv.AppendFloat(text, r.Least, 'g', 6, 64)
 	text = append(text, " to "...)
 	return strconv.AppendFloat(text, r.Most, 'g', 6, 64)
+}
+
+// bare are the codes whose value and limit say nothing to a person.
+const bare uint64 = 1<<control.NoAlarm | 1<<control.Refused | 1<<control.StateLost | 1<<control.Leak |
+	1<<control.Uncovered | 1<<control.DrainFull | 1<<control.NoNewWater | 1<<control.ClockOdd | 1<<control.LevelDoubtful |
+	1<<control.SalinityDoubtful | 1<<control.TemperatureDoubtful | 1<<control.PHDoubtful | 1<<control.Waiting
+
+// AppendAlarm appends the text of an alarm, with the value that raised it, the limit, and the
+// unit: "pump ran too long! 255, limit 240 s". What latches has the mark.
+func AppendAlarm(text []byte, a control.Alarm) []byte {
+	text = append(text, Code(a.Code)...)
+	if a.Latched {
+		text = append(text, '!')
+	}
+	if a.Code >= 64 || bare>>a.Code&1 == 1 || math.IsNaN(a.Value) {
+		return text
+	}
+	text = strconv.AppendFloat(append(text, ' '), a.Value, 'g', 4, 64)
+	if a.Limit != 0 && !math.IsNaN(a.Limit) {
+		text = strconv.AppendFloat(append(text, ", limit "...), a.Limit, 'g', 4, 64)
+	}
+	if unit := Unit(a.Code); unit != "" {
+		text = append(append(text, ' '), unit...)
+	}
+	return text
 }
 
 // AppendWorst appends a worst case as "4.1 L, 35.0 to 34.5", and how it is meant.
