@@ -352,6 +352,10 @@ func (j *job) sure() {
 	for _, e := range j.Estimates {
 		if e.Mostly != "" {
 			d := paper.Decimals(e.Name)
+			if e.Name == "Temperature" && j.h.Style.Units == units.US {
+				e.Value = units.Scalar(units.Celsius(float64(e.Value)).Fahrenheit())
+				e.Uncertainty, e.Unit = e.Uncertainty*1.8, "°F"
+			}
 			off := paper.Fixed(float64(e.Uncertainty), d)
 			if !j.doubted(e.Name) {
 				off = "at least " + off

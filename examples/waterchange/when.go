@@ -93,12 +93,12 @@ func (j *job) shop() {
 	if j.Purifier != nil {
 		if life := j.Purifier.Lasts.Resin; life > 0 {
 			n := float64(water / life)
-			buy("resin", fmt.Sprintf("%s fillings of %s each", paper.Digits(n), h.Style.Of(life)), math.Ceil(n-1e-9),
-				h.Pure.System.Resin.Price)
+			buy("resin", used(n)+" of a filling, which lasts for "+
+				h.Style.Of(life), math.Ceil(n-1e-9), h.Pure.System.Resin.Price)
 		}
 		if life := j.Purifier.Lasts.Sediment; life > 0 {
 			n := float64(water / life)
-			buy("sediment cartridges", paper.Digits(n), math.Ceil(n-1e-9), h.Pure.System.Sediment.Price)
+			buy("sediment cartridge", used(n)+" of one", math.Ceil(n-1e-9), h.Pure.System.Sediment.Price)
 		}
 	}
 	if j.Way != nil {
@@ -112,6 +112,14 @@ func (j *job) shop() {
 			}
 		}
 	}
+}
+
+// used writes how much of something is used up.
+func used(n float64) string {
+	if n < 2 {
+		return paper.Fixed(100*n, 0) + " %"
+	}
+	return paper.Fixed(n, 1) + " times all"
 }
 
 // span is how far ahead to buy.
