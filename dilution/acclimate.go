@@ -199,8 +199,8 @@ func (n *Near) check(a *Acclimation) error {
 			l.Must("near", l.Base() > 0, "above zero: two waters are never the same"))
 	}
 	if n.PH > 0 {
-		_, bag := a.Bag.Chemistry()
-		_, tank := a.Tank.Chemistry()
+		_, bag := a.Bag.CarbonChemistry()
+		_, tank := a.Tank.CarbonChemistry()
 		list = append(list, input.In("bag", bag), input.In("tank", tank))
 	}
 	if !(n.Salinity.Value() > 0 || n.Temperature > 0 || n.PH > 0 || len(n.Levels) > 0) {
@@ -243,7 +243,7 @@ func (a *Acclimation) cautions(p *AcclimationPlan) []advice.Caution {
 	total, known := a.Bag.Level(tested.Ammonia)
 	aired, err := a.Bag.Aired(carbonDioxideOutdoors, units.Atmosphere)
 	if known && err == nil {
-		if then, err := aired.Chemistry(); err == nil {
+		if then, err := aired.CarbonChemistry(); err == nil {
 			ammonia.Text = a.ammonia(total, then)
 		}
 	}
@@ -264,7 +264,7 @@ func (a *Acclimation) cautions(p *AcclimationPlan) []advice.Caution {
 // ammonia says what the ammonia of the bag is now and will be once it is aired.
 func (a *Acclimation) ammonia(total tested.Level, then tested.Chemistry) string {
 	text := "Of the " + total.String() + " of ammonia in the bag"
-	if now, err := a.Bag.Chemistry(); err == nil {
+	if now, err := a.Bag.CarbonChemistry(); err == nil {
 		text += ", " + input.Fixed(milligrams(now.FreeAmmonia), 3) + " mg/L is the poisonous NH3 now, and"
 	}
 	text += " " + input.Fixed(milligrams(then.FreeAmmonia), 3) + " mg/L NH3 will be once the CO2 has left the opened " +

@@ -76,8 +76,8 @@ func cautions(c Change, p ChangePlan) []advice.Caution {
 		swing(string(parameter)+"-swing", capital(string(parameter)), " "+unit, by, most, 1, "make several smaller changes.")
 	}
 	list = append(list, ammoniaCautions(p.Before, p.After, "after this change")...)
-	c0, errBefore := p.Before.Chemistry()
-	c1, errAfter := p.After.Chemistry()
+	c0, errBefore := p.Before.CarbonChemistry()
+	c1, errAfter := p.After.CarbonChemistry()
 	if errBefore == nil && errAfter == nil {
 		swing("ph-swing", "pH", "", c1.PH.Value()-c0.PH.Value(), advice.PHPerHour, 2,
 			"make several smaller changes, and air the new water first.")
@@ -105,13 +105,13 @@ func ammoniaCautions(before, after tested.Water, when string) []advice.Caution {
 	}
 	limit := input.Number(advice.FreeAmmonia.MilligramsPerLitre()) + " mg/L, counted as NH3 (" + advice.CommonPractice +
 		")"
-	if c, err := after.Chemistry(); err == nil {
+	if c, err := after.CarbonChemistry(); err == nil {
 		if !(c.FreeAmmonia.MassPerLitre() > advice.FreeAmmonia) {
 			return nil
 		}
 		text := "Free ammonia comes to " + input.Fixed(milligrams(c.FreeAmmonia), 3) + " mg/L NH3 " + when + ", above " +
 			limit
-		if was, err := before.Chemistry(); err == nil && was.FreeAmmonia.Exists() {
+		if was, err := before.CarbonChemistry(); err == nil && was.FreeAmmonia.Exists() {
 			text += "; it was " + input.Fixed(milligrams(was.FreeAmmonia), 3)
 		}
 		return []advice.Caution{{ID: "free-ammonia", Severity: advice.Care, Text: text +

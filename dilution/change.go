@@ -179,9 +179,9 @@ func moves(before, batch, after *tested.Water) []Move {
 		row(l)
 	}
 	// An error is a chemistry that is not known, NaN throughout.
-	b, berr := before.Chemistry()
-	f, ferr := batch.Chemistry()
-	a, aerr := after.Chemistry()
+	b, berr := before.CarbonChemistry()
+	f, ferr := batch.CarbonChemistry()
+	a, aerr := after.CarbonChemistry()
 	if berr != nil && ferr != nil && aerr != nil {
 		return list
 	}

@@ -416,8 +416,8 @@ func passed(l *tested.Limit, from, to *tested.Water, temperature bool) (what str
 	}
 	if l.PH > 0 {
 		a, b := inBoth(from, to)
-		before, errA := a.Chemistry()
-		after, errB := b.Chemistry()
+		before, errA := a.CarbonChemistry()
+		after, errB := b.CarbonChemistry()
 		if errA == nil && errB == nil {
 			look("pH", "", before.PH.Value(), after.PH.Value(), l.PH)
 		}
@@ -672,8 +672,8 @@ func unseen(held tested.Held, a, b *tested.Water, where string) []string {
 			list = append(list, text)
 		}
 	}
-	_, errA := a.Chemistry()
-	_, errB := b.Chemistry()
+	_, errA := a.CarbonChemistry()
+	_, errB := b.CarbonChemistry()
 	for i := range held {
 		l := &held[i]
 		for _, m := range l.Levels {

@@ -120,7 +120,7 @@ func (d *Doubts) knobs(c *Change) ([]knob, error) {
 				p := w.of(c).Portion
 				return read(w.of(c), p.Practical().Value(), p.Temperature().Add(units.TemperatureDifference(by)))
 			}})
-		chemistry, err := w.is.Chemistry()
+		chemistry, err := w.is.CarbonChemistry()
 		knownPH := err == nil
 		if knownPH {
 			list = append(list, knob{"the pH of the " + w.name, w.d.PH, func(c *Change, by float64) error {

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"example.org/wellmixed/dilution"
+	"example.org/wellmixed/internal/checks"
 	"example.org/wellmixed/mix/tested"
 	"example.org/wellmixed/seawater"
 	"example.org/wellmixed/units"
@@ -20,7 +21,7 @@ import (
 func TestPeriodicWithARate(t *testing.T) {
 	const ofLevels, ofMean = 1e-9, 1e-7
 	r := rand.New(rand.NewPCG(17, 18))
-	for range 100 {
+	for range checks.Runs(100, 10) {
 		p := dilution.Periodic[float64]{
 			Share: units.Share(0.05 + 0.9*r.Float64()), Every: time.Duration(1+r.IntN(20)) * day,
 			Fresh: 10 * r.Float64(), PerDay: r.Float64(), Rate: 0.3 * r.Float64(),

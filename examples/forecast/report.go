@@ -78,7 +78,7 @@ func (y *year) ph(w tested.Water) float64 {
 		return math.NaN()
 	}
 	aired, noAir := w.Aired(y.h.Air, units.Atmosphere)
-	c, unknown := aired.Chemistry()
+	c, unknown := aired.CarbonChemistry()
 	if y.h.Air == 0 || noAir != nil || unknown != nil {
 		return math.NaN()
 	}

@@ -206,6 +206,9 @@ func TestWrongFiles(t *testing.T) {
 // Without any one of the keys of the full example there still is a plan, but for what it
 // is about.
 func TestAnyKeyMayBeMissing(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a plan for each key")
+	}
 	whole, err := report(t, "-file", file(t, string(home.Full())))
 	require.NoError(t, err)
 	assert.NotContains(t, whole, "ot worked out")

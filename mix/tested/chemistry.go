@@ -32,16 +32,26 @@ func (w Water) Chemistry() (Chemistry, error) {
 	return w.ChemistryOf(&system), nil
 }
 
+// CarbonChemistry is Chemistry without brucite and gypsum, which take the model of activities
+// and with it thirty times as long: those are NaN. Planners search with it.
+func (w Water) CarbonChemistry() (Chemistry, error) {
+	system, err := w.System()
+	if err != nil {
+		return NoChemistry(), err
+	}
+	return w.carbonOf(&system), nil
+}
+
 // ChemistryOf picks out of a solved system what a keeper asks for.
 func (w Water) ChemistryOf(s *carbonate.System) Chemistry {
-	m := s.Minerals()
-	c := Chemistry{
-		PH:        s.PH(),
-		PCO2:      s.PCO2(),
-		Aragonite: units.Scalar(s.Aragonite()),
-		Brucite:   m.Brucite,
-		Gypsum:    m.Gypsum,
-	}
+	c, m := w.carbonOf(s), s.Minerals()
+	c.Brucite, c.Gypsum = m.Brucite, m.Gypsum
+	return c
+}
+
+func (w Water) carbonOf(s *carbonate.System) Chemistry {
+	c := NoChemistry()
+	c.PH, c.PCO2, c.Aragonite = s.PH(), s.PCO2(), units.Scalar(s.Aragonite())
 	if l, tested := w.Level(Ammonia); tested {
 		c.FreeAmmonia = FreeAmmoniaOf(l, s.FreeAmmonia())
 	}

@@ -31,7 +31,7 @@ type Doubts struct {
 //
 // A tenth in pH is a fifth of the free ammonia, and most of its doubt.
 func (w Water) Estimates(d Doubts) ([]advice.Estimate, error) {
-	now, err := w.Chemistry()
+	now, err := w.CarbonChemistry()
 	if err != nil {
 		return nil, err
 	}
@@ -56,7 +56,7 @@ func (w Water) Estimates(d Doubts) ([]advice.Estimate, error) {
 				return nil, err
 			}
 		}
-		c, err := moved.Chemistry()
+		c, err := moved.CarbonChemistry()
 		if err != nil {
 			return nil, err
 		}

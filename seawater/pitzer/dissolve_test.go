@@ -35,7 +35,7 @@ func randomBatch(r *rand.Rand) Batch {
 // there are at it, and nothing is lost.
 func TestDissolveEndsAtEquilibrium(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 5))
-	for range checks.Runs(2000, 100) {
+	for range checks.Runs(2000, 30) {
 		b := randomBatch(r)
 		m, err := Dissolve(b)
 		require.NoError(t, err, "%+v", b)

@@ -92,7 +92,10 @@ func equilibrate(t testing.TB, row checks.Row) (y *system, names []Solid, before
 func TestEquilibria(t *testing.T) {
 	var steps, most int
 	worst := 0.
-	for _, row := range checks.Table(t, "testdata/equilibria.csv") {
+	for i, row := range checks.Table(t, "testdata/equilibria.csv") {
+		if i%checks.Runs(1, 4) != 0 {
+			continue
+		}
 		id := row["id"] + " " + row["T_degC"] + " " + row["start"] + " " + row["solids"] + " " + row["mode"]
 		y, names, before, ok := equilibrate(t, row)
 		steps += y.rounds
