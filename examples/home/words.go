@@ -106,7 +106,7 @@ func (h *Home) levels(f *file, path string, into *tested.Levels, meaning, exampl
 				*into = append(*into, l)
 			}
 			return err
-		}, "", "0 mg/L")
+		}, "", levelExample(strings.ReplaceAll(string(p), " ", "_")))
 	}
 }
 

@@ -163,7 +163,7 @@ func (w counting) is(symbol string) bool {
 // parseMass takes "5 mg/L as NO3" apart.
 func parseMass(s string) (c units.MassPerLitre, symbol string, err error) {
 	mass := s
-	if at := strings.LastIndex(mass, "/L"); at >= 0 {
+	if at := max(strings.LastIndex(mass, "/L"), strings.LastIndex(mass, "/l")); at >= 0 {
 		mass, symbol = mass[:at+2], mass[at+2:]
 	}
 	c, err = units.Parse[units.MassPerLitre](mass)

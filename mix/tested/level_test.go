@@ -29,6 +29,7 @@ func TestLevelBase(t *testing.T) {
 		{"1050 mg/L CaCO3 of calcium", tested.Calcium, 1050 / 100.086},
 		{"10.4 mmol/L of calcium", tested.Calcium, 10.4},
 		{"24 mg/L NO3", tested.Nitrate, 24 / 62.004},
+		{"24 mg/l no3", tested.Nitrate, 24 / 62.004},
 		{"6 mg/L NO3-N", tested.Nitrate, 6 / 14.007},
 		{"6 mg/L N of nitrate", tested.Nitrate, 6 / 14.007},
 		{"0.05 mg/L PO4", tested.Phosphate, 0.05 / 94.970},
